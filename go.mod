@@ -1,0 +1,3 @@
+module sockwright
+
+go 1.26.0

@@ -1,0 +1,133 @@
+package knit
+
+import (
+	"sockwright/internal/fabric"
+	"sockwright/internal/pattern"
+	"sockwright/internal/source"
+)
+
+// An edge is the stitches at one side of the part worked flat, from the bottom up. With the
+// first stitch of each row slipped, each but perhaps the lowest is a chain two rows tall;
+// the topmost may still be live on the needle, and then cannot be picked up.
+type edge []int32
+
+const (
+	right = 0
+	left  = 1
+)
+
+// edgeAfterRow notes the first and the last stitch of the row just worked; wrongRow tells
+// on which side it was worked. The work has been turned already.
+func (k *Knitter) edgeAfterRow(wrongRow bool) {
+	if !k.divided {
+		return
+	}
+	startSide, endSide := right, left
+	if wrongRow {
+		startSide, endSide = left, right
+	}
+	if k.row.atEnd && k.row.first >= 0 {
+		k.edges[startSide].add(k.row.first)
+	}
+	if e, ok := k.last(); ok && bound(e) { // the row reached the end of the part
+		if e, ok := k.next(); ok && e >= 0 {
+			k.edges[endSide].add(e)
+		}
+	}
+}
+
+func (e *edge) add(loop int32) {
+	if n := len(*e); n == 0 || (*e)[n-1] != loop {
+		*e = append(*e, loop)
+	}
+}
+
+// pickUp makes new loops along an edge of the heel or in the corner beside it. The right
+// side faces; the left edge is worked from the sole up, the right edge from the leg down.
+func (k *Knitter) pickUp(in *instr) {
+	if e, ok := k.next(); ok && bound(e) {
+		k.takeBound()
+	}
+	side := left
+	if k.picking == pattern.RightEdge {
+		side = right
+	}
+	column := k.edges[side]
+	n := int(in.n)
+	if in.edge == pattern.Corner {
+		if k.picking == pattern.NoEdge || len(column) == 0 {
+			k.fault(in.at, source.PickUp, source.Error, say("knit.no-corner", "stitches are to be picked up in a corner, but no corner is here"), nil, nil)
+			return
+		}
+		for range n {
+			k.pickedUp(fabric.CornerLoop, k.foot(column[0]))
+		}
+		return
+	}
+	if in.edge != k.picking {
+		k.fault(in.at, source.PickUp, source.Error,
+			say("knit.other-edge", "stitches are to be picked up along the {0}, but that edge does not begin here", edgeName(in.edge)), nil, nil)
+		return
+	}
+	free := k.finished(column)
+	if n > len(free) {
+		k.fault(in.at, source.PickUp, source.Error,
+			say("knit.edge-short", "{0} stitches are to be picked up along the {1}, but it has {2} to pick up from", n, edgeName(in.edge), len(free)),
+			source.Sts(n), source.Sts(len(free)))
+		for range n - len(free) { // more than there is: several from the lowest
+			k.pickedUp(fabric.CornerLoop, k.foot(column[0]))
+		}
+		n = len(free)
+	}
+	for i := range n {
+		at := (2*i + 1) * len(free) / (2 * n) // spread evenly where there are more than wanted
+		if side == left {
+			at = len(free) - 1 - at
+		}
+		k.pickedUp(fabric.EdgeLoop, free[at])
+	}
+	k.edges[side] = column[:1] // each is taken once; the corner stays
+}
+
+// takeBound opens the part worked flat at the tip: stitches can be picked up here.
+func (k *Knitter) takeBound() {
+	k.picking = pattern.RightEdge
+	if k.take() == leftEnd {
+		k.picking = pattern.LeftEdge
+	}
+}
+
+// finished lists the stitches of an edge that no longer hang on a needle.
+func (k *Knitter) finished(column edge) []int32 {
+	top := column[len(column)-1]
+	live := false
+	k.each(func(e int32) { live = live || e == top })
+	if live {
+		column = column[:len(column)-1]
+	}
+	return column
+}
+
+// foot is the stitch below the lowest one of an edge, from which a corner loop is drawn.
+func (k *Knitter) foot(lowest int32) int32 {
+	if k.fab == nil {
+		return lowest
+	}
+	if below := k.fab.Through(lowest); len(below) > 0 {
+		return below[0]
+	}
+	return lowest
+}
+
+func (k *Knitter) pickedUp(kind fabric.Kind, through int32) {
+	if k.fab != nil {
+		k.fab.Add1(kind, k.wrong, through)
+	}
+	k.newLoop()
+	k.live++
+	k.row.made++
+}
+
+func edgeName(e pattern.Edge) string {
+	return [...]string{"edge", "left edge", "right edge", "corner"}[e]
+}

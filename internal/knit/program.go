@@ -1,0 +1,110 @@
+package knit
+
+import (
+	"strconv"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/source"
+)
+
+// program is the rows of a pattern lowered to one size: instructions in one flat array,
+// numbers resolved, groups as an instruction that says how many of the next belong to it.
+type program struct {
+	size   int
+	instrs []instr
+	rows   []rowLine
+}
+
+type instr struct {
+	op    pattern.Op
+	until pattern.Until
+	edge  pattern.Edge
+	part  uint8 // needle on which this begins; noPart if the step before goes on
+	body  int32 // instructions of the group that follow
+	n     int32
+	uses  int32 // stitches one pass of a group uses, -1 if that depends
+	at    source.Span
+}
+
+const noPart = 0xFF
+
+// rowLine is a row or round, ready to be worked.
+type rowLine struct {
+	node     pattern.NodeID
+	at       source.Span
+	label    pattern.Label
+	name     string
+	from, to int // into instrs
+	change   pattern.Number
+	count    *pattern.Count
+	picksUp  bool
+	plain    bool
+}
+
+func (p *program) reset(size int) {
+	*p = program{size: size, instrs: p.instrs[:0], rows: p.rows[:0]}
+}
+
+// lower adds a row and returns its index.
+func (p *program) lower(r *pattern.Row) int {
+	line := rowLine{node: r.ID, at: r.At, label: r.Label, name: r.Label.String(), from: len(p.instrs), count: r.Count}
+	for _, part := range r.Parts {
+		at := len(p.instrs)
+		p.steps(part.Steps, &line)
+		if at < len(p.instrs) {
+			p.instrs[at].part = part.Needle
+		}
+	}
+	line.to = len(p.instrs)
+	p.rows = append(p.rows, line)
+	return len(p.rows) - 1
+}
+
+func (p *program) lowerPlain(n *pattern.Plain) int {
+	line := rowLine{node: n.ID, at: n.At, label: pattern.Label{Word: pattern.Round}, name: "the round", from: len(p.instrs), count: n.Count, plain: true}
+	p.instrs = append(p.instrs, instr{op: n.Op, until: pattern.ToEnd, at: n.At})
+	line.to = len(p.instrs)
+	p.rows = append(p.rows, line)
+	return len(p.rows) - 1
+}
+
+func (p *program) steps(steps []pattern.Step, line *rowLine) (uses int32) {
+	for i := range steps {
+		s := &steps[i]
+		in := instr{op: s.Op, until: s.Until, edge: s.Edge, part: noPart, n: 1, at: s.At}
+		if s.N.Known() {
+			in.n = s.N.In(p.size)
+		}
+		if in.n == pattern.Gap || in.until == pattern.Times && in.n == 0 {
+			continue
+		}
+		at := len(p.instrs)
+		p.instrs = append(p.instrs, in)
+		each := stitchesUsed(s.Op)
+		if s.Op == pattern.Group {
+			each = p.steps(s.Body, line)
+			p.instrs[at].body = int32(len(p.instrs) - at - 1)
+			p.instrs[at].uses = each
+		}
+		line.picksUp = line.picksUp || s.Op == pattern.PickUp
+		if in.until != pattern.Times || each < 0 || uses < 0 {
+			uses = -1
+		} else {
+			uses += each * in.n
+		}
+	}
+	return uses
+}
+
+// stitchesUsed is how many stitches one working of an op takes off the left needle.
+func stitchesUsed(op pattern.Op) int32 {
+	switch op {
+	case pattern.Knit, pattern.Purl, pattern.KnitTbl, pattern.PurlTbl, pattern.Slip:
+		return 1
+	case pattern.K2tog, pattern.Ssk, pattern.P2tog, pattern.Ssp:
+		return 2
+	}
+	return 0
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }

@@ -1,0 +1,610 @@
+package notation
+
+import (
+	"strings"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/source"
+)
+
+// The grammar of instructions, by recursive descent. Each method tries to read one thing
+// at r.at; where it cannot, it returns false, and the caller gives up the line.
+
+// word tells whether the next words are these, and takes them. Capitals do not matter.
+func (r *reader) word(words ...string) bool {
+	for i, w := range words {
+		if r.at+i >= len(r.toks) || !strings.EqualFold(r.file.Slice(r.toks[r.at+i].span), w) {
+			r.best = max(r.best, r.at+i)
+			return false
+		}
+	}
+	r.at += len(words)
+	return true
+}
+
+// phrase is word for a phrase as it is printed.
+func (r *reader) phrase(s string) bool {
+	start := r.at
+	for _, t := range lex(s) {
+		if t.kind == spaceToken {
+			continue
+		}
+		if !r.word(s[t.span.Start:t.span.End]) {
+			r.at = start
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) peek() (token, bool) {
+	if r.at >= len(r.toks) {
+		r.best = max(r.best, r.at)
+		return token{}, false
+	}
+	return r.toks[r.at], true
+}
+
+func (r *reader) peekWord() string {
+	if t, ok := r.peek(); ok {
+		return r.file.Slice(t.span)
+	}
+	return ""
+}
+
+func (r *reader) done() bool { return r.at == len(r.toks) }
+
+// value reads one number or a dash.
+func (r *reader) value() (int32, source.Span, bool) {
+	t, ok := r.peek()
+	if !ok || t.kind != digitToken {
+		if ok && r.file.Slice(t.span) == "–" {
+			r.at++
+			return pattern.Gap, t.span, true
+		}
+		r.best = max(r.best, r.at)
+		return 0, source.Span{}, false
+	}
+	r.at++
+	return t.value, t.span, true
+}
+
+// number reads "64" or "56 (64, 72)".
+func (r *reader) number() (pattern.Number, bool) {
+	v, at, ok := r.value()
+	if !ok {
+		return pattern.Number{}, false
+	}
+	n := pattern.Number{Val: []int32{v}, At: at, Cols: []source.Span{at}}
+	start := r.at
+	if !r.word("(") {
+		return n, true
+	}
+	for {
+		v, at, ok := r.value()
+		if !ok {
+			r.at = start
+			return n, true
+		}
+		n.Val, n.Cols = append(n.Val, v), append(n.Cols, at)
+		if r.word(")") {
+			break
+		}
+		if !r.word(",") {
+			r.at = start
+			return n, false
+		}
+	}
+	n.At = n.At.To(r.toks[r.at-1].span)
+	if sizes := len(r.out.Pattern.Sizes); len(n.Val) != sizes {
+		r.fault(n.At, source.SizeColumn, source.Error,
+			source.Say("read.list-length", "the list has {0} numbers, but there are {1} sizes", len(n.Val), sizes))
+	}
+	return n, true
+}
+
+func (r *reader) sts() bool { return r.word("sts") || r.word("st") }
+
+// instruction reads the line as something that is worked. begun tells whether it begins
+// like one, so that a line that is then not read is worth reporting.
+func (r *reader) instruction() (n pattern.Node, begun bool) {
+	if label, ok := r.label(); ok {
+		if row, ok := r.row(label); ok {
+			return row, true
+		}
+		return nil, true
+	}
+	r.at = 0
+	switch strings.ToLower(r.peekWord()) {
+	case "co":
+		n, begun = r.castOn(), true
+	case "work":
+		n, begun = r.again(), true
+	case "knit", "purl":
+		n, begun = r.plain(), len(r.toks) > 1 && r.toks[1].kind == digitToken
+	case "arrange":
+		n, begun = r.arrange(), true
+	case "graft":
+		n, begun = r.graft(), true
+	case "remove":
+		if r.phrase("Remove the markers.") && r.done() {
+			return &pattern.DropMarkers{}, true
+		}
+	case "the":
+		n = r.divide()
+		if n == nil {
+			r.at = 0
+			n = r.begin()
+		}
+		begun = n != nil
+	}
+	return n, begun
+}
+
+// label reads "Set-up row 2 (WS):".
+func (r *reader) label() (l pattern.Label, ok bool) {
+	l.Name = labelNames[strings.ToLower(r.peekWord())]
+	if l.Name != pattern.Plainly {
+		r.at++
+	}
+	if !r.rowName(&l) {
+		return l, false
+	}
+	return l, r.word(":")
+}
+
+// rowName reads "Row 2 (WS)" behind the name.
+func (r *reader) rowName(l *pattern.Label) bool {
+	switch {
+	case r.word("row"):
+		l.Word = pattern.FlatRow
+	case r.word("rnd"):
+		l.Word = pattern.Round
+	default:
+		return false
+	}
+	if t, ok := r.peek(); ok && t.kind == digitToken {
+		l.Num = t.value
+		r.at++
+	}
+	switch {
+	case r.word("(", "RS", ")"):
+		l.Side = pattern.RS
+	case r.word("(", "WS", ")"):
+		l.Side = pattern.WS
+	}
+	return true
+}
+
+func (r *reader) row(label pattern.Label) (*pattern.Row, bool) {
+	row := &pattern.Row{Label: label}
+	for {
+		part := pattern.Part{Needle: r.needle()}
+		steps, ok := r.steps()
+		if !ok {
+			return nil, false
+		}
+		part.Steps = steps
+		row.Parts = append(row.Parts, part)
+		if r.word(".") {
+			break
+		}
+		if !r.word(";") {
+			return nil, false
+		}
+	}
+	var ok bool
+	row.Count, ok = r.count()
+	return row, ok && r.done()
+}
+
+// needle reads "N2:".
+func (r *reader) needle() uint8 {
+	if r.at+2 < len(r.toks) && strings.EqualFold(r.peekWord(), "n") {
+		if n := r.toks[r.at+1]; n.kind == digitToken && n.value < 100 && r.file.Slice(r.toks[r.at+2].span) == ":" {
+			r.at += 3
+			return uint8(n.value)
+		}
+	}
+	return 0
+}
+
+func (r *reader) steps() ([]pattern.Step, bool) {
+	var steps []pattern.Step
+	for {
+		first := r.at
+		s, ok := r.step()
+		if !ok {
+			return nil, false
+		}
+		s.At = r.toks[first].span.To(r.toks[r.at-1].span)
+		steps = append(steps, s)
+		if !r.word(",") {
+			return steps, true
+		}
+	}
+}
+
+func (r *reader) step() (s pattern.Step, ok bool) {
+	t, ok := r.peek()
+	if !ok {
+		return s, false
+	}
+	word := strings.ToLower(r.file.Slice(t.span))
+	// "k2tog" and "M1L" are a letter, a digit and letters to the lexer.
+	if t.kind == wordToken && len(word) == 1 && r.at+2 < len(r.toks) && r.toks[r.at+1].kind == digitToken && r.toks[r.at+2].kind == wordToken && r.toks[r.at+1].span.End == r.toks[r.at+2].span.Start {
+		whole := strings.ToLower(r.file.Slice(t.span.To(r.toks[r.at+2].span)))
+		if op, known := opOf[whole]; known {
+			r.at += 3
+			return pattern.Step{Op: op}, true
+		}
+	}
+	if op, known := opOf[word]; known {
+		r.at++
+		return pattern.Step{Op: op}, true
+	}
+	switch word {
+	case "knit", "purl":
+		r.at++
+		s = pattern.Step{Op: pattern.Knit, Until: pattern.ToEnd}
+		if word == "purl" {
+			s.Op = pattern.Purl
+		}
+		return s, true
+	case "k", "p", "sl":
+		r.at++
+		return r.single(word)
+	case "remove":
+		r.at++
+		return pattern.Step{Op: pattern.RemoveMarker}, r.word("m")
+	case "pick":
+		r.at++
+		s = pattern.Step{Op: pattern.PickUp}
+		if !r.word("up", "and", "k") {
+			return s, false
+		}
+		if s.N, ok = r.number(); !ok {
+			return s, false
+		}
+		for edge, words := range edgeWords {
+			if r.phrase(words) {
+				s.Edge = edge
+				return s, true
+			}
+		}
+		return s, false
+	case "[":
+		r.at++
+		return r.bracket()
+	case "*":
+		r.at++
+		return r.star()
+	}
+	r.best = max(r.best, r.at)
+	return s, false
+}
+
+// single reads what follows k, p or sl.
+func (r *reader) single(word string) (s pattern.Step, ok bool) {
+	s.Op = map[string]pattern.Op{"k": pattern.Knit, "p": pattern.Purl, "sl": pattern.Slip}[word]
+	switch {
+	case r.word("to", "end"):
+		s.Until = pattern.ToEnd
+	case r.word("to", "m"):
+		s.Until = pattern.ToMarker
+	case r.word("to", "last"):
+		s.Until = pattern.ToLast
+		if s.N, ok = r.number(); !ok || !r.sts() {
+			return s, false
+		}
+	default:
+		if s.N, ok = r.number(); !ok {
+			return s, false
+		}
+	}
+	if s.Op != pattern.Slip && r.word("tbl") {
+		s.Op += pattern.KnitTbl - pattern.Knit
+	}
+	return s, true
+}
+
+// bracket reads "k2, p2] 4 times".
+func (r *reader) bracket() (s pattern.Step, ok bool) {
+	s.Op = pattern.Group
+	if s.Body, ok = r.steps(); !ok || !r.word("]") {
+		return s, false
+	}
+	if r.word("once") {
+		s.N = pattern.Of(1)
+		return s, true
+	}
+	s.N, ok = r.number()
+	return s, ok && r.word("times")
+}
+
+// star reads "k2, p2; rep from * to end".
+func (r *reader) star() (s pattern.Step, ok bool) {
+	s.Op = pattern.Group
+	if s.Body, ok = r.steps(); !ok || !r.word(";", "rep", "from", "*", "to") {
+		return s, false
+	}
+	if r.word("end") {
+		s.Until = pattern.ToEnd
+		return s, true
+	}
+	if !r.word("last") {
+		return s, false
+	}
+	s.Until = pattern.ToLast
+	s.N, ok = r.number()
+	return s, ok && r.sts()
+}
+
+// count reads what is stated after a row: "2 sts dec'd. 64 sts: 16 on N1, 48 on N2."
+func (r *reader) count() (*pattern.Count, bool) {
+	if r.done() {
+		return nil, true
+	}
+	c := &pattern.Count{At: r.toks[r.at].span}
+	n, ok := r.number()
+	if !ok || !r.sts() {
+		return nil, false
+	}
+	if sign := r.change(); sign != 0 {
+		c.Change = times(n, sign)
+		if !r.word(".") {
+			return nil, false
+		}
+		if r.done() {
+			return c, true
+		}
+		if n, ok = r.number(); !ok || !r.sts() {
+			return nil, false
+		}
+	}
+	c.Total = n
+	if r.word(":") {
+		if c.Split, ok = r.split(); !ok {
+			return nil, false
+		}
+	}
+	c.At = c.At.To(r.toks[r.at-1].span)
+	return c, r.word(".")
+}
+
+func (r *reader) change() int32 {
+	switch {
+	case r.word("dec'd"):
+		return -1
+	case r.word("inc'd"):
+		return 1
+	}
+	return 0
+}
+
+func times(n pattern.Number, sign int32) pattern.Number {
+	for i := range n.Val {
+		if n.Val[i] != pattern.Gap {
+			n.Val[i] *= sign
+		}
+	}
+	return n
+}
+
+// split reads "16 on N1, 32 on N2".
+func (r *reader) split() ([]pattern.Number, bool) {
+	var split []pattern.Number
+	for {
+		n, ok := r.number()
+		if !ok || !r.word("on", "N") {
+			return nil, false
+		}
+		if i, _, ok := r.value(); !ok || int(i) != len(split)+1 {
+			return nil, false
+		}
+		split = append(split, n)
+		if !r.word(",") {
+			return split, true
+		}
+	}
+}
+
+func (r *reader) castOn() pattern.Node {
+	n := &pattern.CastOn{}
+	var ok bool
+	if !r.word("co") {
+		return nil
+	}
+	if n.Stitches, ok = r.number(); !ok || !r.phrase("sts. Join to work in the round without twisting. The rnd begins") {
+		return nil
+	}
+	if n.Begin, ok = r.place(); !ok || !r.done() {
+		return nil
+	}
+	return n
+}
+
+func (r *reader) place() (pattern.Place, bool) {
+	for _, p := range pattern.Places() {
+		if r.phrase(placeWords[p]) && r.word(".") {
+			return p, true
+		}
+	}
+	return 0, false
+}
+
+func (r *reader) again() pattern.Node {
+	n := &pattern.Again{}
+	if !r.word("work") {
+		return nil
+	}
+	var ok bool
+	if r.word("the", "last") {
+		n.Rows = 1
+		if t, has := r.peek(); has && t.kind == digitToken {
+			n.Rows = t.value
+			r.at++
+		}
+		switch {
+		case r.word("rows") || r.word("row"):
+			n.Word = pattern.FlatRow
+		case r.word("rnds") || r.word("rnd"):
+			n.Word = pattern.Round
+		default:
+			return nil
+		}
+		if n.Times, ok = r.moreTimes(); !ok {
+			return nil
+		}
+	} else {
+		if n.Which, ok = r.ref(); !ok {
+			return nil
+		}
+		n.Word = n.Which.Word
+		if r.phrase("again on each of the next") {
+			if n.Times, ok = r.number(); !ok || !r.word("rows", ".") && !r.word("rnds", ".") {
+				return nil
+			}
+		} else if n.Times, ok = r.moreTimes(); !ok {
+			return nil
+		}
+	}
+	if n.Total, ok = r.total(); !ok {
+		return nil
+	}
+	if n.Count, ok = r.count(); !ok || !r.done() {
+		return nil
+	}
+	return n
+}
+
+func (r *reader) ref() (l pattern.Label, ok bool) {
+	if name := labelNames[strings.ToLower(r.peekWord())]; name != pattern.Plainly {
+		l.Name = name
+		r.at++
+	}
+	return l, r.rowName(&l)
+}
+
+func (r *reader) moreTimes() (pattern.Number, bool) {
+	if r.word("once", "more", ".") {
+		return pattern.Of(1), true
+	}
+	n, ok := r.number()
+	return n, ok && r.word("more", "times", ".")
+}
+
+// total reads "16 rows in all."
+func (r *reader) total() (pattern.Number, bool) {
+	start := r.at
+	n, ok := r.number()
+	if ok && (r.word("rows") || r.word("row") || r.word("rnds") || r.word("rnd")) {
+		return n, r.word("in", "all", ".")
+	}
+	r.at = start
+	return pattern.Number{}, true
+}
+
+func (r *reader) plain() pattern.Node {
+	n := &pattern.Plain{Op: pattern.Knit}
+	if !r.word("knit") {
+		if !r.word("purl") {
+			return nil
+		}
+		n.Op = pattern.Purl
+	}
+	var ok bool
+	if n.Rounds, ok = r.number(); !ok {
+		return nil
+	}
+	n.More = r.word("more")
+	if !r.word("rnds") && !r.word("rnd") {
+		return nil
+	}
+	if r.word(",", "or", "until") {
+		from := r.toks[r.at-1].span.End
+		for !r.done() && r.peekWord() != "." {
+			r.at++
+		}
+		// A decimal point is not the end of the sentence.
+		for r.at+1 < len(r.toks) && r.toks[r.at+1].span.Start == r.toks[r.at].span.End {
+			r.at++
+			for !r.done() && r.peekWord() != "." {
+				r.at++
+			}
+		}
+		if r.done() {
+			return nil
+		}
+		n.Or = r.values(strings.TrimSpace(r.file.Slice(source.Span{Start: from, End: r.toks[r.at].span.Start})))
+	}
+	if !r.word(".") {
+		return nil
+	}
+	if n.Total, ok = r.total(); !ok {
+		return nil
+	}
+	if n.Count, ok = r.count(); !ok || !r.done() {
+		return nil
+	}
+	return n
+}
+
+func (r *reader) divide() pattern.Node {
+	n := &pattern.Divide{}
+	var ok bool
+	switch {
+	case r.word("the", "last"):
+		n.Last = true
+		if n.Heel, ok = r.number(); !ok || !r.phrase("sts worked are the heel; the other") {
+			return nil
+		}
+	case r.word("the", "first"):
+		if n.Heel, ok = r.number(); !ok || !r.phrase("sts of the rnd are the heel; the other") {
+			return nil
+		}
+	default:
+		return nil
+	}
+	if n.Rest, ok = r.number(); !ok || !r.phrase("sts rest for the instep.") || !r.done() {
+		return nil
+	}
+	return n
+}
+
+func (r *reader) begin() pattern.Node {
+	if !r.phrase("The rnd now begins here,") {
+		return nil
+	}
+	p, ok := r.place()
+	if !ok || !r.done() {
+		return nil
+	}
+	return &pattern.Begin{Place: p}
+}
+
+func (r *reader) arrange() pattern.Node {
+	if !r.phrase("Arrange the sts:") {
+		return nil
+	}
+	split, ok := r.split()
+	if !ok || !r.word(".") || !r.done() {
+		return nil
+	}
+	return &pattern.Arrange{Split: split}
+}
+
+func (r *reader) graft() pattern.Node {
+	n := &pattern.Graft{}
+	var ok bool
+	if !r.phrase("Graft the") {
+		return nil
+	}
+	if n.Front, ok = r.number(); !ok || !r.phrase("sts of the instep to the") {
+		return nil
+	}
+	if n.Back, ok = r.number(); !ok || !r.phrase("sts of the sole.") || !r.done() {
+		return nil
+	}
+	return n
+}

@@ -1,0 +1,290 @@
+package pattern
+
+import "sockwright/internal/source"
+
+// NodeID is the identity of a node in its pattern: nodes are numbered from 1 in the order
+// in which they are printed.
+type NodeID int32
+
+// Base is what every node has.
+type Base struct {
+	ID NodeID
+	At source.Span // the words the node stands in; unknown if it was built
+}
+
+func (b *Base) base() *Base { return b }
+
+// A Pattern is a whole written pattern.
+type Pattern struct {
+	Title    string
+	Sizes    []string // names, smallest first; one empty name where a pattern has a single unnamed size
+	Sections []*Section
+}
+
+// A Section is a headed part of the pattern: facts such as the gauge, or instructions
+// such as the heel flap. A title-less section may come first.
+type Section struct {
+	Base
+	Title string
+	Body  []Node
+}
+
+// A Node is one line of a pattern (or, for [Only], a group of lines).
+type Node interface{ base() *Base }
+
+// Style is what kind of running words a [Prose] is.
+type Style uint8
+
+const (
+	Para    Style = iota // plain sentences
+	Fact                 // "Label: value"
+	Term                 // an abbreviation and what it means
+	Tip                  // advice with its reason
+	Caution              // something that could hurt somebody
+)
+
+// Prose is a line that is read but not worked.
+type Prose struct {
+	Base
+	Style Style
+	Label string // of a Fact or a Term
+	Text  Text
+}
+
+// CastOn begins the work: the stitches are cast on and joined into a round that begins
+// where Begin says.
+type CastOn struct {
+	Base
+	Stitches Number
+	Begin    Place
+}
+
+// Place is where a round begins.
+type Place uint8
+
+const (
+	NoPlace       Place = iota
+	CentreBack          // of the leg
+	SideOfSole          // the side of the sock, before the stitches of the heel and sole
+	SideOfInstep        // the other side, before the stitches of the instep
+	CentreOfSole        // under the foot
+	numberOfPlace       // how many there are
+)
+
+// Places lists the places a round can begin.
+func Places() []Place {
+	var all []Place
+	for p := NoPlace + 1; p < numberOfPlace; p++ {
+		all = append(all, p)
+	}
+	return all
+}
+
+// Word says whether work goes to and fro or round and round.
+type Word uint8
+
+const (
+	FlatRow Word = iota // printed "Row"
+	Round               // printed "Rnd"
+)
+
+// Side is the side of the fabric that faces the knitter.
+type Side uint8
+
+const (
+	NoSide Side = iota // rounds: always the right side
+	RS
+	WS
+)
+
+// Name is what a row is called besides its number.
+type Name uint8
+
+const (
+	Plainly  Name = iota // "Row 1"
+	SetUp                // "Set-up row 1"
+	Partial              // "Partial row": work stops before the end, where a round begins anew
+	Increase             // "Inc rnd"
+	Decrease             // "Dec rnd"
+)
+
+// A Label names a row: "Set-up row 2 (WS)".
+type Label struct {
+	Word Word
+	Name Name
+	Num  int32 // 0: not numbered
+	Side Side
+}
+
+// A Row is a labelled row or round, worked once.
+type Row struct {
+	Base
+	Label Label
+	Parts []Part
+	Count *Count // nil if nothing is stated
+}
+
+// A Part is the steps worked on one needle; Needle is 0 where a row is not told by needles.
+type Part struct {
+	Needle uint8
+	Steps  []Step
+}
+
+// A Count is what a line states about the stitches it leaves.
+type Count struct {
+	At     source.Span
+	Total  Number   // absent if only the change is stated
+	Split  []Number // stitches on each needle in order; nil if not stated
+	Change Number   // stitches gained (negative: lost); absent if not stated
+}
+
+// Op is what a step does.
+type Op uint8
+
+const (
+	Knit Op = iota + 1
+	Purl
+	KnitTbl
+	PurlTbl
+	Slip // purlwise, the yarn on the wrong side of the fabric
+	K2tog
+	Ssk
+	P2tog
+	Ssp
+	M1L
+	M1R
+	PickUp // and knit, along Step.Edge
+	PlaceMarker
+	SlipMarker
+	RemoveMarker
+	Turn
+	Group // Step.Body, again and again
+)
+
+// Edge is where stitches are picked up.
+type Edge uint8
+
+const (
+	NoEdge    Edge = iota
+	LeftEdge       // of the heel, as the right side faces the knitter
+	RightEdge      // of the heel
+	Corner         // between heel and instep
+)
+
+// Until is how far a step goes.
+type Until uint8
+
+const (
+	Times    Until = iota // Step.N times
+	ToEnd                 // of the needle, row or round
+	ToMarker              // the next marker
+	ToLast                // Step.N stitches before the end
+)
+
+// A Step is one instruction within a row: "k10", "sl 1", "k to last 3", "[k2, p2] 4 times".
+type Step struct {
+	At    source.Span
+	Op    Op
+	N     Number
+	Until Until
+	Edge  Edge
+	Body  []Step // of a Group
+}
+
+// Again repeats what stands above: the last Rows rows, or the row named Which.
+type Again struct {
+	Base
+	Rows  int32  // how many of the last rows; 0: the row Which
+	Word  Word   // what they are called
+	Which Label  // the row to repeat if Rows is 0
+	Times Number // how often more
+	Total Number // rows of this section worked so far, if stated
+	Count *Count
+}
+
+// Plain works a number of rounds that are all the same: "Knit 40 (44) rnds".
+type Plain struct {
+	Base
+	Op     Op   // Knit or Purl
+	More   bool // "40 more rnds"
+	Rounds Number
+	Or     Text // "the leg measures 6 in": a measure that says the same as the number; may be nil
+	Total  Number
+	Count  *Count
+}
+
+// Only is lines for some of the sizes.
+type Only struct {
+	Base
+	Sizes source.SizeSet
+	Body  []Node
+}
+
+// Divide sets the heel apart from the stitches that rest. The heel is the stitches that
+// were worked last if Last is set, else the first of the round.
+type Divide struct {
+	Base
+	Last       bool
+	Heel, Rest Number
+}
+
+// Begin says that the round begins at this point from now on.
+type Begin struct {
+	Base
+	Place Place
+}
+
+// Arrange spreads the stitches over the needles anew, from the beginning of the round.
+type Arrange struct {
+	Base
+	Split []Number
+}
+
+// DropMarkers takes all stitch markers off.
+type DropMarkers struct{ Base }
+
+// Graft joins the live stitches of the instep to those of the sole.
+type Graft struct {
+	Base
+	Front, Back Number
+}
+
+// Index numbers all nodes in printed order and returns how many there are.
+func (p *Pattern) Index() int {
+	var id NodeID
+	next := func(b *Base) {
+		id++
+		b.ID = id
+	}
+	for _, s := range p.Sections {
+		next(&s.Base)
+		eachNode(s.Body, func(n Node) { next(n.base()) })
+	}
+	return int(id)
+}
+
+// Each calls do for every node below the sections, in printed order, groups before their
+// members.
+func (p *Pattern) Each(do func(*Section, Node)) {
+	for _, s := range p.Sections {
+		eachNode(s.Body, func(n Node) { do(s, n) })
+	}
+}
+
+func eachNode(body []Node, do func(Node)) {
+	for _, n := range body {
+		do(n)
+		if o, ok := n.(*Only); ok {
+			eachNode(o.Body, do)
+		}
+	}
+}
+
+// ID is the identity of a node.
+func ID(n Node) NodeID { return n.base().ID }
+
+// At is the span of the words of a node.
+func At(n Node) source.Span { return n.base().At }
+
+// SetAt records the span of the words of a node.
+func SetAt(n Node, at source.Span) { n.base().At = at }

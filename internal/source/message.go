@@ -1,0 +1,62 @@
+package source
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// A Message is a text that people will read, kept apart from its language: Key names it
+// in the catalogues of other languages, Text is its English, in which {0}, {1} … stand for
+// the arguments. Arguments are printed with [fmt.Sprint].
+type Message struct {
+	Key  string
+	Text string
+	Args []any
+}
+
+// Say returns the message with its arguments.
+func Say(key, text string, args ...any) Message { return Message{key, text, args} }
+
+// String is the English text with the arguments put in.
+func (m Message) String() string { return m.Fill(func(a any) string { return fmt.Sprint(a) }) }
+
+// Fill is the English text with the arguments printed by print. A placeholder without an
+// argument stays as it is.
+func (m Message) Fill(print func(any) string) string {
+	if len(m.Args) == 0 {
+		return m.Text
+	}
+	var b strings.Builder
+	m.Walk(func(text string) { b.WriteString(text) }, func(a any) { b.WriteString(print(a)) })
+	return b.String()
+}
+
+// Walk calls text for each run of fixed words and arg for each argument, in the order of
+// the English text.
+func (m Message) Walk(text func(string), arg func(any)) {
+	rest := m.Text
+	for {
+		open := strings.IndexByte(rest, '{')
+		if open < 0 {
+			break
+		}
+		end := strings.IndexByte(rest[open:], '}')
+		if end < 0 {
+			break
+		}
+		i, err := strconv.Atoi(rest[open+1 : open+end])
+		if err != nil || i < 0 || i >= len(m.Args) {
+			text(rest[:open+end+1])
+		} else {
+			if open > 0 {
+				text(rest[:open])
+			}
+			arg(m.Args[i])
+		}
+		rest = rest[open+end+1:]
+	}
+	if rest != "" {
+		text(rest)
+	}
+}
