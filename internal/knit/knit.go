@@ -61,7 +61,7 @@ type Knitter struct {
 	drift   int          // by how much the counts are known to be off
 	row     rowState
 	rows    []int // lines of the section that are rows, as indices into prog.rows
-	inPart  int   // rows of the section worked so far
+	inPart  int   // rows worked since the last one numbered 1
 	total   int   // rows worked in all
 	stopped bool
 	ended   bool // grafted
@@ -96,7 +96,7 @@ func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 		k.res.Fabric = k.fab
 	}
 	for _, s := range p.Sections {
-		k.rows, k.inPart = k.rows[:0], 0
+		k.rows = k.rows[:0]
 		k.body(s.Body)
 	}
 	k.res.Loops = int(k.made)
@@ -116,6 +116,9 @@ func (k *Knitter) body(body []pattern.Node) {
 		case *pattern.CastOn:
 			k.castOn(n)
 		case *pattern.Row:
+			if n.Label.Num == 1 && n.Label.Name == pattern.Plainly {
+				k.inPart = 0 // numbers run on from here
+			}
 			i := k.prog.lower(n)
 			k.rows = append(k.rows, i)
 			k.work(i, nil, n.Count)
@@ -241,7 +244,7 @@ func (k *Knitter) checkTotal(total pattern.Number, at source.Span) {
 			span = at
 		}
 		k.fault(span, source.BadLength, source.Error,
-			say("knit.rows-total", "states {0} rows or rounds, but {1} have been worked in this section", stated, k.inPart),
+			say("knit.rows-total", "states {0} rows or rounds, but {1} have been worked since the one numbered 1", stated, k.inPart),
 			&source.Quantity{Value: float64(stated), Unit: "rows"}, &source.Quantity{Value: float64(k.inPart), Unit: "rows"},
 			mendNumber(total, k.size, k.inPart))
 	}

@@ -20,7 +20,7 @@ func (k *Knitter) work(index int, again pattern.Node, count *pattern.Count) {
 		k.stopped = true
 		return
 	}
-	if line.label.Name == pattern.Plainly {
+	if name := line.label.Name; name == pattern.Plainly || name == pattern.Next {
 		k.inPart++
 	}
 	k.row = rowState{line: line, first: -1, before: k.live, arranging: line.picksUp}

@@ -43,7 +43,7 @@ var placeWords = map[pattern.Place]string{
 
 // labelNames are the names of rows that are not just numbered, as they begin a line.
 var labelNames = map[string]pattern.Name{
-	"set-up": pattern.SetUp, "partial": pattern.Partial, "inc": pattern.Increase, "dec": pattern.Decrease,
+	"set-up": pattern.SetUp, "partial": pattern.Partial, "inc": pattern.Increase, "dec": pattern.Decrease, "next": pattern.Next,
 }
 
 var styleWords = map[pattern.Style]string{pattern.Tip: "Tip", pattern.Caution: "Caution"}

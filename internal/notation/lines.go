@@ -392,19 +392,32 @@ func (w *writer) again(n *pattern.Again) {
 	default:
 		w.say("work " + n.Which.String() + " again on each of the next ")
 		w.number(n.Times)
-		w.say(" " + word + "s.")
-		w.total(n.Total, word)
-		w.count(n.Count)
+		w.say(" " + word + "s")
+		w.rest(n, word)
 		return
 	}
 	if n.Times.Is(1) {
-		w.say("once more.")
+		w.say("once more")
 	} else {
 		w.number(n.Times)
-		w.say(" more times.")
+		w.say(" more times")
 	}
+	w.rest(n, word)
+}
+
+// rest ends a line that repeats: the measure that says the same, totals and counts.
+func (w *writer) rest(n *pattern.Again, word string) {
+	w.until(n.Or)
 	w.total(n.Total, word)
 	w.count(n.Count)
+}
+
+func (w *writer) until(or pattern.Text) {
+	if or != nil {
+		w.say(", or until ")
+		w.text(or)
+	}
+	w.say(".")
 }
 
 func (w *writer) total(n pattern.Number, word string) {
@@ -426,11 +439,7 @@ func (w *writer) plain(n *pattern.Plain) {
 		w.say("more ")
 	}
 	w.say(plural(n.Rounds, "rnd", "rnds"))
-	if n.Or != nil {
-		w.say(", or until ")
-		w.text(n.Or)
-	}
-	w.say(".")
+	w.until(n.Or)
 	w.total(n.Total, "rnd")
 	w.count(n.Count)
 }

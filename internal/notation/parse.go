@@ -462,12 +462,15 @@ func (r *reader) again() pattern.Node {
 		}
 		n.Word = n.Which.Word
 		if r.phrase("again on each of the next") {
-			if n.Times, ok = r.number(); !ok || !r.word("rows", ".") && !r.word("rnds", ".") {
+			if n.Times, ok = r.number(); !ok || !r.word("rows") && !r.word("rnds") {
 				return nil
 			}
 		} else if n.Times, ok = r.moreTimes(); !ok {
 			return nil
 		}
+	}
+	if n.Or, ok = r.orUntil(); !ok {
+		return nil
 	}
 	if n.Total, ok = r.total(); !ok {
 		return nil
@@ -487,11 +490,11 @@ func (r *reader) ref() (l pattern.Label, ok bool) {
 }
 
 func (r *reader) moreTimes() (pattern.Number, bool) {
-	if r.word("once", "more", ".") {
+	if r.word("once", "more") {
 		return pattern.Of(1), true
 	}
 	n, ok := r.number()
-	return n, ok && r.word("more", "times", ".")
+	return n, ok && r.word("more", "times")
 }
 
 // total reads "16 rows in all."
@@ -521,24 +524,7 @@ func (r *reader) plain() pattern.Node {
 	if !r.word("rnds") && !r.word("rnd") {
 		return nil
 	}
-	if r.word(",", "or", "until") {
-		from := r.toks[r.at-1].span.End
-		for !r.done() && r.peekWord() != "." {
-			r.at++
-		}
-		// A decimal point is not the end of the sentence.
-		for r.at+1 < len(r.toks) && r.toks[r.at+1].span.Start == r.toks[r.at].span.End {
-			r.at++
-			for !r.done() && r.peekWord() != "." {
-				r.at++
-			}
-		}
-		if r.done() {
-			return nil
-		}
-		n.Or = r.values(strings.TrimSpace(r.file.Slice(source.Span{Start: from, End: r.toks[r.at].span.Start})))
-	}
-	if !r.word(".") {
+	if n.Or, ok = r.orUntil(); !ok {
 		return nil
 	}
 	if n.Total, ok = r.total(); !ok {
@@ -548,6 +534,22 @@ func (r *reader) plain() pattern.Node {
 		return nil
 	}
 	return n
+}
+
+// orUntil reads ", or until the leg measures 6 in [15.2 cm]." or just the full stop.
+func (r *reader) orUntil() (pattern.Text, bool) {
+	if !r.word(",", "or", "until") {
+		return nil, r.word(".")
+	}
+	from := r.toks[r.at-1].span.End
+	for ; !r.done(); r.at++ {
+		// A full stop ends the sentence, a decimal point does not.
+		if t := r.toks[r.at]; r.peekWord() == "." && (r.at+1 == len(r.toks) || r.toks[r.at+1].span.Start > t.span.End) {
+			r.at++
+			return r.values(strings.TrimSpace(r.file.Slice(source.Span{Start: from, End: t.span.Start}))), true
+		}
+	}
+	return nil, false
 }
 
 func (r *reader) divide() pattern.Node {

@@ -9,7 +9,7 @@ func (w Word) String() string { return [...]string{"Row", "Rnd"}[w] }
 func (l Label) String() string {
 	word := l.Word.String()
 	if l.Name != Plainly {
-		word = [...]string{"", "Set-up", "Partial", "Inc", "Dec"}[l.Name] + [...]string{" row", " rnd"}[l.Word]
+		word = [...]string{"", "Set-up", "Partial", "Inc", "Dec", "Next"}[l.Name] + [...]string{" row", " rnd"}[l.Word]
 	}
 	if l.Num > 0 {
 		word += " " + strconv.Itoa(int(l.Num))

@@ -133,6 +133,9 @@ func FoldStrings(s []string) []string {
 }
 
 func (t Text) only(size int) Text {
+	if t == nil {
+		return nil
+	}
 	out := make(Text, 0, len(t))
 	for _, p := range t {
 		if p.Each != nil {

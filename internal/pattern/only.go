@@ -36,7 +36,7 @@ func bodyFor(body []Node, size int) []Node {
 				continue // the rows above were worked once, and their own counts hold
 			}
 			out = append(out, &Again{Rows: n.Rows, Word: n.Word, Which: n.Which,
-				Times: n.Times.only(size), Total: n.Total.only(size), Count: n.Count.only(size)})
+				Times: n.Times.only(size), Or: n.Or.only(size), Total: n.Total.only(size), Count: n.Count.only(size)})
 		case *Plain:
 			if n.Rounds.In(size) == 0 {
 				continue

@@ -106,6 +106,7 @@ const (
 	Partial              // "Partial row": work stops before the end, where a round begins anew
 	Increase             // "Inc rnd"
 	Decrease             // "Dec rnd"
+	Next                 // "Next row"
 )
 
 // A Label names a row: "Set-up row 2 (WS)".
@@ -198,7 +199,8 @@ type Again struct {
 	Word  Word   // what they are called
 	Which Label  // the row to repeat if Rows is 0
 	Times Number // how often more
-	Total Number // rows of this section worked so far, if stated
+	Or    Text   // "the cuff measures 1 1/2 in": a measure that says the same as the number; may be nil
+	Total Number // rows worked since the last row that is numbered 1, if stated
 	Count *Count
 }
 

@@ -1,0 +1,414 @@
+package design
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"sockwright/internal/feet"
+	"sockwright/internal/source"
+	"sockwright/internal/spell"
+	"sockwright/internal/trade"
+	"sockwright/internal/unit"
+)
+
+// MaxFile is the largest design file that is read, in bytes. A long one has a few thousand.
+const MaxFile = 1 << 20
+
+// Method is how the round is held.
+type Method string
+
+const (
+	DoublePointed Method = "double-pointed"
+	MagicLoop     Method = "magic-loop"
+	TwoCirculars  Method = "two-circulars"
+)
+
+// A Design is a designer's choices, read and held to be sound one by one. Whether they go
+// together is for the grading to say.
+type Design struct {
+	File      *source.File
+	Title     string
+	Author    string
+	Version   string
+	About     string // one or more sentences by the designer, printed as they stand
+	Direction string // "cuff-down"
+
+	Gauge  map[string]unit.Gauge // by fabric; "" is stockinette in the round
+	Sizes  []Size
+	Range  string // "women", "men", "children", or "" for own sizes
+	Girth  unit.Ease
+	Length unit.Ease
+
+	Method Method
+	Needle trade.Needle
+	Yarn   Yarn
+	Pins   []Pin
+
+	root *Table
+}
+
+// Names lists the names of the sizes.
+func (d *Design) Names() []string {
+	names := make([]string, len(d.Sizes))
+	for i, s := range d.Sizes {
+		names[i] = s.Name
+	}
+	return names
+}
+
+// A Size is one size of the design, in measures of the body without ease.
+type Size struct {
+	Name      string
+	Girth     unit.Length // of the foot at the ball
+	Length    unit.Length // of the foot
+	Shoes     string      // "US W 5.5 to 7", "US W 8"; "" if not told
+	BandFoot  unit.Length // foot length that decides the band width: the shoe's if one is told
+	Estimated bool        // the girth is an estimate
+}
+
+// Yarn is what the sock is knitted from.
+type Yarn struct {
+	Description string           // "4-ply, 75 % wool 25 % polyamide"
+	Weight      trade.YarnWeight // zero if not told
+	PutUp       string           // "100 g, 420 m"
+}
+
+// A Pin fixes a number of the plan.
+type Pin struct {
+	Key   string
+	Value []int // by size; Free where a size is left open
+	At    source.Span
+}
+
+// Free is the value of a pin for a size that it does not fix.
+const Free = -1
+
+// Part returns the table of a part of the sock, such as "heel"; an empty one if the design
+// says nothing about it.
+func (d *Design) Part(name string) *Table { return d.root.Table(name) }
+
+// Unused reports the keys that no owner has taken, as faults.
+func (d *Design) Unused() []source.Fault {
+	var faults []source.Fault
+	all := d.root.faults
+	*all = nil
+	d.root.unused()
+	faults, *all = *all, nil
+	return faults
+}
+
+// Faults takes the faults that owners of parts have reported through their tables so far.
+func (d *Design) Faults() []source.Fault {
+	faults := *d.root.faults
+	*d.root.faults = nil
+	return faults
+}
+
+// GaugeOf is the gauge of a fabric by name, or of stockinette if it has none of its own.
+func (d *Design) GaugeOf(fabric string) unit.Gauge {
+	if g, ok := d.Gauge[fabric]; ok {
+		return g
+	}
+	return d.Gauge[""]
+}
+
+// Read reads a design file. The design is nil where the faults leave nothing to work with.
+func Read(f *source.File) (*Design, []source.Fault) {
+	var faults []source.Fault
+	if len(f.Text) > MaxFile {
+		faults = append(faults, source.Fault{Kind: source.Syntax, Severity: source.Error,
+			Text: source.Say("design.too-long", "the file has {0} bytes; a design file of more than {1} is not read", len(f.Text), MaxFile)})
+		return nil, faults
+	}
+	if !utf8.ValidString(f.Text) {
+		at := uint32(0)
+		for i, r := range f.Text {
+			if r == utf8.RuneError {
+				at = uint32(i)
+				break
+			}
+		}
+		faults = append(faults, source.Fault{At: source.Span{Start: at, End: at + 1}, Kind: source.Syntax, Severity: source.Error,
+			Text: source.Say("design.not-text", "the file is not a text in UTF-8 from here on")})
+		return nil, faults
+	}
+	root, ok := parse(f, &faults)
+	if !ok {
+		return nil, faults
+	}
+	d := &Design{File: f, root: root, Gauge: map[string]unit.Gauge{}}
+	d.head()
+	d.gauge(root.Table("gauge"), "", true)
+	d.sizes(root.Table("sizes"))
+	d.ease(root.Table("ease"))
+	d.materials()
+	d.pins(root)
+	faults, *root.faults = *root.faults, nil
+	if worst, any := source.Worst(faults); any && worst == source.Error {
+		return nil, faults
+	}
+	return d, faults
+}
+
+func (d *Design) head() {
+	t := d.root
+	d.Title = strings.TrimSpace(t.Text("title", ""))
+	switch {
+	case !t.Has("title"):
+		t.Fault("title", source.Error, source.Say("design.no-title", "the design has no title"), `add a line such as title = "Slate Quay"`)
+	case d.Title == "" || strings.ContainsAny(d.Title, "\n\r") || utf8.RuneCountInString(d.Title) > 120:
+		t.Fault("title", source.Error, source.Say("design.bad-title", "a title is one line of 1 to 120 characters"))
+	case !strings.ContainsFunc(d.Title, isLetter):
+		t.Fault("title", source.Error, source.Say("design.bad-title-letters", "a title has at least one letter"))
+	}
+	d.Author = oneLine(t, "by")
+	d.Version = oneLine(t, "version")
+	d.About = oneLine(t, "about")
+	d.Direction = t.Choice("direction", "cuff-down")
+}
+
+func isLetter(r rune) bool { return r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' || r > 127 }
+
+func oneLine(t *Table, key string) string {
+	return strings.Join(strings.Fields(t.Text(key, "")), " ")
+}
+
+// gauge reads a swatch and the swatches of other fabrics below it.
+func (d *Design) gauge(t *Table, fabric string, needed bool) {
+	if needed && !t.Has("stitches") && !t.Has("rows") {
+		t.Fault("stitches", source.Error, source.Say("design.no-gauge", "the design has no gauge"),
+			"knit a swatch in the round, wash it, count, and add [gauge] with over = \"10 cm\", stitches = … and rows = …")
+		return
+	}
+	over := t.Length("over", 0, 10, 1000)
+	if !t.Has("over") {
+		t.Fault("over", source.Error, source.Say("design.gauge-over", "[{0}] does not say over which length it was counted", t.name), `add over = "10 cm" or over = "4 in"`)
+	}
+	for _, key := range []string{"stitches", "rows"} {
+		if !t.Has(key) {
+			t.Fault(key, source.Error, source.Say("design.gauge-missing", "[{0}] does not say how many {1} were counted", t.name, key), "add "+key+" = …, counted over the same length")
+		}
+	}
+	stitches, rows := t.Number("stitches", 0, 0.5, 2000), t.Number("rows", 0, 0.5, 2000)
+	if over > 0 && stitches > 0 && rows > 0 {
+		g := unit.NewGauge(stitches, rows, over)
+		switch per := g.PerInch(); {
+		case per < 2 || per > 25:
+			t.Fault("stitches", source.Error, source.Say("design.gauge-absurd", "{0} stitches over {1} are {2} to the inch: no sock is knitted so", show(stitches), over.String(), fmt.Sprintf("%.1f", per)),
+				"check the number and the length it was counted over")
+		case rows < 0.7*stitches || rows > 2.5*stitches:
+			t.Fault("rows", source.Warning, source.Say("design.gauge-shape", "{0} rows to {1} stitches is a strange shape of stitch: stockinette has 1.25 to 1.5 rows to a stitch", show(rows), show(stitches)), "count the rows again")
+		}
+		d.Gauge[fabric] = g
+	}
+	if fabric == "" {
+		for _, name := range Fabrics {
+			if sub, isTable := t.values[name].(*Table); isTable {
+				t.asked[name] = true
+				d.gauge(sub, name, false)
+			} else {
+				t.asked[name] = true
+				if _, given := t.values[name]; given {
+					t.wrong(name, "a table: write [gauge."+name+"]")
+				}
+			}
+		}
+	}
+}
+
+// Fabrics names the fabrics that can have a gauge of their own.
+var Fabrics = []string{"rib", "garter", "flap"}
+
+func (d *Design) sizes(t *Table) {
+	own := t.Tables("own")
+	switch {
+	case !t.Has("from") && len(own) == 0:
+		t.Fault("from", source.Error, source.Say("design.no-sizes", "the design has no sizes"),
+			`add [sizes] with from = "women", "men" or "children", or [[sizes.own]] tables with your own measures`)
+		return
+	case t.Has("from") && len(own) > 0:
+		t.Fault("from", source.Error, source.Say("design.two-ranges", "sizes come either from a range or from [[sizes.own]], not from both"), "take one of the two out")
+		return
+	case len(own) > source.MaxSizes:
+		t.Fault("own", source.Error, source.Say("design.too-many-sizes", "{0} sizes: a pattern has at most {1}", len(own), source.MaxSizes))
+		return
+	}
+	if len(own) > 0 {
+		d.ownSizes(own)
+		return
+	}
+	d.Range = t.Choice("from", "women", "men", "children")
+	all, err := feet.Range(d.Range)
+	if err != nil {
+		t.Fault("from", source.Error, source.Say("design.range-name", "{0}", err.Error()))
+		return
+	}
+	keep := t.Texts("keep")
+	var names []string
+	for _, s := range all {
+		names = append(names, s.Name)
+	}
+	seen := map[string]bool{}
+	for _, name := range keep {
+		if !slices.Contains(names, name) {
+			mend := "the sizes of this range are " + strings.Join(names, ", ")
+			t.Fault("keep", source.Error, source.Say("design.keep", "{0} is not a size of the range for {1}", strconv.Quote(name), d.Range), mend)
+		}
+		if seen[name] {
+			t.Fault("keep", source.Error, source.Say("design.keep-twice", "size {0} is kept twice", name))
+		}
+		seen[name] = true
+	}
+	if t.Has("keep") && len(keep) == 0 {
+		t.Fault("keep", source.Error, source.Say("design.keep-none", "no size is kept"), "name at least one, or take keep out to have all")
+	}
+	for _, s := range all {
+		if len(keep) > 0 && !slices.Contains(keep, s.Name) {
+			continue
+		}
+		d.Sizes = append(d.Sizes, Size{Name: s.Name, Girth: s.Girth, Length: s.Length,
+			Shoes: span(s.Shoes), BandFoot: s.Length, Estimated: s.Estimated})
+	}
+	if len(d.Sizes) > 0 && d.Sizes[0].Estimated {
+		*t.faults = append(*t.faults, source.Fault{At: t.Span("from"), Kind: source.Estimate, Severity: source.Note,
+			Text:  source.Say("design.estimate", "no table of the girths of children's feet was found: these are estimates from foot breadth, within 8 % or so"),
+			Mends: []source.Mend{{Why: source.Say("design.estimate.mend", "measure the foot and use [[sizes.own]] where you can")}}})
+	}
+}
+
+func span(shoes [2]trade.Shoe) string {
+	return shoes[0].String() + " to " + strings.TrimPrefix(shoes[1].String(), string(shoes[1].System)+" ")
+}
+
+func (d *Design) ownSizes(own []*Table) {
+	seen := map[string]bool{}
+	for i, t := range own {
+		s := Size{Name: strings.TrimSpace(t.Text("name", ""))}
+		switch {
+		case !t.Has("name"):
+			t.Fault("name", source.Error, source.Say("design.size-name", "size {0} has no name", i+1), `add name = "M"`)
+		case s.Name == "" || utf8.RuneCountInString(s.Name) > 24 || strings.ContainsAny(s.Name, "(),;:[]*\n\"") || strings.Contains(s.Name, " and "):
+			t.Fault("name", source.Error, source.Say("design.size-name-form", "{0} cannot name a size: use up to 24 letters and digits, without brackets, commas or colons", strconv.Quote(s.Name)))
+		case seen[s.Name]:
+			t.Fault("name", source.Error, source.Say("design.size-twice", "two sizes are called {0}", s.Name))
+		}
+		seen[s.Name] = true
+		for _, key := range []string{"foot_girth", "foot_length"} {
+			if !t.Has(key) {
+				t.Fault(key, source.Error, source.Say("design.size-measure", "size {0} has no {1}", s.Name, key), "add "+key+` = "… in" or "… cm", measured on the body`)
+			}
+		}
+		s.Girth = t.Length("foot_girth", 0, 50, 600)
+		s.Length = t.Length("foot_length", 0, 50, 450)
+		s.BandFoot = s.Length
+		if t.Has("shoe") {
+			text := t.Text("shoe", "")
+			if shoe, err := trade.ParseShoe(text); err != nil {
+				t.Fault("shoe", source.Error, source.Say("design.shoe", "{0}", err.Error()))
+			} else {
+				s.Shoes, s.BandFoot = shoe.String(), shoe.FootLength()
+			}
+		}
+		if n := len(d.Sizes); n > 0 && s.Girth > 0 && s.Length > 0 {
+			before := d.Sizes[n-1]
+			if s.Girth < before.Girth || s.Length < before.Length {
+				t.Fault("foot_length", source.Error, source.Say("design.size-order", "size {0} has a smaller foot than {1} before it: sizes go from small to large in girth and in length", s.Name, before.Name),
+					"put the sizes in order")
+			}
+		}
+		d.Sizes = append(d.Sizes, s)
+	}
+}
+
+func (d *Design) ease(t *Table) {
+	read := func(key, def string) unit.Ease {
+		e, err := unit.ParseEase(t.Text(key, def))
+		if err != nil {
+			t.Fault(key, source.Error, source.Say("design.ease", "ease.{0}: {1}", key, err.Error()))
+		} else if e.Share < -0.4 || e.Share > 0.3 || e.Fixed < -100 || e.Fixed > 50 {
+			t.Fault(key, source.Error, source.Say("design.ease-range", "an ease of {0} makes no sock: socks are 0 to 20 % smaller than the foot", e.String()))
+		}
+		return e
+	}
+	d.Girth = read("girth", "-10 %")
+	d.Length = read("length", "-5 %")
+}
+
+func (d *Design) materials() {
+	n := d.root.Table("needles")
+	d.Method = Method(n.Choice("method", string(DoublePointed), string(MagicLoop), string(TwoCirculars)))
+	if n.Has("size") {
+		var err error
+		if d.Needle, err = trade.ParseNeedle(n.Text("size", "")); err != nil {
+			n.Fault("size", source.Error, source.Say("design.needle", "{0}", err.Error()))
+		}
+	}
+	y := d.root.Table("yarn")
+	d.Yarn.Description = oneLine(y, "description")
+	d.Yarn.PutUp = oneLine(y, "put_up")
+	if y.Has("weight") {
+		text := ""
+		switch v := y.values["weight"].(type) {
+		case int64:
+			text = strconv.FormatInt(v, 10)
+		default:
+			text = y.Text("weight", "")
+		}
+		var err error
+		if d.Yarn.Weight, err = trade.ParseYarnWeight(text); err != nil {
+			y.Fault("weight", source.Error, source.Say("design.yarn-weight", "{0}", err.Error()))
+		} else {
+			d.gaugeForYarn(y)
+		}
+	}
+}
+
+// gaugeForYarn compares the gauge with what the yarn weight is published for.
+func (d *Design) gaugeForYarn(y *Table) {
+	g, ok := d.Gauge[""]
+	if !ok {
+		return
+	}
+	w := d.Yarn.Weight
+	per4 := g.PerInch() * 4
+	if w.StitchesMin > 0 && per4 < float64(w.StitchesMin) || w.StitchesMax > 0 && per4 > float64(w.StitchesMax)*1.35 {
+		y.Fault("weight", source.Warning, source.Say("design.gauge-yarn", "{0} stitches to 4 in is outside what is published for yarn of weight {1}: {2} to {3} (socks are commonly knitted at the tight end or a third beyond it)",
+			fmt.Sprintf("%.0f", per4), w.String(), w.StitchesMin, w.StitchesMax), "check the swatch, or the yarn weight")
+	}
+}
+
+func (d *Design) pins(root *Table) {
+	t := root.Table("pin")
+	names := d.Names()
+	for _, key := range t.Keys() {
+		t.asked[key] = true
+		pin := Pin{Key: key, Value: make([]int, len(names)), At: t.keyAt[key]}
+		switch v := t.values[key].(type) {
+		case int64:
+			for i := range pin.Value {
+				pin.Value[i] = t.Int(key, Free, 0, 100_000)
+			}
+		case *Table:
+			for i, name := range names {
+				pin.Value[i] = v.Int(name, Free, 0, 100_000)
+			}
+			for _, k := range v.Keys() {
+				if !slices.Contains(names, k) {
+					mend := "the sizes are " + strings.Join(names, ", ")
+					if near := spell.Nearest(k, names); near != "" {
+						mend = "did you mean " + near + "?"
+					}
+					v.asked[k] = true
+					v.Fault(k, source.Error, source.Say("design.pin-size", "{0} is not a size of this design", k), mend)
+				}
+			}
+		default:
+			t.wrong(key, "a whole number, or a table of them by size")
+			continue
+		}
+		d.Pins = append(d.Pins, pin)
+	}
+}

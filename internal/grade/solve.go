@@ -1,0 +1,274 @@
+package grade
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// The search. Within a size, variables are tried in declared order, values nearest to their
+// target first, and a branch is left as soon as its cost so far is no better than the best
+// complete one (costs never fall on the way down). That is done for each value of the
+// chained variables; then the cheapest way through all sizes is found from the smallest
+// size to the largest, keeping for each value the best way to reach it. Both steps compare
+// costs level by level, which is an order that adding a cost keeps, so the result is exact.
+//
+// Costs are whole micrometres: two values whose distances differ by less than half of one
+// are equally near.
+
+// Cost is micrometres of deviation at each level.
+type Cost [Levels]int64
+
+func (c Cost) plus(d Cost) Cost {
+	for i := range c {
+		c[i] += d[i]
+	}
+	return c
+}
+
+func (c Cost) compare(d Cost) int { return slices.Compare(c[:], d[:]) }
+
+func micro(mm float64) int64 { return int64(math.Round(mm * 1000)) }
+
+// way is a complete set of numbers of one size.
+type way struct {
+	values []int
+	cost   Cost
+}
+
+// candidate is a value that a variable may take.
+type candidate struct {
+	value int
+	cost  int64
+}
+
+type search struct {
+	m      *Model
+	size   int
+	off    map[string]bool // rules and pins that are not to count, for explanations
+	values []int
+	lists  [][]candidate // of each variable, memory for the search
+	best   way
+	found  bool
+}
+
+func newSearch(m *Model, size int, off map[string]bool) *search {
+	return &search{m: m, size: size, off: off, values: make([]int, len(m.Vars)), lists: make([][]candidate, len(m.Vars))}
+}
+
+func (s *search) at() Values { return Values{s.size, s.values} }
+
+func pinID(key string) string { return "pin " + key }
+
+// allowed tells whether the rules let a variable have a value.
+func (s *search) allowed(x *Var, value int) bool {
+	for i := range x.Rules {
+		if !x.Rules[i].Ok(s.at(), value) && !(s.off != nil && s.off[x.Rules[i].ID]) {
+			return false
+		}
+	}
+	return true
+}
+
+// candidates lists the values a variable may take, cheapest first, smaller ones first of
+// those that cost the same.
+func (s *search) candidates(x *Var) []candidate {
+	list := s.lists[x.index][:0]
+	add := func(value int) {
+		if value >= 0 && s.allowed(x, value) {
+			list = append(list, candidate{value, s.price(x, value)})
+		}
+	}
+	if pin, ok := s.m.pinned(x, s.size); ok && !(s.off != nil && s.off[pinID(x.Key)]) {
+		if x.Is == nil || x.Is(s.at()) == pin {
+			add(pin)
+		}
+	} else if x.Is != nil {
+		add(x.Is(s.at()))
+	} else {
+		target := x.Target(s.at())
+		for v := int(math.Ceil(target)) - x.Reach; v <= int(math.Floor(target))+x.Reach; v++ {
+			add(v)
+		}
+		slices.SortStableFunc(list, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
+	}
+	s.lists[x.index] = list
+	return list
+}
+
+func (s *search) price(x *Var, value int) int64 {
+	if x.Is != nil {
+		return 0
+	}
+	c := micro(math.Abs(float64(value)-x.Target(s.at())) * x.Scale(s.at()))
+	if x.Extra != nil {
+		c += micro(x.Extra(s.at(), value))
+	}
+	return c
+}
+
+// complete finds the best numbers from variable i on.
+func (s *search) complete(i int, cost Cost) {
+	if s.found && cost.compare(s.best.cost) >= 0 {
+		return
+	}
+	if i == len(s.m.Vars) {
+		s.best = way{append(s.best.values[:0], s.values...), cost}
+		s.found = true
+		return
+	}
+	x := s.m.Vars[i]
+	for _, c := range s.candidates(x) {
+		s.values[i] = c.value
+		next := cost
+		next[x.Level] += c.cost
+		s.complete(i+1, next)
+	}
+}
+
+// ways lists the best completions of a size, one for each set of values of the chained
+// variables, smaller values first.
+func (s *search) ways() []way {
+	var out []way
+	chained := s.m.chained()
+	var each func(i int, cost Cost)
+	each = func(i int, cost Cost) {
+		if i == chained {
+			s.found, s.best = false, way{}
+			s.complete(i, cost)
+			if s.found {
+				out = append(out, s.best)
+			}
+			return
+		}
+		x := s.m.Vars[i]
+		list := slices.Clone(s.candidates(x))
+		slices.SortFunc(list, func(a, b candidate) int { return a.value - b.value })
+		for _, c := range list {
+			s.values[i] = c.value
+			next := cost
+			next[x.Level] += c.cost
+			each(i+1, next)
+		}
+	}
+	each(0, Cost{})
+	return out
+}
+
+func (m *Model) chained() int {
+	n := 0
+	for n < len(m.Vars) && m.Vars[n].Chained {
+		n++
+	}
+	return n
+}
+
+// link is what going from one size's numbers to the next's adds, and whether it may.
+func (m *Model) link(a, b way, sizeA int) (Cost, bool) {
+	var c Cost
+	for _, x := range m.Vars[:m.chained()] {
+		if b.values[x.index] < a.values[x.index] {
+			return c, false
+		}
+		if x.Smooth > 0 {
+			va, vb := Values{sizeA, a.values}, Values{sizeA + 1, b.values}
+			da := (float64(va.Of(x)) - x.Target(va)) * x.Scale(va)
+			db := (float64(vb.Of(x)) - x.Target(vb)) * x.Scale(vb)
+			c[x.Level] += micro(x.Smooth * math.Abs(db-da))
+		}
+	}
+	return c, true
+}
+
+// Solve finds the numbers of all sizes. Where there are none it returns an [*Impossible].
+func (m *Model) Solve() (*Plan, error) {
+	type node struct {
+		way
+		total Cost
+		from  int
+	}
+	steps := make([][]node, m.Sizes)
+	for size := range m.Sizes {
+		ways := newSearch(m, size, nil).ways()
+		for _, w := range ways {
+			n := node{way: w, total: w.cost, from: -1}
+			if size > 0 {
+				for i, prev := range steps[size-1] {
+					add, ok := m.link(prev.way, w, size-1)
+					if total := prev.total.plus(w.cost).plus(add); ok && (n.from < 0 || total.compare(n.total) < 0) {
+						n.total, n.from = total, i
+					}
+				}
+				if n.from < 0 {
+					continue
+				}
+			}
+			steps[size] = append(steps[size], n)
+		}
+		if len(steps[size]) == 0 {
+			return nil, m.explain(size, len(ways) > 0)
+		}
+	}
+	last := steps[m.Sizes-1]
+	end := 0
+	for i := range last {
+		if last[i].total.compare(last[end].total) < 0 {
+			end = i
+		}
+	}
+	plan := &Plan{model: m, Cost: last[end].total, values: make([][]int, m.Sizes)}
+	for size, i := m.Sizes-1, end; size >= 0; size-- {
+		plan.values[size] = steps[size][i].values
+		i = steps[size][i].from
+	}
+	return plan, nil
+}
+
+// Impossible says that a size has no numbers, and which rules and pins cannot stand
+// together there: take any one of them away and there are numbers.
+type Impossible struct {
+	Size  int
+	Pins  []string // keys
+	Rules []Rule
+	Falls bool // the size has numbers of its own, but smaller ones than the size before it
+}
+
+func (e *Impossible) Error() string { return "no numbers satisfy all rules" }
+
+// explain finds a smallest set of rules and pins that leave a size without numbers, by
+// leaving out one after the other as long as there are none.
+func (m *Model) explain(size int, falls bool) *Impossible {
+	out := &Impossible{Size: size, Falls: falls}
+	if falls {
+		for _, x := range m.Vars[:m.chained()] {
+			if _, ok := m.pinned(x, size); ok {
+				out.Pins = append(out.Pins, x.Key)
+			} else if _, ok := m.pinned(x, size-1); ok {
+				out.Pins = append(out.Pins, x.Key)
+			}
+		}
+		return out
+	}
+	off := map[string]bool{}
+	needed := func(id string) bool {
+		off[id] = true
+		if len(newSearch(m, size, off).ways()) > 0 {
+			off[id] = false
+			return true
+		}
+		return false
+	}
+	for _, x := range m.Vars {
+		for _, r := range x.Rules {
+			if needed(r.ID) {
+				out.Rules = append(out.Rules, r)
+			}
+		}
+	}
+	for _, x := range m.Vars {
+		if _, ok := m.pinned(x, size); ok && needed(pinID(x.Key)) {
+			out.Pins = append(out.Pins, x.Key)
+		}
+	}
+	return out
+}

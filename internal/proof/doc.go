@@ -1,0 +1,7 @@
+// Package proof knits a pattern from its own printed words before anybody else does.
+//
+// [Prove] prints a pattern, reads the print back, works both the pattern and what was read
+// in every size, and compares the fabrics loop for loop. A pattern is proven when nothing
+// was left unread, neither working met a fault, all stated counts were true, and the
+// fabrics are equal.
+package proof

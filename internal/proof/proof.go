@@ -1,0 +1,72 @@
+package proof
+
+import (
+	"sockwright/internal/fabric"
+	"sockwright/internal/knit"
+	"sockwright/internal/notation"
+	"sockwright/internal/pattern"
+	"sockwright/internal/source"
+)
+
+// A Proof is what proving a pattern gave.
+type Proof struct {
+	Text    *source.File      // the printed words
+	Written notation.Written  // the same, with the place of every node
+	Read    *notation.Reading // what they were read as
+	Sizes   []Size
+	Faults  []source.Fault // none if the pattern is proven; they point into Text
+}
+
+// A Size is the proof of one size.
+type Size struct {
+	Name  string
+	Loops int
+	Built *knit.Result // worked from the pattern
+	Again *knit.Result // worked from the words
+}
+
+// Proven tells whether the words make the sock.
+func (p *Proof) Proven() bool { return len(p.Faults) == 0 }
+
+// Loops is how many loops were knitted from the words, in all sizes.
+func (p *Proof) Loops() int {
+	n := 0
+	for _, s := range p.Sizes {
+		n += s.Loops
+	}
+	return n
+}
+
+// Prove proves a pattern. The name is that of the text in messages. step, if not nil, is
+// called after each size.
+func Prove(p *pattern.Pattern, name string, step func(done, of int)) *Proof {
+	w := notation.Write(p)
+	out := &Proof{Text: source.NewFile(name, w.Text), Written: w}
+	out.Read = notation.Read(out.Text)
+	out.Faults = append(out.Faults, out.Read.Faults...)
+	var knitter knit.Knitter
+	for i, size := range p.Sizes {
+		s := Size{Name: size, Built: knitter.Knit(p, i), Again: knitter.Knit(out.Read.Pattern, i)}
+		s.Loops = s.Again.Loops
+		out.Faults = append(out.Faults, s.Again.Faults...)
+		for _, f := range s.Built.Faults { // the same line of the print, where the words are right but the tree is not
+			if len(s.Again.Faults) == 0 {
+				out.Faults = append(out.Faults, f)
+			}
+		}
+		if d := fabric.Difference(s.Built.Fabric, s.Again.Fabric); d != "" {
+			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,
+				Text: source.Say("proof.differs", "the printed words knit another cloth than the plan: {0}", d)})
+		}
+		if s.Again.Left > 0 {
+			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,
+				Text: source.Say("proof.left", "{0} stitches are live when the pattern ends", s.Again.Left)})
+		}
+		out.Sizes = append(out.Sizes, s)
+		if step != nil {
+			step(i+1, len(p.Sizes))
+		}
+	}
+	out.Faults = source.Merge(out.Faults)
+	return out
+}

@@ -1,0 +1,165 @@
+package sock
+
+import (
+	"sockwright/internal/grade"
+	"sockwright/internal/pattern"
+	"sockwright/internal/source"
+	"sockwright/internal/unit"
+)
+
+// A Builder makes the sections of a pattern from a plan. Its methods are the vocabulary in
+// which constructions write rows.
+type Builder struct {
+	*Draft
+	plan *grade.Plan
+	p    *pattern.Pattern
+	into *[]pattern.Node // where lines go: the section, or a group for some sizes
+}
+
+// section begins a new section.
+func (b *Builder) section(title string) {
+	s := &pattern.Section{Title: title}
+	b.p.Sections = append(b.p.Sections, s)
+	b.into = &s.Body
+}
+
+func (b *Builder) add(n pattern.Node) { *b.into = append(*b.into, n) }
+
+// n is a number of the plan, for every size.
+func (b *Builder) n(key string) pattern.Number { return pattern.Of(b.plan.Each(key)...) }
+
+// each is a number worked out for every size.
+func (b *Builder) each(f func(size int) int) pattern.Number {
+	values := make([]int, len(b.Sizes))
+	for i := range values {
+		values[i] = f(i)
+	}
+	return pattern.Of(values...)
+}
+
+// of is a number of the plan in one size.
+func (b *Builder) of(key string, size int) int { return b.plan.Of(key, size) }
+
+// long prints a length of every size in both systems, as pieces of a text: "7 1/4 (7 3/4)
+// in [18.4 (19.7) cm]".
+func (b *Builder) long(f func(size int) unit.Length) (inches, cm []string) {
+	for i := range b.Sizes {
+		inches = append(inches, f(i).Inches())
+		cm = append(cm, f(i).Centimetres())
+	}
+	return inches, cm
+}
+
+// para, tip and caution add running words.
+func (b *Builder) para(m source.Message) {
+	b.add(&pattern.Prose{Style: pattern.Para, Text: pattern.Fill(m)})
+}
+func (b *Builder) tip(m source.Message) {
+	b.add(&pattern.Prose{Style: pattern.Tip, Text: pattern.Fill(m)})
+}
+
+// where runs write with the lines going to the sizes for which it holds: to a group of
+// their own if it does not hold for all, nowhere if for none.
+func (b *Builder) where(holds func(size int) bool, write func()) {
+	var set source.SizeSet
+	for i := range b.Sizes {
+		if holds(i) {
+			set |= source.OneSize(i)
+		}
+	}
+	switch set {
+	case 0:
+	case source.AllSizes(len(b.Sizes)):
+		write()
+	default:
+		group := &pattern.Only{Sizes: set}
+		b.add(group)
+		outer := b.into
+		b.into = &group.Body
+		write()
+		b.into = outer
+	}
+}
+
+// Rows and rounds.
+
+func row(num int, side pattern.Side) pattern.Label {
+	return pattern.Label{Word: pattern.FlatRow, Num: int32(num), Side: side}
+}
+
+func named(name pattern.Name, side pattern.Side) pattern.Label {
+	return pattern.Label{Word: pattern.FlatRow, Name: name, Side: side}
+}
+
+func rnd(num int) pattern.Label { return pattern.Label{Word: pattern.Round, Num: int32(num)} }
+
+func (b *Builder) row(l pattern.Label, c *pattern.Count, steps ...pattern.Step) {
+	b.add(&pattern.Row{Label: l, Parts: []pattern.Part{{Steps: steps}}, Count: c})
+}
+
+func (b *Builder) needles(l pattern.Label, c *pattern.Count, needles ...[]pattern.Step) {
+	r := &pattern.Row{Label: l, Count: c}
+	for i, steps := range needles {
+		r.Parts = append(r.Parts, pattern.Part{Needle: uint8(i + 1), Steps: steps})
+	}
+	b.add(r)
+}
+
+func on(steps ...pattern.Step) []pattern.Step { return steps }
+
+// again repeats the last rows rows times more; nothing where no size does.
+func (b *Builder) again(word pattern.Word, rows int, times pattern.Number, a pattern.Again) {
+	if times.Is(0) {
+		return
+	}
+	a.Word, a.Rows, a.Times = word, int32(rows), times
+	b.add(&a)
+}
+
+// oneMore repeats a row by its label.
+func (b *Builder) oneMore(l pattern.Label, times pattern.Number, a pattern.Again) {
+	if times.Is(0) {
+		return
+	}
+	l.Side = pattern.NoSide
+	a.Word, a.Which, a.Times = l.Word, l, times
+	b.add(&a)
+}
+
+// Counts.
+
+func total(n pattern.Number, split ...pattern.Number) *pattern.Count {
+	return &pattern.Count{Total: n, Split: split}
+}
+
+func change(n int) *pattern.Count { return &pattern.Count{Change: pattern.Of(n)} }
+
+// Steps.
+
+func k(n pattern.Number) pattern.Step   { return pattern.Step{Op: pattern.Knit, N: n} }
+func p(n pattern.Number) pattern.Step   { return pattern.Step{Op: pattern.Purl, N: n} }
+func kN(n int) pattern.Step             { return k(pattern.Of(n)) }
+func pN(n int) pattern.Step             { return p(pattern.Of(n)) }
+func tbl(n pattern.Number) pattern.Step { return pattern.Step{Op: pattern.KnitTbl, N: n} }
+func sl1() pattern.Step                 { return pattern.Step{Op: pattern.Slip, N: pattern.Of(1)} }
+func do(op pattern.Op) pattern.Step     { return pattern.Step{Op: op} }
+
+func toEnd(op pattern.Op) pattern.Step    { return pattern.Step{Op: op, Until: pattern.ToEnd} }
+func toMarker(op pattern.Op) pattern.Step { return pattern.Step{Op: op, Until: pattern.ToMarker} }
+func toLast(op pattern.Op, n int) pattern.Step {
+	return pattern.Step{Op: op, Until: pattern.ToLast, N: pattern.Of(n)}
+}
+
+func pickUp(n pattern.Number, edge pattern.Edge) pattern.Step {
+	return pattern.Step{Op: pattern.PickUp, N: n, Edge: edge}
+}
+
+// repeat is "*steps; rep from * to end".
+func repeat(steps ...pattern.Step) pattern.Step {
+	return pattern.Step{Op: pattern.Group, Until: pattern.ToEnd, Body: steps}
+}
+
+// times is "[steps] n times".
+func times(n pattern.Number, steps ...pattern.Step) pattern.Step {
+	return pattern.Step{Op: pattern.Group, N: n, Body: steps}
+}

@@ -1,0 +1,12 @@
+package sock
+
+import (
+	"sockwright/internal/design"
+	"sockwright/internal/pattern"
+)
+
+var _ = register(Part{Part: "cuff", Kind: "garter", Directions: []string{"cuff-down"},
+	Says: say("cuff.garter.says", "garter stitch: knit and purl rounds by turns; hardly draws in, so the sock is worn low; any number of stitches"),
+	take: func(d *Draft, t *design.Table) construction {
+		return &cuff{table: t, multiple: 1, fabric: "garter", lengths: cuffLength(d, t), rounds: [][]pattern.Step{{toEnd(pattern.Knit)}, {toEnd(pattern.Purl)}}}
+	}})

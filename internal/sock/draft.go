@@ -1,0 +1,239 @@
+package sock
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"sockwright/internal/design"
+	"sockwright/internal/grade"
+	"sockwright/internal/pattern"
+	"sockwright/internal/source"
+	"sockwright/internal/spell"
+	"sockwright/internal/unit"
+)
+
+// The levels of a sock's wishes, gravest first: the girths that were asked for, then the
+// proportions of the parts, then the lengths, which whole rounds can always meet nearly.
+const (
+	girths grade.Level = iota
+	proportions
+	lengths
+)
+
+// LevelNames names the levels of [grade.Cost] as documents do.
+var LevelNames = [grade.Levels]string{"girth", "proportion", "length"}
+
+// A Draft is a design with its constructions chosen: the question that grading answers.
+type Draft struct {
+	*design.Design
+	Model    *grade.Model
+	measures []measure
+	parts    []construction
+	words    map[string]string // by part: what it is called in a sentence
+}
+
+// A measure is a length of the finished sock that follows from the plan.
+type measure struct {
+	key   string
+	label string
+	value func(v grade.Values) unit.Length
+	asked func(size int) unit.Length // nil where nothing was asked for
+}
+
+// A Measure is a length of the finished sock in one size.
+type Measure struct {
+	Key   string
+	Label string
+	Size  int
+	Value unit.Length
+	Asked unit.Length // 0 where nothing was asked for
+}
+
+// New chooses the constructions of a design. The draft is nil where faults leave none.
+func New(d *design.Design) (*Draft, []source.Fault) {
+	draft := &Draft{Design: d, Model: &grade.Model{Sizes: len(d.Sizes)}}
+	for _, part := range order {
+		t := d.Part(part)
+		kind := t.Choice("kind", kinds(part)...)
+		draft.parts = append(draft.parts, find(part, kind).take(draft, t))
+	}
+	faults := append(d.Faults(), d.Unused()...)
+	if worst, any := source.Worst(faults); any && worst == source.Error {
+		return nil, faults
+	}
+	for _, p := range draft.parts {
+		p.declare(draft)
+	}
+	faults = append(faults, draft.pin()...)
+	if worst, any := source.Worst(faults); any && worst == source.Error {
+		return nil, faults
+	}
+	return draft, faults
+}
+
+// v is a number that an earlier construction declared.
+func (d *Draft) v(key string) *grade.Var {
+	if x := d.Model.Find(key); x != nil {
+		return x
+	}
+	panic("sock: no number " + key)
+}
+
+func (d *Draft) measure(key, label string, asked func(size int) unit.Length, value func(v grade.Values) unit.Length) {
+	d.measures = append(d.measures, measure{key, label, value, asked})
+}
+
+// finished is a measure that an earlier construction declared.
+func (d *Draft) finished(key string, v grade.Values) unit.Length {
+	for _, m := range d.measures {
+		if m.key == key {
+			return m.value(v)
+		}
+	}
+	panic("sock: no measure " + key)
+}
+
+// pin hands the design's pins to the model.
+func (d *Draft) pin() []source.Fault {
+	var faults []source.Fault
+	var keys []string
+	for _, x := range d.Model.Vars {
+		keys = append(keys, x.Key)
+	}
+	for _, p := range d.Pins {
+		if d.Model.Find(p.Key) == nil {
+			f := source.Fault{At: p.At, Kind: source.Pinned, Severity: source.Error,
+				Text: source.Say("sock.pin-unknown", "“{0}” is not a number of this sock's plan", p.Key)}
+			if near := spell.Nearest(p.Key, keys); near != "" {
+				f.Mends = []source.Mend{{Why: source.Say("design.nearest-key", "did you mean {0}?", near)}}
+			} else {
+				f.Mends = []source.Mend{{Why: source.Say("sock.pin-known", "the numbers are {0}", strings.Join(keys, ", "))}}
+			}
+			faults = append(faults, f)
+			continue
+		}
+		d.Model.Pin(grade.Pin{Key: p.Key, Value: p.Value})
+	}
+	return faults
+}
+
+// Grade finds the numbers of all sizes. The plan is nil where there are none; the faults
+// then say which rules and pins cannot stand together, else what the pins cost.
+func (d *Draft) Grade() (*grade.Plan, []source.Fault) {
+	plan, err := d.Model.Solve()
+	if err != nil {
+		var no *grade.Impossible
+		if !errors.As(err, &no) {
+			panic(err)
+		}
+		return nil, []source.Fault{d.impossible(no)}
+	}
+	return plan, d.pinCosts(plan)
+}
+
+func (d *Draft) impossible(no *grade.Impossible) source.Fault {
+	f := source.Fault{Sizes: source.OneSize(no.Size), Kind: source.Impossible, Severity: source.Error}
+	var reasons, pins []string
+	for _, r := range no.Rules {
+		reasons = append(reasons, r.Says.String())
+	}
+	for _, key := range no.Pins {
+		i := slices.IndexFunc(d.Pins, func(p design.Pin) bool { return p.Key == key })
+		f.At = d.Pins[i].At
+		text := fmt.Sprintf("%s = %d", key, d.Pins[i].Value[no.Size])
+		if d.Pins[i].Value[no.Size] < 0 {
+			text = key
+		}
+		pins = append(pins, text)
+	}
+	switch {
+	case no.Falls:
+		f.Text = source.Say("sock.falls", "with these pins it would be narrower than the size before it: {0}", strings.Join(pins, ", "))
+	case len(pins) > 1 && len(reasons) == 0:
+		f.Text = source.Say("sock.pins-clash", "these pins cannot stand together: {0}", strings.Join(pins, ", "))
+	case len(pins) > 0:
+		f.Text = source.Say("sock.pins-rules", "these pins cannot stand together with what a sock needs: {0}; {1}", strings.Join(pins, ", "), strings.Join(reasons, "; "))
+	default:
+		f.Text = source.Say("sock.impossible", "no numbers make this size: {0}", strings.Join(reasons, "; "))
+	}
+	if len(pins) > 0 {
+		f.Kind = source.Pinned
+		f.Mends = []source.Mend{{Why: source.Say("sock.unpin", "take one of these pins out, or change its number")}}
+	} else {
+		f.Mends = []source.Mend{{Why: source.Say("sock.loosen", "change the foot, the gauge or the option that the rule speaks of")}}
+	}
+	return f
+}
+
+// pinCosts says what each pin takes the sock away from what it would have been.
+func (d *Draft) pinCosts(plan *grade.Plan) []source.Fault {
+	if len(d.Pins) == 0 {
+		return nil
+	}
+	var faults []source.Fault
+	for _, n := range plan.Numbers() {
+		if !n.Pinned || n.Var.Is != nil || n.OffMM < 0.5*n.Scale(plan.At(n.Size)) {
+			continue
+		}
+		i := slices.IndexFunc(d.Pins, func(p design.Pin) bool { return p.Key == n.Key })
+		faults = append(faults, source.Fault{At: d.Pins[i].At, Sizes: source.OneSize(n.Size), Kind: source.Pinned, Severity: source.Note,
+			Text: source.Say("sock.pin-cost", "{0} is pinned to {1}, {2} mm from where it would lie ({3})", n.Key, n.Value, fmt.Sprintf("%.1f", n.OffMM), fmt.Sprintf("%.1f", n.Target))})
+	}
+	return faults
+}
+
+// Measures lists the lengths of the finished sock, measure by measure, size by size.
+func (d *Draft) Measures(plan *grade.Plan) []Measure {
+	var out []Measure
+	for _, m := range d.measures {
+		for size := range d.Sizes {
+			x := Measure{Key: m.key, Label: m.label, Size: size, Value: m.value(plan.At(size))}
+			if m.asked != nil {
+				x.Asked = m.asked(size)
+			}
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// Build makes the instructions of the pattern from a plan.
+func (d *Draft) Build(plan *grade.Plan) *pattern.Pattern {
+	b := &Builder{Draft: d, plan: plan, p: &pattern.Pattern{Title: d.Title, Sizes: d.Names()}}
+	for _, p := range d.parts {
+		p.build(b)
+	}
+	b.p.Index()
+	return b.p
+}
+
+// finishedGirth is the girth of the foot that a size should have when finished.
+func (d *Draft) finishedGirth(size int) unit.Length { return d.Girth.Apply(d.Sizes[size].Girth) }
+
+// finishedLength is the length of the foot that a size should have when finished.
+func (d *Draft) finishedLength(size int) unit.Length { return d.Length.Apply(d.Sizes[size].Length) }
+
+// stitchWidth and roundHeight are of plain stockinette in the round, in mm.
+func (d *Draft) stitchWidth(grade.Values) float64 { return d.Gauge[""].Width(1).MM() }
+func (d *Draft) roundHeight(grade.Values) float64 { return d.Gauge[""].Height(1).MM() }
+
+// roundsBegin is where the rounds of the leg begin, by how they are held.
+func (d *Draft) roundsBegin() pattern.Place {
+	if d.Method == design.DoublePointed {
+		return pattern.CentreBack
+	}
+	return pattern.SideOfSole
+}
+
+func say(key, text string, args ...any) source.Message { return source.Say(key, text, args...) }
+
+func rule(id, says string, ok func(v grade.Values, value int) bool) grade.Rule {
+	return grade.Rule{ID: id, Says: say("rule."+id, says), Ok: ok}
+}
+
+// whole prints a target that need not be whole.
+func whole(x float64) string {
+	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.2f", x), "0"), ".")
+}

@@ -1,0 +1,64 @@
+package sock
+
+import (
+	"sockwright/internal/design"
+	"sockwright/internal/grade"
+	"sockwright/internal/pattern"
+	"sockwright/internal/unit"
+)
+
+var _ = register(Part{Part: "foot", Kind: "plain", Directions: []string{"cuff-down"},
+	Says: say("foot.plain.says", "a straight tube of stockinette from the gusset to the toe"),
+	take: func(*Draft, *design.Table) construction { return plainFoot{} }})
+
+// plainFoot is a straight foot. Its length is reckoned along the center of the sole: the
+// part of the heel that lies under the foot, the rounds from the pick-up on, the toe, and
+// the grafted row, each once. The toe declares what it takes, so the foot's numbers are
+// declared by [Draft.footLength] after it.
+type plainFoot struct{}
+
+func (plainFoot) declare(*Draft) {}
+
+// footLength declares the length of the foot; the construction that closes the foot calls
+// it. closing is the number of rounds that closing adds, 1 for a graft.
+func (d *Draft) footLength(closing int) {
+	g := d.Gauge[""]
+	heel, toe, gusset := d.v("heel.sole_rounds"), d.v("toe.rounds"), d.v("gusset.decrease_rounds")
+	long := d.Model.Add(grade.Var{
+		Key: "foot.length_rounds", Label: "length of the whole foot, in rounds", Unit: "rnds",
+		Target: func(v grade.Values) float64 { return g.RowsIn(d.finishedLength(v.Size)) },
+		Scale:  d.roundHeight, Reach: 2, Level: lengths,
+		Why: func(v grade.Values) grade.Reason {
+			l := d.finishedLength(v.Size)
+			return grade.Reason{Rule: "foot-length", Text: say("why.foot.length", "a foot of {0} with an ease of {1} is a sock of {2}, which at {3} rounds to 10 cm is {4}",
+				d.Sizes[v.Size].Length.String(), d.Length.String(), l.String(), whole(g.Rows*100), whole(g.RowsIn(l))),
+				Terms: []grade.Term{{Key: "size.foot_length", Value: d.Sizes[v.Size].Length.MM(), Unit: "mm"}, {Key: "foot.length", Value: l.MM(), Unit: "mm"}, {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
+		},
+	})
+	foot := follows("foot.rounds", "rounds from the pick-up to the toe", "rnds",
+		func(v grade.Values) int { return v.Of(long) - v.Of(heel) - v.Of(toe) - closing },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "foot-rounds", Text: say("why.foot.rounds", "{0} in all, less {1} that the heel lies under the foot, {2} of the toe and {3} for the graft", v.Of(long), v.Of(heel), v.Of(toe), closing),
+				Terms: []grade.Term{v.Term(long), v.Term(heel), v.Term(toe)}}
+		})
+	foot.Rules = []grade.Rule{rule("foot-holds-gusset", "the foot is long enough for heel, gusset and toe: the gusset ends before the toe begins", func(v grade.Values, n int) bool { return n >= 2*v.Of(gusset)+1 })}
+	rounds := d.Model.Add(foot)
+	d.measure("foot.length", "foot, length", d.finishedLength, func(v grade.Values) unit.Length {
+		return g.Height(v.Of(rounds) + v.Of(heel) + v.Of(toe) + closing)
+	})
+	d.measure("foot.to_toe", "foot, from the back of the heel to the toe", nil, func(v grade.Values) unit.Length {
+		return g.Height(v.Of(rounds) + v.Of(heel))
+	})
+}
+
+func (plainFoot) build(b *Builder) {
+	b.section("Foot")
+	in, cm := b.long(func(size int) unit.Length { return b.finished("foot.to_toe", b.plan.At(size)) })
+	b.add(&pattern.Plain{Op: pattern.Knit, More: true,
+		Rounds: b.each(func(size int) int {
+			return b.of("foot.rounds", size) - 2*b.of("gusset.decrease_rounds", size) - 1 - b.toeRound(size)
+		}),
+		Or:    pattern.Fill(say("foot.until", "the foot, from the back of the heel, measures {0} in [{1} cm]", in, cm)),
+		Total: b.each(func(size int) int { return b.of("foot.rounds", size) - b.toeRound(size) }),
+		Count: total(b.n("foot.stitches"))})
+}

@@ -1,0 +1,156 @@
+package sock
+
+import (
+	"sockwright/internal/design"
+	"sockwright/internal/grade"
+	"sockwright/internal/pattern"
+	"sockwright/internal/unit"
+)
+
+var _ = register(Part{Part: "gusset", Kind: "instep", Directions: []string{"cuff-down"},
+	Says: say("gusset.instep.says", "stitches picked up along the heel are decreased away beside the instep, two in every other round"),
+	take: func(d *Draft, t *design.Table) construction {
+		return &instepGusset{corner: t.Int("corner_stitches", 1, 0, 2)}
+	}})
+
+// instepGusset picks up one stitch for each chain of the heel's edges, and some in each
+// corner, and decreases at the edges of the instep every second round, after one round that
+// twists the picked-up stitches.
+type instepGusset struct {
+	corner int // stitches picked up in each corner
+}
+
+func (gs *instepGusset) declare(d *Draft) {
+	leg, heel, left, chains := d.v("leg.stitches"), d.v("heel.stitches"), d.v("heel.stitches_left"), d.v("heel.edge_chains")
+	corner := d.Model.Add(follows("gusset.corner_stitches", "stitches picked up in each corner", "sts",
+		func(grade.Values) int { return gs.corner },
+		func(grade.Values) grade.Reason {
+			return grade.Reason{Rule: "corner", Text: say("why.corner", "an extra stitch in the corner closes the hole there; the gusset decreases it away (common practice)")}
+		}))
+	pick := d.Model.Add(follows("gusset.pick_up_per_side", "stitches picked up at each side", "sts",
+		func(v grade.Values) int { return v.Of(chains) + v.Of(corner) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "pick-up", Text: say("why.pick-up", "one in each of {0} chains and {1} in the corner", v.Of(chains), v.Of(corner)), Terms: []grade.Term{v.Term(chains), v.Term(corner)}}
+		}))
+	all := d.Model.Add(follows("gusset.stitches", "stitches after picking up", "sts",
+		func(v grade.Values) int { return v.Of(left) + 2*v.Of(pick) + v.Of(leg) - v.Of(heel) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "gusset-sum", Text: say("why.gusset", "{0} of the heel, twice {1} picked up, {2} of the instep", v.Of(left), v.Of(pick), v.Of(leg)-v.Of(heel)), Terms: []grade.Term{v.Term(left), v.Term(pick), v.Term(leg), v.Term(heel)}}
+		}))
+	rounds := d.Model.Add(follows("gusset.decrease_rounds", "decrease rounds of the gusset", "rnds",
+		func(v grade.Values) int { return (v.Of(all) - v.Of(leg)) / 2 },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "gusset-decreases", Text: say("why.gusset.rounds", "({0} − {1}) / 2, since each takes two stitches", v.Of(all), v.Of(leg)), Terms: []grade.Term{v.Term(all), v.Term(leg)}}
+		}))
+	rounds.Rules = append(rounds.Rules, rule("gusset-some", "a gusset has at least one decrease round", func(_ grade.Values, n int) bool { return n >= 1 }))
+	d.Model.Add(follows("foot.stitches", "stitches round the foot", "sts",
+		func(v grade.Values) int { return v.Of(leg) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "foot-as-leg", Text: say("why.foot", "as many as round the leg"), Terms: []grade.Term{v.Term(leg)}}
+		}))
+	d.measure("foot.girth", "foot, around", d.finishedGirth, func(v grade.Values) unit.Length { return d.Gauge[""].Width(v.Of(leg)) })
+}
+
+func (gs *instepGusset) build(b *Builder) {
+	b.section("Gusset")
+	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up one st in each chain along the edges of the heel, under both legs of the chain; the marked st at the foot of each edge is the lowest of them."))
+	b.add(&pattern.DropMarkers{})
+	if b.roundsBegin() == pattern.CentreBack {
+		gs.fromSole(b)
+	} else {
+		gs.fromSide(b)
+	}
+}
+
+// numbers of a gusset in every size.
+type gussetNumbers struct {
+	chains, corner, pick, instep pattern.Number
+	left                         func(size int) int
+}
+
+func (gs *instepGusset) numbers(b *Builder) gussetNumbers {
+	return gussetNumbers{
+		chains: b.n("heel.edge_chains"), corner: b.n("gusset.corner_stitches"), pick: b.n("gusset.pick_up_per_side"),
+		instep: b.each(func(size int) int { return b.of("leg.stitches", size) - b.of("heel.stitches", size) }),
+		left:   func(size int) int { return b.of("heel.stitches_left", size) },
+	}
+}
+
+// along is the picking up at one edge, from the sole up or from the leg down.
+func (n gussetNumbers) along(edge pattern.Edge) []pattern.Step {
+	steps := on(pickUp(n.chains, edge))
+	if n.corner.Is(0) {
+		return steps
+	}
+	if edge == pattern.LeftEdge {
+		return append(steps, pickUp(n.corner, pattern.Corner))
+	}
+	return append(on(pickUp(n.corner, pattern.Corner)), steps...)
+}
+
+// fromSole works rounds that begin at the center of the sole.
+func (gs *instepGusset) fromSole(b *Builder) {
+	n := gs.numbers(b)
+	first := b.each(func(size int) int { return n.left(size)/2 - 1 }) // behind the slipped one
+	near := b.each(func(size int) int { return n.left(size) - n.left(size)/2 })
+	far := b.each(func(size int) int { return n.left(size) / 2 })
+	b.row(named(pattern.Partial, pattern.RS), nil, sl1(), k(first))
+	b.add(&pattern.Begin{Place: pattern.CentreOfSole})
+	b.para(say("gusset.partial.sole", "This is the middle of the band, which is the center of the sole. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 holds the first half of the sole, N2 the instep, N3 the second half of the sole. On a set of five needles the instep may lie on two: read both as N2."))
+	split := func(decreases func(size int) int) []pattern.Number {
+		side := func(half pattern.Number) pattern.Number {
+			return b.each(func(size int) int {
+				return int(half.In(size)) + b.of("gusset.pick_up_per_side", size) - decreases(size)
+			})
+		}
+		return []pattern.Number{side(near), n.instep, side(far)}
+	}
+	none := func(int) int { return 0 }
+	all := func(size int) int { return b.of("gusset.decrease_rounds", size) }
+	b.needles(rnd(1), total(b.n("gusset.stitches"), split(none)...),
+		append(on(k(near)), n.along(pattern.LeftEdge)...), on(k(n.instep)), append(n.along(pattern.RightEdge), k(far)))
+	b.needles(rnd(2), nil, on(k(near), tbl(n.pick)), on(toEnd(pattern.Knit)), on(tbl(n.pick), k(far)))
+	gs.tipTwist(b)
+	b.needles(rnd(3), change(-2),
+		on(toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)), on(toEnd(pattern.Knit)), on(kN(1), do(pattern.Ssk), toEnd(pattern.Knit)))
+	gs.decreases(b, total(b.n("foot.stitches"), split(all)...))
+}
+
+// fromSide works rounds that begin at the side, before the instep.
+func (gs *instepGusset) fromSide(b *Builder) {
+	n := gs.numbers(b)
+	b.row(named(pattern.Partial, pattern.RS), nil,
+		append(on(sl1(), k(b.each(func(size int) int { return n.left(size) - 1 }))), n.along(pattern.LeftEdge)...)...)
+	b.add(&pattern.Begin{Place: pattern.SideOfInstep})
+	b.para(say("gusset.partial.side", "The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 holds the instep, N2 the sole with both gussets."))
+	split := func(decreases func(size int) int) []pattern.Number {
+		return []pattern.Number{n.instep, b.each(func(size int) int {
+			return n.left(size) + 2*b.of("gusset.pick_up_per_side", size) - 2*decreases(size)
+		})}
+	}
+	b.needles(rnd(1), total(b.n("gusset.stitches"), split(func(int) int { return 0 })...),
+		on(k(n.instep)), append(n.along(pattern.RightEdge), k(b.n("heel.stitches_left")), tbl(n.pick)))
+	b.needles(rnd(2), nil, on(toEnd(pattern.Knit)), on(tbl(n.pick), toEnd(pattern.Knit)))
+	gs.tipTwist(b)
+	b.needles(rnd(3), change(-2),
+		on(toEnd(pattern.Knit)), on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)))
+	gs.decreases(b, total(b.n("foot.stitches"), split(func(size int) int { return b.of("gusset.decrease_rounds", size) })...))
+}
+
+func (gs *instepGusset) tipTwist(b *Builder) {
+	b.tip(say("gusset.tip.tbl", "Knitting the picked-up sts through the back loop twists them shut, so that no row of holes runs along the heel."))
+}
+
+// decreases repeats round 3 with a plain round between, and ends with round 3.
+func (gs *instepGusset) decreases(b *Builder, after *pattern.Count) {
+	n := func(size int) int { return b.of("gusset.decrease_rounds", size) }
+	last := func() {
+		b.oneMore(rnd(3), pattern.Of(1), pattern.Again{Total: b.each(func(size int) int { return 2*n(size) + 1 }), Count: after})
+	}
+	b.where(func(size int) bool { return n(size) >= 2 }, func() {
+		b.row(rnd(4), nil, toEnd(pattern.Knit))
+		b.again(pattern.Round, 2, b.each(func(size int) int { return max(0, n(size)-2) }), pattern.Again{
+			Count: total(b.each(func(size int) int { return b.of("foot.stitches", size) + 2 }))})
+		last()
+	})
+}

@@ -1,0 +1,180 @@
+package sock
+
+import (
+	"fmt"
+
+	"sockwright/internal/design"
+	"sockwright/internal/grade"
+	"sockwright/internal/pattern"
+	"sockwright/internal/unit"
+)
+
+var _ = register(Part{Part: "leg", Kind: "plain", Directions: []string{"cuff-down"},
+	Says: say("leg.plain.says", "a straight tube of stockinette: for ankle socks and socks to mid-calf"),
+	take: func(d *Draft, t *design.Table) construction {
+		return &plainLeg{table: t, lengths: t.BySize("length", d.Names(), 10, 600, func(i int) unit.Length { return quarterInch(d.Sizes[i].Length * 5 / 8) })}
+	}})
+
+// plainLeg is a straight leg. Its default length, cuff included, is five eighths of the
+// foot, to the nearest quarter inch: 6 in for a foot of 9 1/2 in (house rule).
+type plainLeg struct {
+	table   *design.Table
+	lengths []unit.Length // from the cast-on edge
+}
+
+// What decides the stitches round, besides the girth itself.
+const (
+	girthTolerance = 0.04 // a rib that can be had within this share of the girth is kept whole (house rule)
+	offFour        = 5.0  // mm: what a count that is no multiple of 4 must be nearer by to be taken (house rule)
+	girthSmooth    = 0.25 // weight of uneven deviation between neighbouring sizes (house rule)
+	fewestStitches = 12   // round: a heel of 6, two stitches on each side of a band of 2
+)
+
+// legStitches declares the number everything else follows from: stitches round the leg and
+// the foot. The cuff's repeat has a say in it, so the cuff declares it.
+func legStitches(d *Draft, repeat int) {
+	g := d.Gauge[""]
+	multiple := repeat
+	if multiple%2 != 0 {
+		multiple *= 2
+	}
+	target := func(v grade.Values) float64 { return g.StitchesIn(d.finishedGirth(v.Size)) }
+	fits := func(v grade.Values) bool { // whether a multiple of the repeat lies within the tolerance
+		t := target(v)
+		low := float64(int(t) / multiple * multiple) // nearest multiple below
+		return min(t-low, low+float64(multiple)-t) <= girthTolerance*t
+	}
+	pinned := func(v grade.Values) bool {
+		for _, p := range d.Pins {
+			if p.Key == "leg.stitches" && p.Value[v.Size] != design.Free {
+				return true
+			}
+		}
+		return false
+	}
+	x := d.Model.Add(grade.Var{
+		Key: "leg.stitches", Label: "stitches round the leg", Unit: "sts", Chained: true, Smooth: girthSmooth,
+		Target: target, Scale: d.stitchWidth, Reach: 8, Level: girths,
+		Extra: func(_ grade.Values, n int) float64 {
+			if n%4 != 0 {
+				return offFour
+			}
+			return 0
+		},
+		Rules: []grade.Rule{
+			rule("round-even", "the round is an even number, so that heel and instep can be halves and the toe can be grafted", func(_ grade.Values, n int) bool { return n%2 == 0 }),
+			rule("round-repeat", "the round is a multiple of the rib where one fits the girth within 4 %", func(v grade.Values, n int) bool {
+				return n%multiple == 0 || pinned(v) || !fits(v)
+			}),
+			rule("round-fewest", fmt.Sprintf("a round has at least %d stitches", fewestStitches), func(_ grade.Values, n int) bool { return n >= fewestStitches }),
+		},
+		Why: func(v grade.Values) grade.Reason {
+			girth := d.finishedGirth(v.Size)
+			r := grade.Reason{Rule: "girth", Terms: []grade.Term{
+				{Key: "size.foot_girth", Value: d.Sizes[v.Size].Girth.MM(), Unit: "mm"},
+				{Key: "foot.girth", Value: girth.MM(), Unit: "mm"},
+				{Key: "gauge.stitches", Value: g.Stitches * 100, Unit: "sts per 10 cm"},
+			}}
+			measured := fmt.Sprintf("a foot of %s with an ease of %s is a sock of %s, which at %s stitches to 10 cm is %s", d.Sizes[v.Size].Girth, d.Design.Girth, girth, whole(g.Stitches*100), whole(target(v)))
+			if fits(v) {
+				r.Text = say("why.leg.stitches", "{0}; a multiple of {1} for the cuff, preferably of 4", measured, multiple)
+			} else {
+				r.Text = say("why.leg.stitches.free", "{0}; no multiple of {1} lies within 4 % of that, so leg and cuff have counts of their own", measured, multiple)
+			}
+			return r
+		},
+	})
+	d.measure("leg.girth", "leg, around", d.finishedGirth, func(v grade.Values) unit.Length { return g.Width(v.Of(x)) })
+}
+
+func (l *plainLeg) declare(d *Draft) {
+	g, cuff := d.Gauge[""], d.v("cuff.rounds")
+	cuffHeight := func(v grade.Values) unit.Length { return d.finished("cuff.length", v) }
+	x := d.Model.Add(grade.Var{
+		Key: "leg.rounds", Label: "rounds from the cuff to the heel", Unit: "rnds",
+		Target: func(v grade.Values) float64 { return g.RowsIn(l.lengths[v.Size] - cuffHeight(v)) },
+		Scale:  d.roundHeight, Reach: 2, Level: lengths,
+		Rules: []grade.Rule{rule("leg-rounds", "the leg is longer than its cuff by two rounds at least", func(_ grade.Values, n int) bool { return n >= 2 })},
+		Why: func(v grade.Values) grade.Reason {
+			rest := l.lengths[v.Size] - cuffHeight(v)
+			return grade.Reason{Rule: "leg-length", Text: say("why.leg.rounds", "a leg of {0} less a cuff of {1} leaves {2}, which at {3} rounds to 10 cm is {4}",
+				l.lengths[v.Size].String(), cuffHeight(v).String(), rest.String(), whole(g.Rows*100), whole(g.RowsIn(rest))),
+				Terms: []grade.Term{{Key: "leg.length", Value: l.lengths[v.Size].MM(), Unit: "mm"}, v.Term(cuff), {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
+		},
+	})
+	d.measure("leg.length", "leg, from the cast-on edge to the heel", func(size int) unit.Length { return l.lengths[size] },
+		func(v grade.Values) unit.Length { return cuffHeight(v) + g.Height(v.Of(x)) })
+}
+
+func (l *plainLeg) build(b *Builder) {
+	b.section("Leg")
+	differs := func(size int) int { return b.of("leg.stitches", size) - b.of("cuff.stitches", size) }
+	for _, way := range []struct {
+		name pattern.Name
+		sign int
+	}{{pattern.Increase, 1}, {pattern.Decrease, -1}} {
+		b.where(func(size int) bool { return differs(size)*way.sign > 0 }, func() {
+			b.changeRound(way.name, func(size int) (from, to int) {
+				if differs(size)*way.sign <= 0 {
+					return b.of("leg.stitches", size), b.of("leg.stitches", size)
+				}
+				return b.of("cuff.stitches", size), b.of("leg.stitches", size)
+			})
+		})
+	}
+	in, cm := b.long(func(size int) unit.Length { return b.finished("leg.length", b.plan.At(size)) })
+	b.add(&pattern.Plain{Op: pattern.Knit,
+		Rounds: b.each(func(size int) int {
+			if differs(size) != 0 {
+				return b.of("leg.rounds", size) - 1
+			}
+			return b.of("leg.rounds", size)
+		}),
+		Or:    pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", in, cm)),
+		Count: total(b.n("leg.stitches"))})
+}
+
+// changeRound writes one round that takes the stitches from one number to another, the
+// changes spread evenly. A size that keeps its number is given the same number twice.
+func (b *Builder) changeRound(name pattern.Name, counts func(size int) (from, to int)) {
+	type groups struct{ long, longTimes, short, shortTimes int }
+	spread := func(size int) groups {
+		from, to := counts(size)
+		change := max(from-to, to-from)
+		if change == 0 {
+			return groups{}
+		}
+		q, r := from/change, from%change
+		return groups{q + 1, r, q, change - r}
+	}
+	steps := func(long bool) pattern.Step {
+		length := b.each(func(size int) int {
+			g := spread(size)
+			n := g.short
+			if long {
+				n = g.long
+			}
+			if name == pattern.Decrease {
+				n -= 2
+			}
+			return max(n, 0)
+		})
+		often := b.each(func(size int) int {
+			if long {
+				return spread(size).longTimes
+			}
+			return spread(size).shortTimes
+		})
+		if name == pattern.Decrease {
+			return times(often, k(length), do(pattern.K2tog))
+		}
+		return times(often, k(length), do(pattern.M1L))
+	}
+	var line []pattern.Step
+	for _, long := range []bool{true, false} {
+		if s := steps(long); !s.N.Is(0) {
+			line = append(line, s)
+		}
+	}
+	b.row(pattern.Label{Word: pattern.Round, Name: name}, total(b.each(func(size int) int { _, to := counts(size); return to })), line...)
+}

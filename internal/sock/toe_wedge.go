@@ -1,0 +1,221 @@
+package sock
+
+import (
+	"sockwright/internal/design"
+	"sockwright/internal/grade"
+	"sockwright/internal/pattern"
+	"sockwright/internal/source"
+)
+
+var _ = register(Part{Part: "toe", Kind: "wedge", Directions: []string{"cuff-down"},
+	Says: say("toe.wedge.says", "a flat toe, decreased at both sides of instep and sole and grafted"),
+	take: func(_ *Draft, t *design.Table) construction {
+		return &wedgeToe{rate: t.Choice("rate", "half-then-each", "every-2nd", "graduated"), share: t.Number("left", 0.25, 0.15, 0.45)}
+	}})
+
+// wedgeToe takes four stitches in each decrease round until about a quarter of the foot is
+// left, and grafts.
+type wedgeToe struct {
+	rate  string
+	share float64 // of the foot that is left to graft
+}
+
+// plainAfter is how many plain rounds follow each of d decrease rounds that take a foot of
+// n stitches down. None follow the last: the graft does.
+//
+// Rates: "every-2nd" has one plain round each time; "half-then-each" has one until at most
+// half of the stitches are left, then none; "graduated" has 3, 2, 2, 1, 1, 1, then none
+// (the last as in a 1939 field-comforts leaflet; all common practice).
+func plainAfter(rate string, n, d int) []int {
+	plain := make([]int, d)
+	for i := range plain[:max(0, d-1)] {
+		switch rate {
+		case "every-2nd":
+			plain[i] = 1
+		case "half-then-each":
+			if n-4*i > n/2 {
+				plain[i] = 1
+			}
+		case "graduated":
+			if rates := []int{3, 2, 2, 1, 1, 1}; i < len(rates) {
+				plain[i] = rates[i]
+			}
+		}
+	}
+	return plain
+}
+
+func toeRounds(rate string, n, d int) int {
+	sum := d
+	for _, p := range plainAfter(rate, n, d) {
+		sum += p
+	}
+	return sum
+}
+
+func (w *wedgeToe) declare(d *Draft) {
+	foot := d.v("foot.stitches")
+	left := d.Model.Add(grade.Var{
+		Key: "toe.stitches_left", Label: "stitches left to graft", Unit: "sts",
+		Target: func(v grade.Values) float64 { return w.share * float64(v.Of(foot)) },
+		Scale:  d.stitchWidth, Reach: 8, Level: proportions,
+		Rules: []grade.Rule{
+			rule("toe-fours", "each decrease round of the toe takes 4 stitches, so a multiple of 4 goes", func(v grade.Values, n int) bool { return (v.Of(foot)-n)%4 == 0 }),
+			rule("toe-fewest", "at least 8 stitches are grafted, and at least 4 are decreased", func(v grade.Values, n int) bool { return n >= 8 && n <= v.Of(foot)-4 }),
+		},
+		Why: func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "toe-share", Text: say("why.toe.left", "{0} % of {1} stitches is {2}; what goes is a multiple of 4", whole(w.share*100), v.Of(foot), whole(w.share*float64(v.Of(foot)))), Terms: []grade.Term{v.Term(foot), {Key: "toe.left", Value: w.share}}}
+		},
+	})
+	d.Model.Add(follows("toe.rounds", "rounds of the toe", "rnds",
+		func(v grade.Values) int { return toeRounds(w.rate, v.Of(foot), (v.Of(foot)-v.Of(left))/4) },
+		func(v grade.Values) grade.Reason {
+			n := (v.Of(foot) - v.Of(left)) / 4
+			return grade.Reason{Rule: "toe-rate", Text: say("why.toe.rounds", "({0} − {1}) / 4 = {2} decrease rounds, with plain rounds between them by the rate “{3}”", v.Of(foot), v.Of(left), n, w.rate), Terms: []grade.Term{v.Term(foot), v.Term(left)}}
+		}))
+	d.footLength(1)
+}
+
+// moved is how many stitches go from each end of the sole to the instep before the toe, so
+// that both hold half of the foot (negative: the other way).
+func (b *Builder) moved(size int) int {
+	return (b.of("heel.stitches", size) - b.of("foot.stitches", size)/2) / 2
+}
+
+// toeRound is 1 where the last round of the foot is told by the toe, because the round must
+// begin some stitches earlier from there on.
+func (b *Builder) toeRound(size int) int {
+	if b.roundsBegin() == pattern.SideOfSole && b.moved(size) > 0 {
+		return 1
+	}
+	return 0
+}
+
+func (w *wedgeToe) build(b *Builder) {
+	b.section("Toe")
+	half := b.each(func(size int) int { return b.of("foot.stitches", size) / 2 })
+	b.evenOut(half)
+
+	side := b.roundsBegin() == pattern.SideOfSole
+	if side {
+		both := on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1))
+		b.needles(rnd(1), change(-4), both, both)
+	} else {
+		b.needles(rnd(1), change(-4),
+			on(toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)),
+			on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)),
+			on(kN(1), do(pattern.Ssk), toEnd(pattern.Knit)))
+	}
+	w.rounds(b)
+	w.close(b, side)
+}
+
+// evenOut moves stitches between instep and sole where they are not equal.
+func (b *Builder) evenOut(half pattern.Number) {
+	uneven := func(size int) bool { return b.moved(size) != 0 }
+	split := func(size int) []int { // N1, N2, N3 by the round that begins at the center of the sole
+		h := b.of("foot.stitches", size) / 2
+		return []int{h - h/2, h, h / 2}
+	}
+	b.where(uneven, func() {
+		switch {
+		case b.roundsBegin() == pattern.CentreBack:
+			b.para(say("toe.even.sole", "Instep and sole must be equal for the toe: move sts from the ends of the one to the other, as many on the left as on the right."))
+			var to []pattern.Number
+			for i := range 3 {
+				to = append(to, b.each(func(size int) int { return split(size)[i] }))
+			}
+			b.add(&pattern.Arrange{Split: to})
+		default:
+			b.para(say("toe.even.side", "Instep and sole must be equal for the toe, so the rnd begins elsewhere from now on, as many sts further at this side as at the other."))
+			b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
+				steps := toLast(pattern.Knit, 0)
+				steps.N = b.each(func(size int) int { return max(b.moved(size), 0) })
+				b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, steps)
+			})
+			b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
+				b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, k(b.each(func(size int) int { return max(-b.moved(size), 0) })))
+			})
+			b.add(&pattern.Begin{Place: pattern.SideOfInstep})
+			b.add(&pattern.Arrange{Split: []pattern.Number{half, half}})
+		}
+	})
+}
+
+// rounds repeats the decrease round by the rate.
+func (w *wedgeToe) rounds(b *Builder) {
+	decreases := func(size int) int { return (b.of("foot.stitches", size) - b.of("toe.stitches_left", size)) / 4 }
+	plain := func(size, i int) int {
+		if i >= decreases(size) {
+			return 0
+		}
+		return plainAfter(w.rate, b.of("foot.stitches", size), decreases(size))[i]
+	}
+	if w.rate == "graduated" {
+		w.graduated(b, decreases, plain)
+		return
+	}
+	pairs := func(size int) int { // decrease rounds that a plain round follows
+		n := 0
+		for plain(size, n) > 0 {
+			n++
+		}
+		return n
+	}
+	left := func(size, done int) int { return b.of("foot.stitches", size) - 4*done }
+	b.where(func(size int) bool { return pairs(size) > 0 }, func() {
+		b.row(rnd(2), nil, toEnd(pattern.Knit))
+		b.again(pattern.Round, 2, b.each(func(size int) int { return max(0, pairs(size)-1) }), pattern.Again{
+			Count: total(b.each(func(size int) int { return left(size, max(1, pairs(size))) }))})
+		b.oneMore(rnd(1), b.each(func(size int) int { return max(1, decreases(size)-pairs(size)) }), pattern.Again{
+			Total: b.n("toe.rounds"), Count: w.after(b)})
+	})
+}
+
+// graduated writes the decrease rounds with ever fewer plain rounds between.
+func (w *wedgeToe) graduated(b *Builder, decreases func(size int) int, plain func(size, i int) int) {
+	last := 1 // decrease rounds written one by one
+	for i := 0; i < 6; i++ {
+		b.where(func(size int) bool { return plain(size, i) > 0 }, func() {
+			b.add(&pattern.Plain{Op: pattern.Knit, Rounds: b.each(func(size int) int { return max(1, plain(size, i)) })})
+			b.oneMore(rnd(1), pattern.Of(1), pattern.Again{Count: total(b.each(func(size int) int { return b.of("foot.stitches", size) - 4*(i+2) }))})
+		})
+		last = i + 2
+	}
+	b.where(func(size int) bool { return decreases(size) > last }, func() {
+		b.oneMore(rnd(1), b.each(func(size int) int { return max(1, decreases(size)-last) }), pattern.Again{Total: b.n("toe.rounds"), Count: w.after(b)})
+	})
+}
+
+// after is what is on the needles when the toe is done.
+func (w *wedgeToe) after(b *Builder) *pattern.Count {
+	left := b.n("toe.stitches_left")
+	half := b.each(func(size int) int { return b.of("toe.stitches_left", size) / 2 })
+	if b.roundsBegin() == pattern.SideOfSole {
+		return total(left, half, half)
+	}
+	// N1 and N3 lose the same number: with an odd half the first keeps one more.
+	return total(left, b.each(func(size int) int { return int(half.In(size)) - int(half.In(size))/2 }), half, b.each(func(size int) int { return int(half.In(size)) / 2 }))
+}
+
+func (w *wedgeToe) close(b *Builder, side bool) {
+	half := b.each(func(size int) int { return b.of("toe.stitches_left", size) / 2 })
+	if side {
+		b.para(say("toe.graft.side", "The yarn hangs at the side. Break it, leaving some 12 in [30 cm]. Hold the needles side by side, wrong sides together, the instep (N1) in front and the sole (N2) behind: the yarn comes from the right end of the back needle."))
+	} else {
+		b.needles(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, on(toEnd(pattern.Knit)))
+		b.para(say("toe.graft.sole", "This brings the yarn from the middle of the sole to the side. Slip the sts of N3 to the other end of N1, so that one needle holds the sole. Break the yarn, leaving some 12 in [30 cm]. Hold the needles side by side, wrong sides together, the instep (N2) in front and the sole behind: the yarn comes from the right end of the back needle."))
+	}
+	b.add(&pattern.Graft{Front: half, Back: half})
+	for _, m := range graftingSteps {
+		b.para(m)
+	}
+}
+
+// graftingSteps tells how to graft stockinette (common practice).
+var graftingSteps = []source.Message{
+	say("graft.begin", "To begin: with a tapestry needle go into the first st in front as if to purl and leave it on; go into the first st behind as if to knit and leave it on."),
+	say("graft.front", "In front: go into the first st as if to knit and slip it off, then into the next as if to purl and leave it on."),
+	say("graft.back", "Behind: go into the first st as if to purl and slip it off, then into the next as if to knit and leave it on. Go on by turns, front and behind, and draw the yarn up to the size of the other sts."),
+	say("graft.end", "To end: go into the last st in front as if to knit and slip it off, then into the last st behind as if to purl and slip it off."),
+}

@@ -1,0 +1,252 @@
+package witness
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+)
+
+// A stepKind is the kind of a step.
+type stepKind int
+
+const (
+	stitch   stepKind = iota // knit or purl n
+	slip                     // slip n
+	decrease                 // two stitches into one
+	makeOne
+	placeMarker
+	slipMarker
+	removeMarker
+	turnWork
+	toEnd // knit or purl all but the last n
+	toMarker
+	bracket // the inner steps n times
+	star    // the inner steps until n stitches are left
+	pickLeft
+	pickRight
+	pickCorner
+)
+
+// A step is one thing to do in a row.
+type step struct {
+	kind  stepKind
+	n     number
+	inner []step
+}
+
+// words without a number.
+var simpleSteps = map[string]stepKind{
+	"k2tog": decrease, "ssk": decrease, "p2tog": decrease, "ssp": decrease,
+	"m1l": makeOne, "m1r": makeOne,
+	"pm": placeMarker, "sm": slipMarker, "remove m": removeMarker,
+	"turn": turnWork,
+	"knit": toEnd, "purl": toEnd, "k to end": toEnd, "p to end": toEnd,
+	"k to m": toMarker, "p to m": toMarker,
+}
+
+// readSteps reads the steps of a row, all of what is left.
+func readSteps(c *cursor, l *line) bool {
+	if !strings.HasPrefix(c.s, "n1: ") {
+		steps, err := parseSteps(c, c.s)
+		if err != nil {
+			c.step = err
+			return false
+		}
+		l.needles = [][]step{steps}
+	} else {
+		l.split = true
+		rest := c.s[len("n1: "):]
+		for more := true; more; {
+			var words string
+			words, rest, more = strings.Cut(rest, fmt.Sprintf("; n%d: ", len(l.needles)+2))
+			steps, err := parseSteps(c, words)
+			if err != nil {
+				c.step = err
+				return false
+			}
+			l.needles = append(l.needles, steps)
+		}
+	}
+	last := &l.needles[len(l.needles)-1]
+	if n := len(*last); (*last)[n-1].kind == turnWork {
+		l.turn = true
+		*last = (*last)[:n-1]
+	}
+	for _, steps := range l.needles {
+		if contains(steps, turnWork) {
+			c.step = errors.New("steps follow a turn")
+			return false
+		}
+		for _, pick := range []stepKind{pickLeft, pickRight, pickCorner} {
+			l.picks = l.picks || contains(steps, pick)
+		}
+	}
+	return true
+}
+
+// contains reports whether a step of a kind is among the steps.
+func contains(steps []step, kind stepKind) bool {
+	for _, s := range steps {
+		if s.kind == kind || contains(s.inner, kind) {
+			return true
+		}
+	}
+	return false
+}
+
+// parseSteps reads steps joined by commas.
+func parseSteps(c *cursor, words string) ([]step, error) {
+	var steps []step
+	for {
+		var s step
+		var err error
+		switch {
+		case strings.HasPrefix(words, "["):
+			s, words, err = parseBracket(c, words[1:])
+		case strings.HasPrefix(words, "*"):
+			s, words, err = parseStar(c, words[1:])
+		default:
+			var one string
+			one, words = cutStep(words)
+			s, err = parseStep(c, one)
+		}
+		if err != nil {
+			return nil, err
+		}
+		steps = append(steps, s)
+		if words == "" {
+			return steps, nil
+		}
+		rest, ok := strings.CutPrefix(words, ", ")
+		if !ok {
+			return nil, fmt.Errorf("no comma before %q", words)
+		}
+		words = rest
+	}
+}
+
+// cutStep cuts words at the first comma outside the parentheses of a list.
+func cutStep(words string) (one, rest string) {
+	depth := 0
+	for i, r := range words {
+		switch r {
+		case '(':
+			depth++
+		case ')':
+			depth--
+		case ',':
+			if depth == 0 {
+				return words[:i], words[i:]
+			}
+		}
+	}
+	return words, ""
+}
+
+// parseBracket reads the rest of "[k15, M1L] 4 times".
+func parseBracket(c *cursor, words string) (step, string, error) {
+	depth := 1
+	end := strings.IndexFunc(words, func(r rune) bool {
+		switch r {
+		case '[':
+			depth++
+		case ']':
+			depth--
+		}
+		return depth == 0
+	})
+	if end < 0 {
+		return step{}, "", errors.New("a bracket is not closed")
+	}
+	inner, err := parseSteps(c, words[:end])
+	if err != nil {
+		return step{}, "", err
+	}
+	in := &cursor{s: words[end+1:], sizes: c.sizes}
+	switch in.any(" once", " twice") {
+	case 0:
+		return step{kind: bracket, n: number{1}, inner: inner}, in.s, nil
+	case 1:
+		return step{kind: bracket, n: number{2}, inner: inner}, in.s, nil
+	}
+	n, ok := nextNumber(in)
+	if in.list != nil {
+		c.list = in.list
+	}
+	if !ok || in.any(" times", " time") < 0 {
+		return step{}, "", fmt.Errorf("how often? %q", words[end+1:])
+	}
+	return step{kind: bracket, n: n, inner: inner}, in.s, nil
+}
+
+// parseStar reads the rest of "*k2, p2; rep from * to end".
+func parseStar(c *cursor, words string) (step, string, error) {
+	body, rest, ok := strings.Cut(words, "; rep from * to ")
+	if !ok {
+		return step{}, "", errors.New("a repeat has no end")
+	}
+	inner, err := parseSteps(c, body)
+	if err != nil {
+		return step{}, "", err
+	}
+	if rest, ok := strings.CutPrefix(rest, "end"); ok {
+		return step{kind: star, n: number{0}, inner: inner}, rest, nil
+	}
+	in := &cursor{s: rest, sizes: c.sizes}
+	if !in.eat("last ") {
+		return step{}, "", fmt.Errorf("to where? %q", rest)
+	}
+	n, ok := in.number()
+	if in.list != nil {
+		c.list = in.list
+	}
+	if !ok || !in.stitches() {
+		return step{}, "", fmt.Errorf("to where? %q", rest)
+	}
+	return step{kind: star, n: n, inner: inner}, in.s, nil
+}
+
+// parseStep reads a step without inner steps.
+func parseStep(c *cursor, words string) (step, error) {
+	if kind, ok := simpleSteps[words]; ok {
+		return step{kind: kind, n: number{0}}, nil
+	}
+	in := &cursor{s: words, sizes: c.sizes}
+	s, ok := parseNumbered(in)
+	if in.list != nil {
+		c.list = in.list
+	}
+	if !ok || !in.end() {
+		return s, fmt.Errorf("no step %q", words)
+	}
+	return s, nil
+}
+
+// parseNumbered reads a step with a number.
+func parseNumbered(in *cursor) (step, bool) {
+	var s step
+	var ok bool
+	switch in.any("k to last ", "p to last ", "pick up and k ", "sl ", "k", "p") {
+	case 0, 1:
+		s.kind = toEnd
+		s.n, ok = in.number()
+		return s, ok && in.stitches()
+	case 2:
+		if s.n, ok = in.number(); !ok {
+			return s, false
+		}
+		where := in.any(" along the left edge of the heel", " along the right edge of the heel", " in the corner")
+		s.kind = pickLeft + stepKind(where)
+		return s, where >= 0
+	case 3:
+		s.kind = slip
+		s.n, ok = in.number()
+		return s, ok
+	case 4, 5:
+		s.kind = stitch
+		s.n, ok = in.number()
+		in.eat(" tbl")
+		return s, ok
+	}
+	return s, false
+}
