@@ -37,6 +37,7 @@ type Design struct {
 	Direction string // "cuff-down"
 
 	Gauge  map[string]unit.Gauge // by fabric; "" is stockinette in the round
+	swatch map[string]string     // the same in the designer's own numbers
 	Sizes  []Size
 	Range  string // "women", "men", "children", or "" for own sizes
 	Girth  unit.Ease
@@ -115,6 +116,10 @@ func (d *Design) GaugeOf(fabric string) unit.Gauge {
 	return d.Gauge[""]
 }
 
+// Swatch is the gauge of a fabric in the designer's own numbers: "32 sts and 44 rnds over
+// 10 cm". Counts over 4 in and over 10 cm are taken for the same, as the trade does.
+func (d *Design) Swatch(fabric string) string { return d.swatch[fabric] }
+
 // Read reads a design file. The design is nil where the faults leave nothing to work with.
 func Read(f *source.File) (*Design, []source.Fault) {
 	var faults []source.Fault
@@ -139,7 +144,7 @@ func Read(f *source.File) (*Design, []source.Fault) {
 	if !ok {
 		return nil, faults
 	}
-	d := &Design{File: f, root: root, Gauge: map[string]unit.Gauge{}}
+	d := &Design{File: f, root: root, Gauge: map[string]unit.Gauge{}, swatch: map[string]string{}}
 	d.head()
 	d.gauge(root.Table("gauge"), "", true)
 	d.sizes(root.Table("sizes"))
@@ -203,6 +208,11 @@ func (d *Design) gauge(t *Table, fabric string, needed bool) {
 			t.Fault("rows", source.Warning, source.Say("design.gauge-shape", "{0} rows to {1} stitches is a strange shape of stitch: stockinette has 1.25 to 1.5 rows to a stitch", show(rows), show(stitches)), "count the rows again")
 		}
 		d.Gauge[fabric] = g
+		length := over.String()
+		if over == 4*unit.Inch || over == 10*unit.Centimetre {
+			length = "4 in [10 cm]"
+		}
+		d.swatch[fabric] = fmt.Sprintf("%s sts and %s rnds over %s", show(stitches), show(rows), length)
 	}
 	if fabric == "" {
 		for _, name := range Fabrics {

@@ -72,7 +72,9 @@ func Lines(p *pattern.Pattern) []Line {
 	w := writer{sizes: p.Sizes}
 	w.line(Title, 0, p.Title)
 	for _, s := range p.Sections {
-		w.line(Heading, s.ID, s.Title)
+		if s.Title != "" {
+			w.line(Heading, s.ID, s.Title)
+		}
 		w.body(s.Body)
 	}
 	return w.lines

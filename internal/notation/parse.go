@@ -117,11 +117,12 @@ func (r *reader) instruction() (n pattern.Node, begun bool) {
 	r.at = 0
 	switch strings.ToLower(r.peekWord()) {
 	case "co":
-		n, begun = r.castOn(), true
+		n, begun = r.castOn(), r.digitAt(1)
 	case "work":
-		n, begun = r.again(), true
+		n = r.again()
+		begun = r.best > 2 // more than "work the" was read
 	case "knit", "purl":
-		n, begun = r.plain(), len(r.toks) > 1 && r.toks[1].kind == digitToken
+		n, begun = r.plain(), r.digitAt(1)
 	case "arrange":
 		n, begun = r.arrange(), true
 	case "graft":
@@ -140,6 +141,8 @@ func (r *reader) instruction() (n pattern.Node, begun bool) {
 	}
 	return n, begun
 }
+
+func (r *reader) digitAt(i int) bool { return i < len(r.toks) && r.toks[i].kind == digitToken }
 
 // label reads "Set-up row 2 (WS):".
 func (r *reader) label() (l pattern.Label, ok bool) {

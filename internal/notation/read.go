@@ -91,7 +91,9 @@ func (r *reader) line(afterBlank bool) {
 		return
 	}
 	var n pattern.Node
-	if node, begun := r.instruction(); node != nil {
+	if r.inGlossary() {
+		n = r.prose(text)
+	} else if node, begun := r.instruction(); node != nil {
 		n = node
 		r.out.Worked++
 	} else {
@@ -156,6 +158,9 @@ func (r *reader) fault(at source.Span, kind source.Kind, severity source.Severit
 	r.out.Faults = append(r.out.Faults, source.Fault{At: at, Kind: kind, Severity: severity, Text: text})
 }
 
+// inGlossary: the lines of the glossary explain words and are not worked.
+func (r *reader) inGlossary() bool { return strings.EqualFold(r.section.Title, abbreviations) }
+
 // unread reports the place where the reading of an instruction ended.
 func (r *reader) unread() {
 	best := max(r.best, r.at)
@@ -197,7 +202,7 @@ func (r *reader) prose(text string) pattern.Node {
 	}
 	if label, rest, ok := strings.Cut(text, ": "); ok && len(label) < 48 && !strings.ContainsAny(label, ".;") {
 		p.Style, p.Label = pattern.Fact, label
-		if strings.EqualFold(r.section.Title, abbreviations) {
+		if r.inGlossary() {
 			p.Style = pattern.Term
 		}
 		if label == "Sizes" || label == "Size" {

@@ -31,7 +31,7 @@ type Draft struct {
 	Model    *grade.Model
 	measures []measure
 	parts    []construction
-	words    map[string]string // by part: what it is called in a sentence
+	kinds    map[string]string // by part
 }
 
 // A measure is a length of the finished sock that follows from the plan.
@@ -53,10 +53,11 @@ type Measure struct {
 
 // New chooses the constructions of a design. The draft is nil where faults leave none.
 func New(d *design.Design) (*Draft, []source.Fault) {
-	draft := &Draft{Design: d, Model: &grade.Model{Sizes: len(d.Sizes)}}
+	draft := &Draft{Design: d, Model: &grade.Model{Sizes: len(d.Sizes)}, kinds: map[string]string{}}
 	for _, part := range order {
 		t := d.Part(part)
 		kind := t.Choice("kind", kinds(part)...)
+		draft.kinds[part] = kind
 		draft.parts = append(draft.parts, find(part, kind).take(draft, t))
 	}
 	faults := append(d.Faults(), d.Unused()...)
@@ -72,6 +73,9 @@ func New(d *design.Design) (*Draft, []source.Fault) {
 	}
 	return draft, faults
 }
+
+// Kind is the kind of a part that the design chooses: of "heel", say, "band".
+func (d *Draft) Kind(part string) string { return d.kinds[part] }
 
 // v is a number that an earlier construction declared.
 func (d *Draft) v(key string) *grade.Var {

@@ -335,22 +335,21 @@ func readRow(c *cursor, l *line) bool {
 	if !c.eat(": ") {
 		return false
 	}
-	words, tail, _ := strings.Cut(c.s, ".")
+	words, tail, ended := strings.Cut(c.s, ".")
+	if !ended {
+		return false
+	}
 	c.s = words
 	if !readSteps(c, l) {
 		return false
 	}
-	c.s = "." + tail
-	if !c.eat(".") {
-		return false
-	}
-	readTail(c, l, true)
-	return true
+	c.s = tail
+	return readTail(c, l, true)
 }
 
-// readTail reads the sentences after the first, as far as it can: of a row its
-// change, of a repeat the rows in all, and of both the count.
-func readTail(c *cursor, l *line, isRow bool) {
+// readTail reads the sentences after the first: of a row its change, of a
+// repeat the rows in all, and of both the count.
+func readTail(c *cursor, l *line, isRow bool) bool {
 	before := c.s
 	if n, ok := nextNumber(c); ok {
 		switch {
@@ -369,18 +368,19 @@ func readTail(c *cursor, l *line, isRow bool) {
 		}
 	}
 	c.s = before
-	var count count
+	if c.end() {
+		return true
+	}
 	var ok bool
-	if count.sts, ok = nextNumber(c); ok && c.stitches() {
-		if c.eat(": ") {
-			if count.needles, ok = readNeedles(c); !ok {
-				return
-			}
-		}
-		if c.eat(".") {
-			l.count = count
+	if l.count.sts, ok = nextNumber(c); !ok || !c.stitches() {
+		return false
+	}
+	if c.eat(": ") {
+		if l.count.needles, ok = readNeedles(c); !ok {
+			return false
 		}
 	}
+	return c.eat(".") && c.end()
 }
 
 // nextNumber reads a space and a number.
@@ -442,9 +442,8 @@ func readPlainRounds(c *cursor, l *line) bool {
 		return false
 	}
 	l.label = label{words: "plain rnds", round: true}
-	l.needles = [][]step{{{kind: toEnd}}}
-	readTail(c, l, false)
-	return true
+	l.needles = [][]step{{{kind: toEnd, n: number{0}}}}
+	return readTail(c, l, false)
 }
 
 // readWork reads "Work the last 2 rows …" and "Work Row 2 …".
@@ -483,8 +482,7 @@ func readWork(c *cursor, l *line) bool {
 	if !c.eat(".") {
 		return false
 	}
-	readTail(c, l, false)
-	return true
+	return readTail(c, l, false)
 }
 
 // readTimes reads "once more" or "7 more times".

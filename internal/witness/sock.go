@@ -50,6 +50,7 @@ type sock struct {
 
 // A needleWorker is where the words of a row have got to.
 type needleWorker struct {
+	split   bool // the words name the needles
 	scoped  bool // the words are for one needle, which ends at needleEnd
 	unknown int  // the needle whose end nothing has fixed, or zero
 	used    int  // stitches used by the words
@@ -244,7 +245,7 @@ func (s *sock) round(l *line) {
 		}
 		if started && !partial {
 			s.wrong(0, 0, "the rnd does not begin here")
-			s.left, s.right = append(slices.Clone(s.left), without(s.right, needleEnd)...), nil
+			s.left, s.right = without(slices.Concat(s.left, s.right), needleEnd), nil
 		}
 		s.left, s.right = without(s.left, roundStart), without(s.right, roundStart)
 	}
@@ -260,7 +261,7 @@ func (s *sock) round(l *line) {
 
 // row works one row, or a part of one, and turns.
 func (s *sock) row(l *line) {
-	partial := l.label.kind == partialRow
+	partial := l.label.kind == partialRow && !l.turn
 	if !s.flat {
 		if l.label.kind != setUpRow && !partial {
 			s.wrong(0, 0, "a row in the round")
@@ -269,11 +270,7 @@ func (s *sock) row(l *line) {
 		}
 		s.left, s.right = without(s.left, needleEnd), without(s.right, needleEnd)
 		if !slices.Contains(s.left, roundStart) && !slices.Contains(s.right, roundStart) {
-			if len(s.right) == 0 {
-				s.left = slices.Insert(slices.Clone(s.left), 0, roundStart)
-			} else {
-				s.right = slices.Insert(slices.Clone(s.right), 0, roundStart)
-			}
+			s.markStart()
 		}
 	}
 	if s.flat && s.stopped {
@@ -319,6 +316,15 @@ func (s *sock) row(l *line) {
 	s.turn()
 }
 
+// markStart puts the beginning of the round before the first stitch of it.
+func (s *sock) markStart() {
+	if stitches(s.right) == 0 {
+		s.left = slices.Insert(slices.Clone(s.left), 0, roundStart)
+	} else {
+		s.right = slices.Insert(slices.Clone(s.right), 0, roundStart)
+	}
+}
+
 // turn turns the work.
 func (s *sock) turn() {
 	s.left, s.right = reversed(s.right), reversed(s.left)
@@ -337,7 +343,7 @@ func (s *sock) setApart(l *line) {
 	}
 	s.left, s.right = without(s.left, needleEnd), without(s.right, needleEnd)
 	if !slices.Contains(s.left, roundStart) && !slices.Contains(s.right, roundStart) {
-		s.left = slices.Insert(slices.Clone(s.left), 0, roundStart)
+		s.markStart()
 	}
 	n = min(n, live)
 	var heel, instep []item // both from right to left as the right side faces
@@ -376,7 +382,10 @@ func (s *sock) setApart(l *line) {
 		ws = true
 	}
 	all := slices.Concat(heel, instep)
-	begin := stitches(all[:slices.Index(all, roundStart)])
+	begin := 0
+	if live > 0 {
+		begin = stitches(all[:slices.Index(all, roundStart)]) % live
+	}
 	off := false
 	want := 0
 	switch s.place {
@@ -579,7 +588,7 @@ func (s *sock) checkChange(l *line, before int) {
 // words works the words of a row, which begins.
 func (s *sock) words(l *line) {
 	before := s.live()
-	s.needleWorker = needleWorker{}
+	s.needleWorker = needleWorker{split: l.split}
 	laid := layout(s.left)
 	partial := l.label.kind == partialRow
 	if !l.split {
@@ -601,6 +610,7 @@ func (s *sock) words(l *line) {
 			}
 			s.steps(steps)
 			switch {
+			case partial && i == len(l.needles)-1: // may stop anywhere
 			case laid != nil:
 				s.finish(fmt.Sprintf(" of N%d", i+1))
 			case s.unknown == 0:
@@ -817,7 +827,7 @@ func (s *sock) decrease() {
 // makeOne makes a stitch. Where it is made between two needles, nothing says
 // which of them it is on.
 func (s *sock) makeOne() {
-	if !s.scoped && (len(s.left) > 1 && s.left[0] == needleEnd ||
+	if !s.split && (len(s.left) > 1 && s.left[0] == needleEnd ||
 		len(s.right) > 0 && s.right[len(s.right)-1] == needleEnd) {
 		s.moved = true
 	}
@@ -871,9 +881,6 @@ func (s *sock) pickUp(kind stepKind, n int) {
 	}
 	if !here {
 		s.wrong(0, 0, "the words have not come to where the sts are picked up")
-	}
-	if s.scoped && len(s.scope()) == 0 && after == 0 {
-		s.short = true
 	}
 	for range n {
 		s.right = append(s.right, st)

@@ -1,0 +1,108 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+
+	"sockwright/internal/check"
+	"sockwright/internal/publish"
+	"sockwright/internal/source"
+)
+
+type checkCmd struct {
+	Files []string `arg:"" name:"file" help:"Written patterns (.txt) or design files (.toml)." type:"path"`
+	JSON  bool     `name:"json" help:"Print the findings as a JSON document."`
+}
+
+func (checkCmd) example() string { return "sockwright check out/slate-quay.txt" }
+
+// checkDocument is sockwright/check/1.
+type checkDocument struct {
+	Schema string      `json:"schema"`
+	Files  []checkFile `json:"files"`
+}
+
+type checkFile struct {
+	File    string           `json:"file"`
+	ReadsAs string           `json:"reads_as"`
+	Sizes   []string         `json:"sizes"`
+	Faults  []source.Finding `json:"faults"`
+	Counts  []checkCount     `json:"counts"`
+	Final   map[string]*int  `json:"final_counts"`
+}
+
+type checkCount struct {
+	Line   int    `json:"line"`
+	Label  string `json:"label"`
+	Size   string `json:"size"`
+	Worked int    `json:"worked"`
+	Total  int    `json:"total"`
+	Time   string `json:"time"` // "first" or "last"
+	Sure   bool   `json:"sure"`
+}
+
+func (c *checkCmd) Run(t *terminal) error {
+	doc := checkDocument{Schema: "sockwright/check/1", Files: []checkFile{}}
+	var all []source.Fault
+	step, done := progress(t.err, "checking")
+	for i, name := range c.Files {
+		f, err := open(name)
+		if err != nil {
+			done()
+			return err
+		}
+		one, faults := checkOne(f)
+		all = append(all, faults...)
+		doc.Files = append(doc.Files, one)
+		step(i+1, len(c.Files))
+		if !c.JSON {
+			t.print(f, one.Sizes, faults)
+		}
+	}
+	done()
+	if c.JSON {
+		if err := printJSON(t.out, doc); err != nil {
+			return err
+		}
+		return t.status(all)
+	}
+	if len(all) == 0 {
+		for _, f := range doc.Files {
+			fmt.Fprintf(t.out, "%s: no fault in %s\n", filepath.Base(f.File), count(max(1, len(f.Sizes)), "size", "sizes"))
+		}
+	}
+	return t.status(all)
+}
+
+func checkOne(f *source.File) (checkFile, []source.Fault) {
+	out := checkFile{File: f.Name, ReadsAs: "pattern", Sizes: []string{}, Counts: []checkCount{}, Final: map[string]*int{}}
+	if filepath.Ext(f.Name) == ".toml" {
+		out.ReadsAs = "design"
+		draft, _, faults := publish.Grade(f)
+		if draft != nil {
+			out.Sizes = draft.Names()
+		}
+		out.Faults = findings(f, out.Sizes, faults)
+		return out, faults
+	}
+	r := check.Pattern(f)
+	out.Sizes = r.Sizes
+	out.Faults = findings(f, r.Sizes, r.Faults)
+	for _, x := range r.Counts {
+		add := func(worked, total int, time string) {
+			out.Counts = append(out.Counts, checkCount{x.Line, x.Label, r.Sizes[x.Size], worked, total, time, r.Sure})
+		}
+		add(x.First.Worked, x.First.Total, "first")
+		if x.Last != x.First {
+			add(x.Last.Worked, x.Last.Total, "last")
+		}
+	}
+	for i, n := range r.Final {
+		if n := n; r.Sure {
+			out.Final[r.Sizes[i]] = &n
+		} else {
+			out.Final[r.Sizes[i]] = nil
+		}
+	}
+	return out, r.Faults
+}

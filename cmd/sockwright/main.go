@@ -1,0 +1,164 @@
+// Command sockwright grades, writes and proves patterns for hand-knit socks.
+//
+// The command is thin: it reads flags and files, calls one package, prints what came of it,
+// and picks an exit status: 0 all well, 1 the input has faults, 2 wrong use or input that
+// cannot be read at all, 3 a failure of the program itself.
+//
+// Results go to standard output, everything else to standard error. With --json nothing but
+// one document goes to standard output.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"runtime/debug"
+	"strings"
+
+	"github.com/alecthomas/kong"
+
+	"sockwright/internal/source"
+)
+
+// Exit statuses.
+const (
+	statusWell = iota
+	statusFaults
+	statusUse
+	statusFailure
+)
+
+type cli struct {
+	New        newCmd        `cmd:"" help:"Print a design file to begin with."`
+	Plan       planCmd       `cmd:"" help:"Grade a design: every number of every size, and why."`
+	Write      writeCmd      `cmd:"" help:"Write the pattern of a design, proven in every size from its own words."`
+	Check      checkCmd      `cmd:"" help:"Work written patterns stitch by stitch, or hold designs against the rules."`
+	Parts      partsCmd      `cmd:"" help:"List the constructions that a sock can be made of."`
+	Completion completionCmd `cmd:"" help:"Print a script that completes commands in a shell."`
+
+	Strict  bool             `help:"Count warnings as errors."`
+	Version kong.VersionFlag `help:"Print the version."`
+}
+
+// terminal is where a command reads and prints.
+type terminal struct {
+	out, err io.Writer
+	strict   bool
+}
+
+// exit ends a command with a status and nothing more to say.
+type exit int
+
+func (e exit) Error() string { return fmt.Sprintf("exit status %d", int(e)) }
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+func run(args []string, out, errOut io.Writer) (status int) {
+	defer func() {
+		if p := recover(); p != nil {
+			if e, ok := p.(exit); ok { // kong's own way out after --help and --version
+				status = int(e)
+				return
+			}
+			fmt.Fprintf(errOut, "sockwright: this is a failure of the program: %v\nPlease report it with the input and these lines:\n%s", p, debug.Stack())
+			status = statusFailure
+		}
+	}()
+	var c cli
+	parser, err := kong.New(&c,
+		kong.Name("sockwright"),
+		kong.Description("Grades, writes and proves patterns for hand-knit socks."),
+		kong.Writers(out, errOut),
+		kong.Exit(func(code int) { panic(exit(code)) }),
+		kong.Help(helpWithExample),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 92}),
+		kong.Vars{"version": version()},
+	)
+	if err != nil {
+		panic(err)
+	}
+	if len(args) == 0 {
+		args = []string{"--help"}
+	}
+	ctx, err := parser.Parse(args)
+	if err != nil {
+		fmt.Fprintf(errOut, "sockwright: %v\n", err)
+		command := ""
+		var pe *kong.ParseError
+		if errors.As(err, &pe) && pe.Context.Command() != "" {
+			command, _, _ = strings.Cut(pe.Context.Command(), " ")
+			command += " "
+		}
+		fmt.Fprintf(errOut, "    try: sockwright %s--help\n", command)
+		return statusUse
+	}
+	err = ctx.Run(&terminal{out: out, err: errOut, strict: c.Strict}, parser)
+	var e exit
+	switch {
+	case err == nil:
+		return statusWell
+	case errors.As(err, &e):
+		return int(e)
+	}
+	fmt.Fprintf(errOut, "sockwright: %v\n", err)
+	return statusUse
+}
+
+// helpWithExample ends the help of every command with an example that works when pasted.
+func helpWithExample(options kong.HelpOptions, ctx *kong.Context) error {
+	if err := kong.DefaultHelpPrinter(options, ctx); err != nil {
+		return err
+	}
+	example := "sockwright write examples/slate-quay.toml -o out"
+	if n := ctx.Selected(); n != nil {
+		if e, ok := n.Target.Addr().Interface().(interface{ example() string }); ok {
+			example = e.example()
+		}
+	}
+	_, err := fmt.Fprintf(ctx.Stdout, "\nExample:\n  %s\n", example)
+	return err
+}
+
+func version() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {
+		return "sockwright " + info.Main.Version
+	}
+	return "sockwright, built from source"
+}
+
+// open reads a file, or standard input for "-".
+func open(name string) (*source.File, error) {
+	var data []byte
+	var err error
+	if name == "-" {
+		name = "standard input"
+		data, err = io.ReadAll(os.Stdin)
+	} else {
+		data, err = os.ReadFile(name)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return source.NewFile(name, string(data)), nil
+}
+
+// report prints faults for people and returns the status they call for.
+func (t *terminal) report(f *source.File, sizes []string, faults []source.Fault) error {
+	t.print(f, sizes, faults)
+	return t.status(faults)
+}
+
+func (t *terminal) print(f *source.File, sizes []string, faults []source.Fault) {
+	for _, x := range faults {
+		printFinding(t.err, f.Name, source.Find(f, sizes, x))
+	}
+}
+
+func (t *terminal) status(faults []source.Fault) error {
+	worst, any := source.Worst(faults)
+	if any && (worst == source.Error || worst == source.Warning && t.strict) {
+		return exit(statusFaults)
+	}
+	return nil
+}

@@ -1,0 +1,222 @@
+package publish
+
+import (
+	"fmt"
+	"strings"
+
+	"sockwright/internal/design"
+	"sockwright/internal/feet"
+	"sockwright/internal/grade"
+	"sockwright/internal/notation"
+	"sockwright/internal/pattern"
+	"sockwright/internal/sock"
+	"sockwright/internal/source"
+	"sockwright/internal/trade"
+	"sockwright/internal/unit"
+)
+
+// Compose returns the whole pattern: the facts a knitter needs first (sizes, measures,
+// materials, gauge, abbreviations, notes and cautions), the instructions of body, and how
+// the sock is finished. The glossary explains exactly the abbreviations that the
+// instructions use.
+func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern) *pattern.Pattern {
+	c := composer{Draft: d, plan: plan}
+	finish := c.finishing()
+	notes := c.notes()
+	used := abbreviationsIn(append(append([]*pattern.Section{notes}, body.Sections...), finish), body.Sizes)
+	sections := []*pattern.Section{c.opening(), c.sizes(), c.materials(), glossary(used), notes}
+	sections = append(sections, body.Sections...)
+	sections = append(sections, finish)
+	out := &pattern.Pattern{Title: body.Title, Sizes: body.Sizes, Sections: sections}
+	out.Index()
+	return out
+}
+
+type composer struct {
+	*sock.Draft
+	plan *grade.Plan
+}
+
+func section(title string, nodes ...pattern.Node) *pattern.Section {
+	return &pattern.Section{Title: title, Body: nodes}
+}
+
+func para(m source.Message) pattern.Node {
+	return &pattern.Prose{Style: pattern.Para, Text: pattern.Fill(m)}
+}
+
+func fact(label string, m source.Message) pattern.Node {
+	return &pattern.Prose{Style: pattern.Fact, Label: label, Text: pattern.Fill(m)}
+}
+
+func say(key, text string, args ...any) source.Message { return source.Say(key, text, args...) }
+
+// opening says what the pattern is, in a sentence or three.
+func (c *composer) opening() *pattern.Section {
+	sizes := "in one size"
+	if n := len(c.Sizes); n > 1 {
+		sizes = fmt.Sprintf("in %d sizes", n)
+	}
+	s := section("", para(say("front.what", "A {0} sock with a {1} heel and a {2} toe, {3}. It is worked from the cuff to the toe: leg, heel flap and band, gusset, foot, and a grafted toe.",
+		c.Direction, c.Kind("heel"), c.Kind("toe"), sizes)))
+	if c.About != "" {
+		s.Body = append(s.Body, para(say("front.about", escape(c.About))))
+	}
+	var by []string
+	if c.Author != "" {
+		by = append(by, "By "+c.Author+".")
+	}
+	if c.Version != "" {
+		by = append(by, "Version "+c.Version+".")
+	}
+	by = append(by, "US knitting terms.")
+	s.Body = append(s.Body, para(say("front.by", escape(strings.Join(by, " ")))))
+	return s
+}
+
+// escape keeps a designer's braces from being taken for places of arguments.
+func escape(s string) string { return strings.ReplaceAll(s, "{", "(") }
+
+func (c *composer) names() []string { return c.Names() }
+
+// lengths are a length of every size in both systems: "8 (9) in [20.3 (22.9) cm]".
+func (c *composer) lengths(label string, f func(size int) unit.Length) pattern.Node {
+	var in, cm []string
+	for i := range c.Sizes {
+		in, cm = append(in, f(i).Inches()), append(cm, f(i).Centimetres())
+	}
+	return fact(label, say("front.length", "{0} in [{1} cm]", in, cm))
+}
+
+func (c *composer) finished(label, key string) pattern.Node {
+	values := map[int]unit.Length{}
+	for _, m := range c.Measures(c.plan) {
+		if m.Key == key {
+			values[m.Size] = m.Value
+		}
+	}
+	return c.lengths(label, func(size int) unit.Length { return values[size] })
+}
+
+func (c *composer) sizes() *pattern.Section {
+	label := "Sizes"
+	if len(c.Sizes) == 1 {
+		label = "Size"
+	}
+	s := section("Sizes", fact(label, say("front.sizes", "{0}", c.names())))
+	var shoes []string
+	for _, size := range c.Sizes {
+		if size.Shoes != "" {
+			shoes = append(shoes, size.Shoes)
+		}
+	}
+	if len(shoes) == len(c.Sizes) {
+		s.Body = append(s.Body, fact("To fit shoes", say("front.shoes", "{0}", shoes)))
+	}
+	s.Body = append(s.Body,
+		c.lengths("To fit a foot, around the ball", func(i int) unit.Length { return c.Sizes[i].Girth }),
+		c.lengths("To fit a foot, length", func(i int) unit.Length { return c.Sizes[i].Length }),
+		fact("Ease", say("front.ease", "{0} around the foot, {1} in length; knitting stretches to fit", c.Girth.String(), c.Length.String())),
+		c.finished("Finished foot, around", "foot.girth"),
+		c.finished("Finished foot, length", "foot.length"),
+		c.finished("Finished leg, from the cast-on edge to the heel", "leg.length"))
+	if len(c.Sizes) > 1 {
+		s.Body = append(s.Body, para(say("front.lists", "Where sizes differ, the smallest comes first and the others follow in brackets: {0}. A number that stands alone holds for all sizes.", c.names())))
+	}
+	if c.Sizes[0].Estimated {
+		s.Body = append(s.Body, para(say("front.estimate", "The girths of children's feet are estimates; measure the foot you knit for.")))
+	}
+	return s
+}
+
+func (c *composer) materials() *pattern.Section {
+	s := section("Materials and gauge")
+	yarn := c.Yarn.Description
+	if c.Yarn.Weight.Name != "" {
+		if yarn != "" {
+			yarn += "; "
+		}
+		yarn += "weight " + c.Yarn.Weight.String()
+	}
+	if c.Yarn.PutUp != "" {
+		yarn += "; " + c.Yarn.PutUp
+	}
+	if yarn != "" {
+		s.Body = append(s.Body, fact("Yarn", say("front.yarn", escape(yarn))))
+	}
+	size := "the size that gives the gauge"
+	if c.Needle.MM > 0 {
+		size = c.Needle.String() + ", or the size that gives the gauge"
+	}
+	kind := map[design.Method]string{
+		design.DoublePointed: "a set of double-pointed needles",
+		design.MagicLoop:     "one long circular needle, for magic loop",
+		design.TwoCirculars:  "two circular needles",
+	}[c.Method]
+	s.Body = append(s.Body,
+		fact("Needles", say("front.needles", "{0}, {1}", kind, size)),
+		fact("Notions", say("front.notions", "2 stitch markers, 2 locking markers, tapestry needle")),
+		fact("Gauge", say("front.gauge", "{0}, in stockinette worked in the round, after washing. Change the needle size until the gauge is right", c.Swatch(""))))
+	for _, name := range design.Fabrics {
+		if c.Draft.Gauge[name].Known() {
+			s.Body = append(s.Body, fact("Gauge, "+name, say("front.gauge.other", "{0}, after washing", c.Swatch(name))))
+		}
+	}
+	return s
+}
+
+// notes tells how the pattern is read, and the cautions.
+func (c *composer) notes() *pattern.Section {
+	s := section("Notes",
+		para(say("notes.slip", "Sl sts as if to purl, with the yarn on the wrong side of the fabric (behind in RS rows, in front in WS rows).")),
+		para(say("notes.rows", "Rows are worked to and fro, rnds round and round. Counts after a row are of the heel sts while the heel is worked, and of all sts in the rnd.")))
+	if c.Method == design.DoublePointed {
+		s.Body = append(s.Body, para(say("notes.dpn", "The rnd begins at the center of the back; from the gusset on it begins at the center of the sole, and N1, N2 and N3 name the needles in the order in which they are worked.")))
+	} else {
+		s.Body = append(s.Body, para(say("notes.circular", "The rnd begins at the side: N1 holds the back of the leg, N2 the front. From the gusset on N1 holds the instep and N2 the sole, and the rnd begins before the instep.")))
+	}
+	for _, key := range c.cautions() {
+		if x, ok := trade.CautionByKey(key); ok {
+			s.Body = append(s.Body, &pattern.Prose{Style: pattern.Caution, Text: pattern.Words(x.Text)})
+		}
+	}
+	return s
+}
+
+// cautions chooses what could hurt the wearers of this sock.
+func (c *composer) cautions() []string {
+	keys := []string{"cuff-circulation", "slippery-sole"}
+	for _, size := range c.Sizes {
+		if feet.ForBaby(size.Length) {
+			return append([]string{"baby-threads", "baby-cuff"}, keys[1:]...)
+		}
+	}
+	return keys
+}
+
+func (c *composer) finishing() *pattern.Section {
+	return section("Finishing",
+		para(say("finish.ends", "Close any hole at the corners of the gusset with the ends, weave the ends in on the inside, and leave no knot: it would press.")),
+		para(say("finish.pair", "The second sock is worked the same: left and right are alike. Wash the pair and dry it flat or on sock forms; the measures above are of washed socks.")))
+}
+
+func glossary(used []trade.Abbreviation) *pattern.Section {
+	s := section("Abbreviations")
+	for _, a := range used {
+		s.Body = append(s.Body, &pattern.Prose{Style: pattern.Term, Label: a.Short, Text: pattern.Words(a.Long)})
+	}
+	return s
+}
+
+// abbreviationsIn lists the trade's abbreviations that stand in the sections, in the order
+// of the alphabet.
+func abbreviationsIn(sections []*pattern.Section, sizes []string) []trade.Abbreviation {
+	var text strings.Builder
+	for _, l := range notation.Lines(&pattern.Pattern{Title: "-", Sizes: sizes, Sections: sections}) {
+		if l.Form == notation.Instruction || l.Form == notation.Prose && l.Style != pattern.Caution {
+			text.WriteString(l.String())
+			text.WriteByte('\n')
+		}
+	}
+	return notation.Abbreviations(text.String())
+}

@@ -1,0 +1,231 @@
+package publish
+
+import (
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+
+	"sockwright/internal/notation"
+	"sockwright/internal/pattern"
+	"sockwright/internal/theme"
+)
+
+//go:embed assets/pattern.css
+var patternCSS string
+
+//go:embed assets/pattern.html
+var patternHTML string
+
+var page = template.Must(template.New("pattern").Parse(patternHTML))
+
+// A chapter is a section of the page.
+type chapter struct {
+	ID, Number, Title string
+	Blocks            []block
+}
+
+// A block is a line of the page, or a table of facts by size.
+type block struct {
+	Class string
+	ID    string
+	Words template.HTML
+	Table *table
+}
+
+type table struct {
+	Caption string
+	Sizes   []string
+	Rows    []tableRow
+}
+
+type tableRow struct {
+	Label string
+	Cells []template.HTML
+}
+
+// HTML writes a pattern as one page that needs nothing but itself: no script, no other
+// file. Sections that are worked are numbered. Facts that differ by size stand in a table,
+// smallest size first.
+func HTML(w io.Writer, p *pattern.Pattern) error {
+	data := struct {
+		Title    string
+		CSS      template.CSS
+		Lead     []block
+		Chapters []chapter
+	}{Title: p.Title, CSS: template.CSS(theme.CSS() + patternCSS)}
+	worked := map[string]bool{}
+	p.Each(func(s *pattern.Section, n pattern.Node) {
+		if _, prose := n.(*pattern.Prose); !prose {
+			worked[s.Title] = true
+		}
+	})
+	number := 0
+	var current *chapter
+	for _, l := range notation.Lines(p) {
+		switch l.Form {
+		case notation.Title:
+		case notation.Heading:
+			c := chapter{ID: anchor(l.String()), Title: l.String()}
+			if worked[c.Title] {
+				number++
+				c.Number = fmt.Sprint(number)
+			}
+			data.Chapters = append(data.Chapters, c)
+			current = &data.Chapters[len(data.Chapters)-1]
+		default:
+			b := lineBlock(l)
+			switch {
+			case current == nil:
+				data.Lead = append(data.Lead, b)
+			case l.Style == pattern.Fact && l.Form == notation.Prose && bySize(l, p.Sizes):
+				current.addRow(l, p.Sizes)
+			default:
+				current.Blocks = append(current.Blocks, b)
+			}
+		}
+	}
+	return page.Execute(w, data)
+}
+
+func anchor(title string) string { return strings.ReplaceAll(strings.ToLower(title), " ", "-") }
+
+// bySize tells whether a fact has a text for each of several sizes.
+func bySize(l notation.Line, sizes []string) bool {
+	for _, r := range l.Words {
+		if len(r.Each) == len(sizes) && len(sizes) > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// addRow adds a fact to the table that the chapter ends with. The row that names the sizes
+// is the table's head.
+func (c *chapter) addRow(l notation.Line, sizes []string) {
+	if n := len(c.Blocks); n == 0 || c.Blocks[n-1].Table == nil {
+		c.Blocks = append(c.Blocks, block{Table: &table{Caption: "Measures by size, smallest first", Sizes: sizes}})
+	}
+	row := tableRow{Label: strings.TrimSuffix(l.Words[0].Text, ":")}
+	if row.Label == "Sizes" {
+		return
+	}
+	for i := range sizes {
+		var cell strings.Builder
+		for _, r := range l.Words[1:] {
+			switch {
+			case len(r.Each) > 1:
+				cell.WriteString(string(value(r.Each[i])))
+			case r.Each != nil:
+				cell.WriteString(string(value(r.Each[0])))
+			default:
+				text := strings.TrimSpace(r.Text)
+				switch text {
+				case "in [":
+					text = " in<br>"
+				case "cm]":
+					text = " cm"
+				default:
+					text = template.HTMLEscapeString(r.Text)
+				}
+				cell.WriteString(text)
+			}
+		}
+		row.Cells = append(row.Cells, template.HTML(strings.TrimSpace(cell.String())))
+	}
+	t := c.Blocks[len(c.Blocks)-1].Table
+	t.Rows = append(t.Rows, row)
+}
+
+func lineBlock(l notation.Line) block {
+	b := block{ID: fmt.Sprintf("n%d", l.Node)}
+	switch {
+	case l.Form == notation.Instruction:
+		b.Class = "work"
+	case l.Form == notation.Sizes:
+		b.Class, b.ID = "only", ""
+	default:
+		b.Class = map[pattern.Style]string{pattern.Para: "para", pattern.Fact: "fact", pattern.Term: "term", pattern.Tip: "tip", pattern.Caution: "caution"}[l.Style]
+	}
+	var h strings.Builder
+	for _, r := range l.Words {
+		if r.Each != nil {
+			h.WriteString(string(list(r)))
+			continue
+		}
+		text := fractions(template.HTMLEscapeString(r.Text))
+		switch r.Role {
+		case notation.Label:
+			h.WriteString("<b>" + text + "</b>")
+		case notation.State:
+			h.WriteString("<i>" + text + "</i>")
+		default:
+			h.WriteString(text)
+		}
+	}
+	b.Words = template.HTML(strings.ReplaceAll(h.String(), "</i><i>", ""))
+	return b
+}
+
+// list is a list of values by size, which no line end parts.
+func list(r notation.Run) template.HTML {
+	var h strings.Builder
+	h.WriteString(`<span class="sizes">`)
+	for i, v := range r.Each {
+		switch i {
+		case 0:
+		case 1:
+			h.WriteString(" (")
+		default:
+			h.WriteString(", ")
+		}
+		h.WriteString(string(value(v)))
+	}
+	if len(r.Each) > 1 {
+		h.WriteString(")")
+	}
+	h.WriteString("</span>")
+	if r.Role == notation.State {
+		return template.HTML("<i>" + h.String() + "</i>")
+	}
+	return template.HTML(h.String())
+}
+
+func value(s string) template.HTML { return template.HTML(fractions(template.HTMLEscapeString(s))) }
+
+// fractions sets "7 1/4" as a whole number and a fraction.
+func fractions(s string) string {
+	if !strings.Contains(s, "/") {
+		return s
+	}
+	var h strings.Builder
+	for {
+		slash := strings.IndexByte(s, '/')
+		if slash < 0 {
+			break
+		}
+		from, to := slash, slash+1
+		for from > 0 && isDigit(s[from-1]) {
+			from--
+		}
+		for to < len(s) && isDigit(s[to]) {
+			to++
+		}
+		if from == slash || to == slash+1 {
+			h.WriteString(s[:slash+1])
+			s = s[slash+1:]
+			continue
+		}
+		before := s[:from]
+		if n := len(before); n > 1 && before[n-1] == ' ' && isDigit(before[n-2]) {
+			before = before[:n-1] + "\u202f" // narrow, and never a line end
+		}
+		h.WriteString(before + `<span class="frac">` + s[from:to] + `</span>`)
+		s = s[to:]
+	}
+	h.WriteString(s)
+	return h.String()
+}
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
