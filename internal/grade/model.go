@@ -17,7 +17,7 @@ type Var struct {
 	// A chosen variable has a Target, a Scale and a Reach.
 	Target func(Values) float64 // where it would lie if it need not be whole
 	Scale  func(Values) float64 // mm of fabric for one unit
-	Reach  int                  // how far from the target to look
+	Reach  float64              // how far from the target it may lie
 	Level  Level
 	Extra  func(v Values, value int) float64 // mm added for values that are less liked; may be nil
 

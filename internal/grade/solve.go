@@ -45,7 +45,8 @@ type candidate struct {
 type search struct {
 	m      *Model
 	size   int
-	off    map[string]bool // rules and pins that are not to count, for explanations
+	off    map[string]bool // rules, pins and reaches that are not to count, for explanations
+	any    bool            // any numbers will do, not only the best
 	values []int
 	lists  [][]candidate // of each variable, memory for the search
 	best   way
@@ -58,12 +59,16 @@ func newSearch(m *Model, size int, off map[string]bool) *search {
 
 func (s *search) at() Values { return Values{s.size, s.values} }
 
-func pinID(key string) string { return "pin " + key }
+func pinID(key string) string   { return "pin " + key }
+func reachID(key string) string { return "reach " + key }
+
+// farthest is how far an explanation looks for numbers where a reach does not count.
+const farthest = 60
 
 // allowed tells whether the rules let a variable have a value.
 func (s *search) allowed(x *Var, value int) bool {
 	for i := range x.Rules {
-		if !x.Rules[i].Ok(s.at(), value) && !(s.off != nil && s.off[x.Rules[i].ID]) {
+		if !x.Rules[i].Ok(s.at(), value) && !s.off[x.Rules[i].ID] {
 			return false
 		}
 	}
@@ -79,15 +84,18 @@ func (s *search) candidates(x *Var) []candidate {
 			list = append(list, candidate{value, s.price(x, value)})
 		}
 	}
-	if pin, ok := s.m.pinned(x, s.size); ok && !(s.off != nil && s.off[pinID(x.Key)]) {
+	if pin, ok := s.m.pinned(x, s.size); ok && !s.off[pinID(x.Key)] {
 		if x.Is == nil || x.Is(s.at()) == pin {
 			add(pin)
 		}
 	} else if x.Is != nil {
 		add(x.Is(s.at()))
 	} else {
-		target := x.Target(s.at())
-		for v := int(math.Ceil(target)) - x.Reach; v <= int(math.Floor(target))+x.Reach; v++ {
+		target, reach := x.Target(s.at()), x.Reach
+		if s.off[reachID(x.Key)] {
+			target, reach = max(target, 0), farthest
+		}
+		for v := int(math.Ceil(target - reach)); float64(v) <= target+reach; v++ {
 			add(v)
 		}
 		slices.SortStableFunc(list, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
@@ -109,7 +117,7 @@ func (s *search) price(x *Var, value int) int64 {
 
 // complete finds the best numbers from variable i on.
 func (s *search) complete(i int, cost Cost) {
-	if s.found && cost.compare(s.best.cost) >= 0 {
+	if s.found && (s.any || cost.compare(s.best.cost) >= 0) {
 		return
 	}
 	if i == len(s.m.Vars) {
@@ -230,7 +238,8 @@ type Impossible struct {
 	Size  int
 	Pins  []string // keys
 	Rules []Rule
-	Falls bool // the size has numbers of its own, but smaller ones than the size before it
+	Far   []*Var // variables that cannot come near enough to their targets
+	Falls bool   // the size has numbers of its own, but smaller ones than the size before it
 }
 
 func (e *Impossible) Error() string { return "no numbers satisfy all rules" }
@@ -252,11 +261,18 @@ func (m *Model) explain(size int, falls bool) *Impossible {
 	off := map[string]bool{}
 	needed := func(id string) bool {
 		off[id] = true
-		if len(newSearch(m, size, off).ways()) > 0 {
+		s := newSearch(m, size, off)
+		s.any = true
+		if len(s.ways()) > 0 {
 			off[id] = false
 			return true
 		}
 		return false
+	}
+	for _, x := range m.Vars {
+		if x.Is == nil && needed(reachID(x.Key)) {
+			out.Far = append(out.Far, x)
+		}
 	}
 	for _, x := range m.Vars {
 		for _, r := range x.Rules {

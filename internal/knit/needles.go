@@ -107,9 +107,17 @@ func (n *needles) makeRoom(m int) {
 
 // last returns the entry at the tip of the right needle.
 func (n *needles) last() (entry int32, ok bool) {
-	n.turn()
-	defer n.turn()
-	return n.next()
+	switch {
+	case n.low == 0 && n.high == len(n.ring):
+		return 0, false
+	case n.wrong && n.high < len(n.ring):
+		return n.ring[n.high], true
+	case n.wrong:
+		return n.ring[0], true
+	case n.low > 0:
+		return n.ring[n.low-1], true
+	}
+	return n.ring[len(n.ring)-1], true
 }
 
 // ahead counts the loops between the left tip and the first entry for which stop holds,

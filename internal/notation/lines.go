@@ -208,7 +208,7 @@ func (w *writer) node(n pattern.Node) {
 		w.split(n.Split)
 		w.say(".")
 	case *pattern.DropMarkers:
-		w.say("Remove the markers.")
+		w.say("Remove the stitch markers.")
 	case *pattern.Graft:
 		w.say("Graft the ")
 		w.number(n.Front)

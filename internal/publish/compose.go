@@ -116,10 +116,10 @@ func (c *composer) sizes() *pattern.Section {
 	s.Body = append(s.Body,
 		c.lengths("To fit a foot, around the ball", func(i int) unit.Length { return c.Sizes[i].Girth }),
 		c.lengths("To fit a foot, length", func(i int) unit.Length { return c.Sizes[i].Length }),
-		fact("Ease", say("front.ease", "{0} around the foot, {1} in length; knitting stretches to fit", c.Girth.String(), c.Length.String())),
 		c.finished("Finished foot, around", "foot.girth"),
 		c.finished("Finished foot, length", "foot.length"),
-		c.finished("Finished leg, from the cast-on edge to the heel", "leg.length"))
+		c.finished("Finished leg, from the cast-on edge to the heel", "leg.length"),
+		fact("Ease", say("front.ease", "{0} around the foot, {1} in length; knitting stretches to fit", c.Girth.String(), c.Length.String())))
 	if len(c.Sizes) > 1 {
 		s.Body = append(s.Body, para(say("front.lists", "Where sizes differ, the smallest comes first and the others follow in brackets: {0}. A number that stands alone holds for all sizes.", c.names())))
 	}
@@ -175,6 +175,7 @@ func (c *composer) notes() *pattern.Section {
 	} else {
 		s.Body = append(s.Body, para(say("notes.circular", "The rnd begins at the side: N1 holds the back of the leg, N2 the front. From the gusset on N1 holds the instep and N2 the sole, and the rnd begins before the instep.")))
 	}
+	s.Body = append(s.Body, fact("Skills", say("notes.skills", "knitting in the round, slipping sts, decreasing, picking up sts along an edge, grafting")))
 	for _, key := range c.cautions() {
 		if x, ok := trade.CautionByKey(key); ok {
 			s.Body = append(s.Body, &pattern.Prose{Style: pattern.Caution, Text: pattern.Words(x.Text)})

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"regexp"
 	"strings"
 
 	"sockwright/internal/notation"
@@ -89,6 +90,10 @@ func HTML(w io.Writer, p *pattern.Pattern) error {
 	return page.Execute(w, data)
 }
 
+// together matches what no line end may part: a number and what it counts, a needle and its
+// first step.
+var together = regexp.MustCompile(`(</span>|[0-9]|N[0-9]:</b>) (sts?\b|rnds?\b|rows?\b|more\b|times\b|in\b|cm\b|tbl\b|k|sl )`)
+
 func anchor(title string) string { return strings.ReplaceAll(strings.ToLower(title), " ", "-") }
 
 // bySize tells whether a fact has a text for each of several sizes.
@@ -154,17 +159,17 @@ func lineBlock(l notation.Line) block {
 			h.WriteString(string(list(r)))
 			continue
 		}
-		text := fractions(template.HTMLEscapeString(r.Text))
+		text := fractions(template.HTMLEscapeString(strings.ReplaceAll(r.Text, "'", "’")))
 		switch r.Role {
 		case notation.Label:
 			h.WriteString("<b>" + text + "</b>")
 		case notation.State:
-			h.WriteString("<i>" + text + "</i>")
+			h.WriteString(`<span class="state">` + text + "</span>")
 		default:
 			h.WriteString(text)
 		}
 	}
-	b.Words = template.HTML(strings.ReplaceAll(h.String(), "</i><i>", ""))
+	b.Words = template.HTML(together.ReplaceAllString(h.String(), "$1\u00a0$2"))
 	return b
 }
 
@@ -187,7 +192,7 @@ func list(r notation.Run) template.HTML {
 	}
 	h.WriteString("</span>")
 	if r.Role == notation.State {
-		return template.HTML("<i>" + h.String() + "</i>")
+		return template.HTML(`<span class="state">` + h.String() + "</span>")
 	}
 	return template.HTML(h.String())
 }
@@ -219,7 +224,7 @@ func fractions(s string) string {
 		}
 		before := s[:from]
 		if n := len(before); n > 1 && before[n-1] == ' ' && isDigit(before[n-2]) {
-			before = before[:n-1] + "\u202f" // narrow, and never a line end
+			before = before[:n-1] + "\u200a" // a hair space
 		}
 		h.WriteString(before + `<span class="frac">` + s[from:to] + `</span>`)
 		s = s[to:]

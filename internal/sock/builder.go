@@ -14,6 +14,7 @@ type Builder struct {
 	plan *grade.Plan
 	p    *pattern.Pattern
 	into *[]pattern.Node // where lines go: the section, or a group for some sizes
+	only source.SizeSet  // the sizes of that group; all of them outside
 }
 
 // section begins a new section.
@@ -25,14 +26,27 @@ func (b *Builder) section(title string) {
 
 func (b *Builder) add(n pattern.Node) { *b.into = append(*b.into, n) }
 
-// n is a number of the plan, for every size.
-func (b *Builder) n(key string) pattern.Number { return pattern.Of(b.plan.Each(key)...) }
+// n is a number of the plan, for the sizes that lines go to.
+func (b *Builder) n(key string) pattern.Number {
+	return b.each(func(size int) int { return b.of(key, size) })
+}
 
-// each is a number worked out for every size.
+// each is a number worked out for the sizes that lines go to; the others have a gap, unless
+// all that have it agree.
 func (b *Builder) each(f func(size int) int) pattern.Number {
 	values := make([]int, len(b.Sizes))
+	first, same := 0, true
 	for i := range values {
-		values[i] = f(i)
+		if values[i] = int(pattern.Gap); b.only.Has(i) {
+			values[i] = f(i)
+			if b.only&(source.OneSize(i)-1) == 0 {
+				first = values[i]
+			}
+			same = same && values[i] == first
+		}
+	}
+	if same {
+		return pattern.Of(first)
 	}
 	return pattern.Of(values...)
 }
@@ -44,6 +58,10 @@ func (b *Builder) of(key string, size int) int { return b.plan.Of(key, size) }
 // in [18.4 (19.7) cm]".
 func (b *Builder) long(f func(size int) unit.Length) (inches, cm []string) {
 	for i := range b.Sizes {
+		if !b.only.Has(i) {
+			inches, cm = append(inches, "–"), append(cm, "–")
+			continue
+		}
 		inches = append(inches, f(i).Inches())
 		cm = append(cm, f(i).Centimetres())
 	}
@@ -63,21 +81,21 @@ func (b *Builder) tip(m source.Message) {
 func (b *Builder) where(holds func(size int) bool, write func()) {
 	var set source.SizeSet
 	for i := range b.Sizes {
-		if holds(i) {
+		if b.only.Has(i) && holds(i) {
 			set |= source.OneSize(i)
 		}
 	}
 	switch set {
 	case 0:
-	case source.AllSizes(len(b.Sizes)):
+	case b.only:
 		write()
 	default:
 		group := &pattern.Only{Sizes: set}
 		b.add(group)
-		outer := b.into
-		b.into = &group.Body
+		into, only := b.into, b.only
+		b.into, b.only = &group.Body, set
 		write()
-		b.into = outer
+		b.into, b.only = into, only
 	}
 }
 

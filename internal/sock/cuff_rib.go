@@ -52,7 +52,7 @@ func (c *cuff) declare(d *Draft) {
 	d.Model.Add(grade.Var{
 		Key: "cuff.stitches", Label: "stitches to cast on", Unit: "sts",
 		Target: func(v grade.Values) float64 { return float64(v.Of(leg)) },
-		Scale:  d.stitchWidth, Reach: max(2, m), Level: girths,
+		Scale:  d.stitchWidth, Reach: float64(m), Level: girths,
 		Rules: []grade.Rule{rule("cuff-multiple", "the cuff takes whole repeats", func(_ grade.Values, n int) bool { return n%m == 0 && n > 0 })},
 		Why: func(v grade.Values) grade.Reason {
 			r := grade.Reason{Rule: "cuff-multiple", Terms: []grade.Term{v.Term(leg), {Key: "cuff.multiple", Value: float64(m), Unit: "sts"}},
@@ -68,7 +68,7 @@ func (c *cuff) declare(d *Draft) {
 	rounds := d.Model.Add(grade.Var{
 		Key: "cuff.rounds", Label: "rounds of the cuff", Unit: "rnds",
 		Target: func(v grade.Values) float64 { return g.RowsIn(c.lengths[v.Size]) },
-		Scale:  func(grade.Values) float64 { return g.Height(1).MM() }, Reach: repeat + 1, Level: lengths,
+		Scale:  func(grade.Values) float64 { return g.Height(1).MM() }, Reach: 1, Level: lengths,
 		Rules: []grade.Rule{rule("cuff-rounds", "the cuff has whole repeats of rounds", func(_ grade.Values, n int) bool { return n >= repeat && n%repeat == 0 })},
 		Why: func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "cuff-rounds", Text: say("why.cuff.rounds", "{0} at {1} rounds to 10 cm are {2}", c.lengths[v.Size].String(), whole(g.Rows*100), whole(g.RowsIn(c.lengths[v.Size]))),

@@ -143,6 +143,9 @@ func (d *Draft) impossible(no *grade.Impossible) source.Fault {
 	for _, r := range no.Rules {
 		reasons = append(reasons, r.Says.String())
 	}
+	for _, x := range no.Far {
+		reasons = append(reasons, x.Label+" cannot come near what is asked")
+	}
 	for _, key := range no.Pins {
 		i := slices.IndexFunc(d.Pins, func(p design.Pin) bool { return p.Key == key })
 		f.At = d.Pins[i].At
@@ -205,7 +208,7 @@ func (d *Draft) Measures(plan *grade.Plan) []Measure {
 
 // Build makes the instructions of the pattern from a plan.
 func (d *Draft) Build(plan *grade.Plan) *pattern.Pattern {
-	b := &Builder{Draft: d, plan: plan, p: &pattern.Pattern{Title: d.Title, Sizes: d.Names()}}
+	b := &Builder{Draft: d, plan: plan, only: source.AllSizes(len(d.Sizes)), p: &pattern.Pattern{Title: d.Title, Sizes: d.Names()}}
 	for _, p := range d.parts {
 		p.build(b)
 	}

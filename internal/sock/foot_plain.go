@@ -27,7 +27,7 @@ func (d *Draft) footLength(closing int) {
 	long := d.Model.Add(grade.Var{
 		Key: "foot.length_rounds", Label: "length of the whole foot, in rounds", Unit: "rnds",
 		Target: func(v grade.Values) float64 { return g.RowsIn(d.finishedLength(v.Size)) },
-		Scale:  d.roundHeight, Reach: 2, Level: lengths,
+		Scale:  d.roundHeight, Reach: 1, Level: lengths,
 		Why: func(v grade.Values) grade.Reason {
 			l := d.finishedLength(v.Size)
 			return grade.Reason{Rule: "foot-length", Text: say("why.foot.length", "a foot of {0} with an ease of {1} is a sock of {2}, which at {3} rounds to 10 cm is {4}",
@@ -53,6 +53,7 @@ func (d *Draft) footLength(closing int) {
 
 func (plainFoot) build(b *Builder) {
 	b.section("Foot")
+	b.para(say("foot.even", "From here to the toe the number of sts stays the same. The rnds in all are counted from Rnd 1 of the gusset."))
 	in, cm := b.long(func(size int) unit.Length { return b.finished("foot.to_toe", b.plan.At(size)) })
 	b.add(&pattern.Plain{Op: pattern.Knit, More: true,
 		Rounds: b.each(func(size int) int {

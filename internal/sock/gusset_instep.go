@@ -53,7 +53,7 @@ func (gs *instepGusset) declare(d *Draft) {
 
 func (gs *instepGusset) build(b *Builder) {
 	b.section("Gusset")
-	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up one st in each chain along the edges of the heel, under both legs of the chain; the marked st at the foot of each edge is the lowest of them."))
+	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up one st in each chain along the edges of the heel, under both legs of the chain; the marked st at the foot of each edge is the lowest of them. Left and right are as the right side faces you."))
 	b.add(&pattern.DropMarkers{})
 	if b.roundsBegin() == pattern.CentreBack {
 		gs.fromSole(b)

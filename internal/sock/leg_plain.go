@@ -90,11 +90,12 @@ func legStitches(d *Draft, repeat int) {
 func (l *plainLeg) declare(d *Draft) {
 	g, cuff := d.Gauge[""], d.v("cuff.rounds")
 	cuffHeight := func(v grade.Values) unit.Length { return d.finished("cuff.length", v) }
+	target := func(v grade.Values) float64 { return g.RowsIn(l.lengths[v.Size] - cuffHeight(v)) }
 	x := d.Model.Add(grade.Var{
 		Key: "leg.rounds", Label: "rounds from the cuff to the heel", Unit: "rnds",
-		Target: func(v grade.Values) float64 { return g.RowsIn(l.lengths[v.Size] - cuffHeight(v)) },
-		Scale:  d.roundHeight, Reach: 2, Level: lengths,
-		Rules: []grade.Rule{rule("leg-rounds", "the leg is longer than its cuff by two rounds at least", func(_ grade.Values, n int) bool { return n >= 2 })},
+		Target: target,
+		Scale:  d.roundHeight, Reach: 1, Level: lengths,
+		Rules: []grade.Rule{rule("leg-rounds", "the leg is longer than its cuff by two rounds at least", func(v grade.Values, n int) bool { return n >= 2 && target(v) > 1 })},
 		Why: func(v grade.Values) grade.Reason {
 			rest := l.lengths[v.Size] - cuffHeight(v)
 			return grade.Reason{Rule: "leg-length", Text: say("why.leg.rounds", "a leg of {0} less a cuff of {1} leaves {2}, which at {3} rounds to 10 cm is {4}",
@@ -114,12 +115,7 @@ func (l *plainLeg) build(b *Builder) {
 		sign int
 	}{{pattern.Increase, 1}, {pattern.Decrease, -1}} {
 		b.where(func(size int) bool { return differs(size)*way.sign > 0 }, func() {
-			b.changeRound(way.name, func(size int) (from, to int) {
-				if differs(size)*way.sign <= 0 {
-					return b.of("leg.stitches", size), b.of("leg.stitches", size)
-				}
-				return b.of("cuff.stitches", size), b.of("leg.stitches", size)
-			})
+			b.changeRound(way.name, "cuff.stitches", "leg.stitches")
 		})
 	}
 	in, cm := b.long(func(size int) unit.Length { return b.finished("leg.length", b.plan.At(size)) })
@@ -134,47 +130,28 @@ func (l *plainLeg) build(b *Builder) {
 		Count: total(b.n("leg.stitches"))})
 }
 
-// changeRound writes one round that takes the stitches from one number to another, the
-// changes spread evenly. A size that keeps its number is given the same number twice.
-func (b *Builder) changeRound(name pattern.Name, counts func(size int) (from, to int)) {
-	type groups struct{ long, longTimes, short, shortTimes int }
-	spread := func(size int) groups {
-		from, to := counts(size)
-		change := max(from-to, to-from)
-		if change == 0 {
-			return groups{}
-		}
-		q, r := from/change, from%change
-		return groups{q + 1, r, q, change - r}
-	}
-	steps := func(long bool) pattern.Step {
-		length := b.each(func(size int) int {
-			g := spread(size)
-			n := g.short
-			if long {
-				n = g.long
-			}
-			if name == pattern.Decrease {
-				n -= 2
-			}
-			return max(n, 0)
-		})
-		often := b.each(func(size int) int {
-			if long {
-				return spread(size).longTimes
-			}
-			return spread(size).shortTimes
-		})
-		if name == pattern.Decrease {
-			return times(often, k(length), do(pattern.K2tog))
-		}
-		return times(often, k(length), do(pattern.M1L))
+// changeRound writes one round that takes the stitches from one number of the plan to
+// another, the changes spread evenly: every size that lines go to gains, or every one loses.
+// Of n = q d + r stitches for d changes, r groups have q + 1 and the others q.
+func (b *Builder) changeRound(name pattern.Name, from, to string) {
+	op, worked := pattern.M1L, 0 // stitches of a group that the change itself works
+	if name == pattern.Decrease {
+		op, worked = pattern.K2tog, 2
 	}
 	var line []pattern.Step
-	for _, long := range []bool{true, false} {
-		if s := steps(long); !s.N.Is(0) {
-			line = append(line, s)
+	for _, long := range []int{1, 0} {
+		each := func(size int) (length, often int) {
+			n, d := b.of(from, size), b.of(to, size)-b.of(from, size)
+			d = max(d, -d)
+			if long == 1 {
+				return n/d + 1 - worked, n % d
+			}
+			return n/d - worked, d - n%d
+		}
+		often := b.each(func(size int) int { _, often := each(size); return often })
+		if !often.Is(0) {
+			line = append(line, times(often, k(b.each(func(size int) int { length, _ := each(size); return length })), do(op)))
 		}
 	}
-	b.row(pattern.Label{Word: pattern.Round, Name: name}, total(b.each(func(size int) int { _, to := counts(size); return to })), line...)
+	b.row(pattern.Label{Word: pattern.Round, Name: name}, total(b.n(to)), line...)
 }

@@ -34,18 +34,16 @@ func Colours() []Colour {
 type Face struct {
 	Family string
 	Weight int
-	Italic bool
 	file   string
 }
 
-// Faces lists the faces, all under the SIL Open Font License 1.1 (licences beside them).
+// Faces lists the faces (no italics: they are hard to read for many), all under the SIL Open Font License 1.1 (licences beside them).
 func Faces() []Face {
 	return []Face{
-		{"Source Serif 4", 400, false, "source-serif-4-latin-400-normal"},
-		{"Source Serif 4", 400, true, "source-serif-4-latin-400-italic"},
-		{"Source Serif 4", 600, false, "source-serif-4-latin-600-normal"},
-		{"Source Sans 3", 400, false, "source-sans-3-latin-400-normal"},
-		{"Source Sans 3", 600, false, "source-sans-3-latin-600-normal"},
+		{"Source Serif 4", 400, "source-serif-4-latin-400-normal"},
+		{"Source Serif 4", 600, "source-serif-4-latin-600-normal"},
+		{"Source Sans 3", 400, "source-sans-3-latin-400-normal"},
+		{"Source Sans 3", 600, "source-sans-3-latin-600-normal"},
 	}
 }
 
@@ -61,12 +59,8 @@ var CSS = sync.OnceValue(func() string {
 		if err != nil {
 			panic(err)
 		}
-		style := "normal"
-		if f.Italic {
-			style = "italic"
-		}
-		fmt.Fprintf(&b, "@font-face{font-family:%q;font-weight:%d;font-style:%s;font-display:swap;src:url(data:font/woff2;base64,%s) format(\"woff2\")}\n",
-			f.Family, f.Weight, style, base64.StdEncoding.EncodeToString(data))
+		fmt.Fprintf(&b, "@font-face{font-family:%q;font-weight:%d;font-style:normal;font-display:swap;src:url(data:font/woff2;base64,%s) format(\"woff2\")}\n",
+			f.Family, f.Weight, base64.StdEncoding.EncodeToString(data))
 	}
 	light, dark := "", ""
 	for _, c := range Colours() {

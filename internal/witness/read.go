@@ -269,7 +269,7 @@ func readLine(words string, sizes int) (line, bool, error) {
 func isInstruction(words string) bool {
 	for _, w := range []string{
 		"Row", "Rnd", "Set-up", "Partial", "Inc ", "Dec ", "CO ", "Work ",
-		"Arrange", "Graft", "Remove the markers", "The rnd now begins",
+		"Arrange", "Graft", "Remove the markers", "Remove the stitch markers", "The rnd now begins",
 	} {
 		if strings.HasPrefix(words, w) {
 			return true
@@ -554,14 +554,14 @@ func readArrange(c *cursor, l *line) bool {
 
 // readSmall reads the forms with few or no numbers.
 func readSmall(c *cursor, l *line) bool {
-	switch c.any("remove the markers.", "the rnd now begins here, ", "graft the ") {
-	case 0:
+	switch c.any("remove the markers.", "remove the stitch markers.", "the rnd now begins here, ", "graft the ") {
+	case 0, 1:
 		l.form = removeMarkers
 		return true
-	case 1:
+	case 2:
 		l.form = beginsHere
 		return readPlace(c, l)
-	case 2:
+	case 3:
 		l.form = graft
 		var ok bool
 		if l.count.sts, ok = c.number(); !ok || !c.stitches() || !c.eat(" of the instep to the ") {

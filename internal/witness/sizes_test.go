@@ -202,6 +202,18 @@ func TestWrongWords(t *testing.T) {
 	}
 }
 
+// A row that begins in the middle of another neither makes nor loses stitches.
+func TestRowInTheMiddle(t *testing.T) {
+	r := run(t, in("20", before, "The first 10 sts of the rnd are the heel; the other 10 sts rest for the instep.",
+		"Partial row (RS): Sl 1, k4.", "Row 1 (WS): Sl 1, p to end.", "Work the last 2 rows 5 more times."))
+	if len(r.Wrong) == 0 {
+		t.Error("nothing is wrong")
+	}
+	if r.Final[0] != 20 {
+		t.Errorf("%d sts, want 20", r.Final[0])
+	}
+}
+
 func TestErrors(t *testing.T) {
 	sizes := func(line string) string {
 		return strings.Replace(in("20 (24)", back, line), "A SOCK\n", "A SOCK\n\nSizes: S (M)\n", 1)

@@ -275,7 +275,7 @@ func (s *sock) row(l *line) {
 	}
 	if s.flat && s.stopped {
 		s.wrong(0, 0, "a row begins in the middle of another")
-		s.right = append(s.right, s.left...)
+		s.right, s.left = append(s.right, s.left...), nil
 		s.turn()
 	}
 	s.stopped, s.begun = partial, false
