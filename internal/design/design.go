@@ -122,27 +122,13 @@ func (d *Design) Swatch(fabric string) string { return d.swatch[fabric] }
 
 // Read reads a design file. The design is nil where the faults leave nothing to work with.
 func Read(f *source.File) (*Design, []source.Fault) {
-	var faults []source.Fault
-	if len(f.Text) > MaxFile {
-		faults = append(faults, source.Fault{Kind: source.Syntax, Severity: source.Error,
-			Text: source.Say("design.too-long", "the file has {0} bytes; a design file of more than {1} is not read", len(f.Text), MaxFile)})
-		return nil, faults
+	fault := unreadable(f)
+	if fault != nil {
+		return nil, []source.Fault{*fault}
 	}
-	if !utf8.ValidString(f.Text) {
-		at := uint32(0)
-		for i, r := range f.Text {
-			if r == utf8.RuneError {
-				at = uint32(i)
-				break
-			}
-		}
-		faults = append(faults, source.Fault{At: source.Span{Start: at, End: at + 1}, Kind: source.Syntax, Severity: source.Error,
-			Text: source.Say("design.not-text", "the file is not a text in UTF-8 from here on")})
-		return nil, faults
-	}
-	root, ok := parse(f, &faults)
-	if !ok {
-		return nil, faults
+	root, fault := parse(f)
+	if fault != nil {
+		return nil, []source.Fault{*fault}
 	}
 	d := &Design{File: f, root: root, Gauge: map[string]unit.Gauge{}, swatch: map[string]string{}}
 	d.head()
@@ -151,11 +137,33 @@ func Read(f *source.File) (*Design, []source.Fault) {
 	d.ease(root.Table("ease"))
 	d.materials()
 	d.pins(root)
-	faults, *root.faults = *root.faults, nil
+	faults := d.Faults()
 	if worst, any := source.Worst(faults); any && worst == source.Error {
-		return nil, faults
+		root.misspelt()
+		return nil, append(faults, d.Faults()...)
 	}
 	return d, faults
+}
+
+// unreadable is why a file is no text that a design could be read from, or nil.
+func unreadable(f *source.File) *source.Fault {
+	fault := source.Fault{Kind: source.Syntax, Severity: source.Error}
+	if len(f.Text) > MaxFile {
+		fault.Text = source.Say("design.too-long", "the file has {0} bytes, and a design file of more than {1} is not read", len(f.Text), MaxFile)
+		fault.Mends = []source.Mend{{Why: source.Say("design.too-long.mend", "look whether this is the file you meant: a design has a few dozen lines")}}
+		return &fault
+	}
+	for i := 0; i < len(f.Text); {
+		r, n := utf8.DecodeRuneInString(f.Text[i:])
+		if r == utf8.RuneError && n == 1 {
+			fault.At = source.Span{Start: uint32(i), End: uint32(i + 1)}
+			fault.Text = source.Say("design.not-text", "the file is not a text in UTF-8 from here on")
+			fault.Mends = []source.Mend{{Why: source.Say("design.not-text.mend", "save it as plain text in UTF-8")}}
+			return &fault
+		}
+		i += n
+	}
+	return nil
 }
 
 func (d *Design) head() {
@@ -165,9 +173,9 @@ func (d *Design) head() {
 	case !t.Has("title"):
 		t.Fault("title", source.Error, source.Say("design.no-title", "the design has no title"), `add a line such as title = "Slate Quay"`)
 	case d.Title == "" || strings.ContainsAny(d.Title, "\n\r") || utf8.RuneCountInString(d.Title) > 120:
-		t.Fault("title", source.Error, source.Say("design.bad-title", "a title is one line of 1 to 120 characters"))
+		t.Fault("title", source.Error, source.Say("design.bad-title", "a title is one line of 1 to 120 characters"), `write it like this: title = "Slate Quay"`)
 	case !strings.ContainsFunc(d.Title, isLetter):
-		t.Fault("title", source.Error, source.Say("design.bad-title-letters", "a title has at least one letter"))
+		t.Fault("title", source.Error, source.Say("design.bad-title-letters", "a title has at least one letter"), `write it like this: title = "Slate Quay"`)
 	}
 	d.Author = oneLine(t, "by")
 	d.Version = oneLine(t, "version")
@@ -202,13 +210,13 @@ func (d *Design) gauge(t *Table, fabric string, needed bool) {
 		g := unit.NewGauge(stitches, rows, over)
 		switch per := g.PerInch(); {
 		case per < 2 || per > 25:
-			t.Fault("stitches", source.Error, source.Say("design.gauge-absurd", "{0} stitches over {1} are {2} to the inch: no sock is knitted so", show(stitches), over.String(), fmt.Sprintf("%.1f", per)),
+			t.Fault("stitches", source.Error, source.Say("design.gauge-absurd", "{0} stitches over {1} are {2} to the inch: no sock is knitted so", show(stitches), strings.TrimSpace(t.Text("over", "")), fmt.Sprintf("%.1f", per)),
 				"check the number and the length it was counted over")
 		case rows < 0.7*stitches || rows > 2.5*stitches:
 			t.Fault("rows", source.Warning, source.Say("design.gauge-shape", "{0} rows to {1} stitches is a strange shape of stitch: stockinette has 1.25 to 1.5 rows to a stitch", show(rows), show(stitches)), "count the rows again")
 		}
 		d.Gauge[fabric] = g
-		length := over.String()
+		length := strings.TrimSpace(t.Text("over", ""))
 		if over == 4*unit.Inch || over == 10*unit.Centimetre {
 			length = "4 in [10 cm]"
 		}
@@ -222,7 +230,7 @@ func (d *Design) gauge(t *Table, fabric string, needed bool) {
 			} else {
 				t.asked[name] = true
 				if _, given := t.values[name]; given {
-					t.wrong(name, "a table: write [gauge."+name+"]")
+					t.wrong(name, "a table", "[gauge."+name+"] on a line of its own, and its keys below")
 				}
 			}
 		}
@@ -240,10 +248,10 @@ func (d *Design) sizes(t *Table) {
 			`add [sizes] with from = "women", "men" or "children", or [[sizes.own]] tables with your own measures`)
 		return
 	case t.Has("from") && len(own) > 0:
-		t.Fault("from", source.Error, source.Say("design.two-ranges", "sizes come either from a range or from [[sizes.own]], not from both"), "take one of the two out")
+		t.Fault("from", source.Error, source.Say("design.two-ranges", "sizes come either from a range or from [[sizes.own]], and this design has both"), "take one of the two out")
 		return
 	case len(own) > source.MaxSizes:
-		t.Fault("own", source.Error, source.Say("design.too-many-sizes", "{0} sizes: a pattern has at most {1}", len(own), source.MaxSizes))
+		t.Fault("own", source.Error, source.Say("design.too-many-sizes", "the design has {0} sizes, and a pattern has at most {1}", len(own), source.MaxSizes), "make two designs of it")
 		return
 	}
 	if len(own) > 0 {
@@ -268,7 +276,7 @@ func (d *Design) sizes(t *Table) {
 			t.Fault("keep", source.Error, source.Say("design.keep", "{0} is not a size of the range for {1}", strconv.Quote(name), d.Range), mend)
 		}
 		if seen[name] {
-			t.Fault("keep", source.Error, source.Say("design.keep-twice", "size {0} is kept twice", name))
+			t.Fault("keep", source.Error, source.Say("design.keep-twice", "size {0} is kept twice", strconv.Quote(name)), "name it once")
 		}
 		seen[name] = true
 	}
@@ -301,9 +309,9 @@ func (d *Design) ownSizes(own []*Table) {
 		case !t.Has("name"):
 			t.Fault("name", source.Error, source.Say("design.size-name", "size {0} has no name", i+1), `add name = "M"`)
 		case s.Name == "" || utf8.RuneCountInString(s.Name) > 24 || strings.ContainsAny(s.Name, "(),;:[]*\n\"") || strings.Contains(s.Name, " and "):
-			t.Fault("name", source.Error, source.Say("design.size-name-form", "{0} cannot name a size: use up to 24 letters and digits, without brackets, commas or colons", strconv.Quote(s.Name)))
+			t.Fault("name", source.Error, source.Say("design.size-name-form", "{0} cannot name a size: a name has up to 24 letters and digits, without brackets, commas or colons", strconv.Quote(s.Name)), `write it like this: name = "M"`)
 		case seen[s.Name]:
-			t.Fault("name", source.Error, source.Say("design.size-twice", "two sizes are called {0}", s.Name))
+			t.Fault("name", source.Error, source.Say("design.size-twice", "two sizes are called {0}", strconv.Quote(s.Name)), "give one of them another name")
 		}
 		seen[s.Name] = true
 		for _, key := range []string{"foot_girth", "foot_length"} {
@@ -339,7 +347,7 @@ func (d *Design) ease(t *Table) {
 		if err != nil {
 			t.Fault(key, source.Error, source.Say("design.ease", "ease.{0}: {1}", key, err.Error()))
 		} else if e.Share < -0.4 || e.Share > 0.3 || e.Fixed < -100 || e.Fixed > 50 {
-			t.Fault(key, source.Error, source.Say("design.ease-range", "an ease of {0} makes no sock: socks are 0 to 20 % smaller than the foot", e.String()))
+			t.Fault(key, source.Error, source.Say("design.ease-range", "an ease of {0} makes no sock: socks are 0 to 20 % smaller than the foot", e.String()), `write it like this: `+key+` = "-10 %"`)
 		}
 		return e
 	}
@@ -390,20 +398,33 @@ func (d *Design) gaugeForYarn(y *Table) {
 	}
 }
 
+// maxPin is the largest number that can be pinned: more stitches than go round the widest
+// foot at the finest gauge, and more rounds than the longest leg has.
+const maxPin = 2000
+
 func (d *Design) pins(root *Table) {
 	t := root.Table("pin")
 	names := d.Names()
+	if len(names) == 0 {
+		t.ownAll()
+		return // the sizes are at fault; their names would all be taken for unknown
+	}
 	for _, key := range t.Keys() {
 		t.asked[key] = true
 		pin := Pin{Key: key, Value: make([]int, len(names)), At: t.keyAt[key]}
 		switch v := t.values[key].(type) {
 		case int64:
+			n := t.Int(key, Free, 0, maxPin)
 			for i := range pin.Value {
-				pin.Value[i] = t.Int(key, Free, 0, 100_000)
+				pin.Value[i] = n
 			}
 		case *Table:
+			if !strings.Contains(key, ".") {
+				d.unquotedPin(t, key, v)
+				continue
+			}
 			for i, name := range names {
-				pin.Value[i] = v.Int(name, Free, 0, 100_000)
+				pin.Value[i] = v.Int(name, Free, 0, maxPin)
 			}
 			for _, k := range v.Keys() {
 				if !slices.Contains(names, k) {
@@ -412,13 +433,26 @@ func (d *Design) pins(root *Table) {
 						mend = "did you mean " + near + "?"
 					}
 					v.asked[k] = true
-					v.Fault(k, source.Error, source.Say("design.pin-size", "{0} is not a size of this design", k), mend)
+					v.Fault(k, source.Error, source.Say("design.pin-size", "{0} is not a size of this design", strconv.Quote(k)), mend)
 				}
 			}
 		default:
-			t.wrong(key, "a whole number, or a table of them by size")
+			t.wrong(key, "a whole number, or a table of them by size", strconv.Quote(key)+" = 64")
 			continue
 		}
 		d.Pins = append(d.Pins, pin)
+	}
+}
+
+// unquotedPin reports a pin such as leg.stitches = 64: without quotation marks its dot makes
+// a table of it.
+func (d *Design) unquotedPin(t *Table, key string, v *Table) {
+	v.ownAll()
+	for _, k := range v.Keys() {
+		name := strconv.Quote(key + "." + k)
+		f := source.Fault{At: t.keyAt[key].To(v.keyAt[k]), Kind: source.BadValue, Severity: source.Error,
+			Text:  source.Say("design.pin-quotes", "the name of a pinned number stands in quotation marks, because it has a dot"),
+			Mends: []source.Mend{{Why: source.Say("design.pin-quotes.mend", "write {0} = …", name)}}}
+		*t.faults = append(*t.faults, f)
 	}
 }

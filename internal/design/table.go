@@ -30,22 +30,21 @@ type Table struct {
 	faults *[]source.Fault
 }
 
-type unsupported string // a kind of TOML value that no key takes
+type unsupported string // a value of TOML that no key takes, in words: "a date"
 
 func newTable(name string, at source.Span, faults *[]source.Fault) *Table {
 	return &Table{name: name, at: at, values: map[string]any{}, keyAt: map[string]source.Span{},
 		valAt: map[string]source.Span{}, asked: map[string]bool{}, faults: faults}
 }
 
-// parse reads TOML into tables. ok is false where the text is not TOML at all.
-func parse(f *source.File, faults *[]source.Fault) (root *Table, ok bool) {
+// parse reads TOML into tables, or says why the text is no TOML.
+func parse(f *source.File) (*Table, *source.Fault) {
 	text := []byte(f.Text)
 	var syntax map[string]any
 	if err := toml.Unmarshal(text, &syntax); err != nil {
-		*faults = append(*faults, syntaxFault(f, err))
-		return nil, false
+		return nil, syntaxFault(f, err)
 	}
-	root = newTable("", source.Span{}, faults)
+	root := newTable("", source.Span{}, new([]source.Fault))
 	here := root
 	var p unstable.Parser
 	p.Reset(text)
@@ -59,7 +58,10 @@ func parse(f *source.File, faults *[]source.Fault) (root *Table, ok bool) {
 			here.set(e)
 		}
 	}
-	return root, p.Error() == nil
+	if err := p.Error(); err != nil {
+		return nil, syntaxFault(f, err)
+	}
+	return root, nil
 }
 
 // open finds or makes the table that a header names; element adds one to a list of tables.
@@ -133,7 +135,11 @@ func (t *Table) value(name string, v *unstable.Node) any {
 		}
 		return child
 	}
-	return unsupported(v.Kind.String())
+	switch v.Kind {
+	case unstable.Integer, unstable.Float:
+		return unsupported("a number that cannot be read")
+	}
+	return unsupported("a date or time")
 }
 
 func (t *Table) put(name string, v any, key, val source.Span) {
@@ -161,8 +167,8 @@ func join(table, key string) string {
 }
 
 // syntaxFault puts a syntax error into words for people who do not program.
-func syntaxFault(f *source.File, err error) source.Fault {
-	fault := source.Fault{Kind: source.Syntax, Severity: source.Error, Text: source.Say("design.syntax", "this is not a design file: {0}", err.Error())}
+func syntaxFault(f *source.File, err error) *source.Fault {
+	fault := &source.Fault{Kind: source.Syntax, Severity: source.Error, Text: source.Say("design.syntax", "this is not a design file: {0}", err.Error())}
 	var de *toml.DecodeError
 	if !errors.As(err, &de) {
 		return fault
@@ -224,8 +230,20 @@ func (t *Table) Fault(key string, severity source.Severity, text source.Message,
 	*t.faults = append(*t.faults, f)
 }
 
-func (t *Table) wrong(key, want string) {
-	t.Fault(key, source.Error, source.Say("design.form", "{0} = {1} is not {2}", join(t.name, key), show(t.values[key]), want))
+// wrong says that a value has another form than the one wanted: "a number", say, written
+// like the example, which may be "".
+func (t *Table) wrong(key, want, example string) {
+	mend := "write " + want
+	if example != "" {
+		mend = "write it like this: " + example
+	}
+	t.Fault(key, source.Error, source.Say("design.form", "{0} = {1} is not {2}", join(t.name, key), show(t.values[key]), want), mend)
+}
+
+// outside says that a number is out of its range.
+func (t *Table) outside(key string, low, high any) {
+	t.Fault(key, source.Error, source.Say("design.range", "{0} = {1} is outside {2} to {3}", join(t.name, key), show(t.values[key]), show(low), show(high)),
+		"check the number, and what it counts")
 }
 
 func show(v any) string {
@@ -233,7 +251,7 @@ func show(v any) string {
 	case string:
 		return strconv.Quote(v)
 	case unsupported:
-		return "(a TOML " + string(v) + ")"
+		return "(" + string(v) + ")"
 	case *Table:
 		return "(a table)"
 	case []any:
@@ -259,7 +277,7 @@ func (t *Table) Text(key, def string) string {
 	}
 	s, ok := t.values[key].(string)
 	if !ok {
-		t.wrong(key, "a text in quotation marks")
+		t.wrong(key, "a text in quotation marks", key+` = "…"`)
 		return def
 	}
 	return s
@@ -271,11 +289,14 @@ func (t *Table) Choice(key string, known ...string) string {
 	if slices.Contains(known, s) {
 		return s
 	}
-	mend := "write one of " + strings.Join(known, ", ")
+	list, mend := "it is one of "+strings.Join(known, ", "), "write one of them"
+	if len(known) == 1 {
+		list, mend = "there is only "+strconv.Quote(known[0]), "write it, or leave the line out"
+	}
 	if near := spell.Nearest(s, known); near != "" {
 		mend = "did you mean " + strconv.Quote(near) + "?"
 	}
-	t.Fault(key, source.Error, source.Say("design.choice", "{0} = {1} is not known here: it is one of {2}", join(t.name, key), strconv.Quote(s), strings.Join(known, ", ")), mend)
+	t.Fault(key, source.Error, source.Say("design.choice", "{0} = {1} is not known here: {2}", join(t.name, key), strconv.Quote(s), list), mend)
 	return known[0]
 }
 
@@ -286,7 +307,7 @@ func (t *Table) Bool(key string, def bool) bool {
 	}
 	b, ok := t.values[key].(bool)
 	if !ok {
-		t.wrong(key, "true or false")
+		t.wrong(key, "true or false", "")
 		return def
 	}
 	return b
@@ -299,11 +320,11 @@ func (t *Table) Number(key string, def, low, high float64) float64 {
 	}
 	x, ok := number(t.values[key])
 	if !ok {
-		t.wrong(key, "a number")
+		t.wrong(key, "a number", key+" = "+show(math.Round(low+high)/2)+", without quotation marks")
 		return def
 	}
 	if math.IsNaN(x) || x < low || x > high {
-		t.Fault(key, source.Error, source.Say("design.range", "{0} = {1} is outside {2} to {3}", join(t.name, key), show(t.values[key]), show(low), show(high)))
+		t.outside(key, low, high)
 		return def
 	}
 	return x
@@ -316,11 +337,11 @@ func (t *Table) Int(key string, def, low, high int) int {
 	}
 	n, ok := t.values[key].(int64)
 	if !ok {
-		t.wrong(key, "a whole number")
+		t.wrong(key, "a whole number", "")
 		return def
 	}
 	if n < int64(low) || n > int64(high) {
-		t.Fault(key, source.Error, source.Say("design.range", "{0} = {1} is outside {2} to {3}", join(t.name, key), show(n), show(low), show(high)))
+		t.outside(key, low, high)
 		return def
 	}
 	return int(n)
@@ -355,7 +376,7 @@ func (t *Table) length(key string, v any, low, high unit.Length) (unit.Length, b
 			t.Fault(key, source.Error, source.Say("design.no-unit", "{0} = {1} has no unit", join(t.name, key), show(v)),
 				fmt.Sprintf("write %q or %q", show(v)+" in", show(v)+" cm"))
 		} else {
-			t.wrong(key, "a length")
+			t.wrong(key, "a length", key+` = "6 in"`)
 		}
 		return 0, false
 	}
@@ -365,7 +386,8 @@ func (t *Table) length(key string, v any, low, high unit.Length) (unit.Length, b
 		return 0, false
 	}
 	if l < low || l > high {
-		t.Fault(key, source.Error, source.Say("design.length-range", "{0} = {1} is outside {2} to {3}", join(t.name, key), strconv.Quote(s), low.String(), high.String()))
+		t.Fault(key, source.Error, source.Say("design.length-range", "{0} = {1} is outside {2} to {3}", join(t.name, key), strconv.Quote(s), low.String(), high.String()),
+			"check the number and its unit")
 		return 0, false
 	}
 	return l, true
@@ -412,7 +434,7 @@ func (t *Table) Table(key string) *Table {
 	}
 	sub, ok := t.values[key].(*Table)
 	if !ok {
-		t.wrong(key, "a table: write ["+join(t.name, key)+"] on a line of its own and the keys under it")
+		t.wrong(key, "a table", "["+join(t.name, key)+"] on a line of its own, and its keys below")
 		return newTable(join(t.name, key), t.at, t.faults)
 	}
 	return sub
@@ -431,7 +453,7 @@ func (t *Table) Tables(key string) []*Table {
 		out = append(out, sub)
 	}
 	if !ok {
-		t.wrong(key, "a list of tables: write [["+join(t.name, key)+"]] before each")
+		t.wrong(key, "a list of tables", "[["+join(t.name, key)+"]] on a line of its own before each, and its keys below")
 		return nil
 	}
 	return out
@@ -450,7 +472,7 @@ func (t *Table) Texts(key string) []string {
 		out = append(out, s)
 	}
 	if !ok {
-		t.wrong(key, `a list of texts such as ["S", "M"]`)
+		t.wrong(key, "a list of texts", key+` = ["S", "M"]`)
 		return nil
 	}
 	return out
@@ -464,32 +486,65 @@ func (t *Table) Keys() []string {
 	return keys
 }
 
+// ownAll marks all keys of the table as owned.
+func (t *Table) ownAll() {
+	for key := range t.values {
+		t.asked[key] = true
+	}
+}
+
 // unused reports every key below that nobody has asked for.
 func (t *Table) unused() {
-	known := slices.Sorted(maps.Keys(t.asked))
 	for _, key := range t.Keys() {
-		if !t.asked[key] {
-			f := source.Fault{At: t.keyAt[key], Kind: source.UnknownKey, Severity: source.Error,
-				Text: source.Say("design.unknown-key", "{0} is not a key of {1}", strconv.Quote(key), t.where())}
-			if near := spell.Nearest(key, known); near != "" {
-				f.Mends = []source.Mend{{Edits: []source.Edit{{At: f.At, Text: near}}, Why: source.Say("design.nearest-key", "did you mean {0}?", strconv.Quote(near))}}
-			} else if len(known) > 0 {
-				f.Mends = []source.Mend{{Why: source.Say("design.known-keys", "the keys known here are {0}", strings.Join(known, ", "))}}
-			}
-			*t.faults = append(*t.faults, f)
-			continue
+		if t.asked[key] {
+			t.unusedBelow(key)
+		} else {
+			t.unknown(key, slices.Sorted(maps.Keys(t.asked)))
 		}
-		switch v := t.values[key].(type) {
-		case *Table:
-			v.unused()
-		case []any:
-			for _, e := range v {
-				if sub, ok := e.(*Table); ok {
-					sub.unused()
-				}
+	}
+}
+
+func (t *Table) unusedBelow(key string) {
+	switch v := t.values[key].(type) {
+	case *Table:
+		v.unused()
+	case []any:
+		for _, e := range v {
+			if sub, ok := e.(*Table); ok {
+				sub.unused()
 			}
 		}
 	}
+}
+
+// misspelt reports what unused would where not every owner has had the chance to ask: of the
+// keys at the top only those that look like one that is wanted and not given.
+func (t *Table) misspelt() {
+	var missing []string
+	for _, key := range slices.Sorted(maps.Keys(t.asked)) {
+		if !t.keyAt[key].Known() {
+			missing = append(missing, key)
+		}
+	}
+	for _, key := range t.Keys() {
+		if t.asked[key] {
+			t.unusedBelow(key)
+		} else if spell.Nearest(key, missing) != "" {
+			t.unknown(key, missing)
+		}
+	}
+}
+
+// unknown reports a key that is none of those known here.
+func (t *Table) unknown(key string, known []string) {
+	f := source.Fault{At: t.keyAt[key], Kind: source.UnknownKey, Severity: source.Error,
+		Text: source.Say("design.unknown-key", "{0} is not a key of {1}", strconv.Quote(key), t.where())}
+	if near := spell.Nearest(key, known); near != "" {
+		f.Mends = []source.Mend{{Edits: []source.Edit{{At: f.At, Text: near}}, Why: source.Say("design.nearest-key", "did you mean {0}?", strconv.Quote(near))}}
+	} else if len(known) > 0 {
+		f.Mends = []source.Mend{{Why: source.Say("design.known-keys", "the keys known here are {0}", strings.Join(known, ", "))}}
+	}
+	*t.faults = append(*t.faults, f)
 }
 
 func (t *Table) where() string {

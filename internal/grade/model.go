@@ -59,12 +59,18 @@ type Term struct {
 
 // Values are the numbers of one size found so far.
 type Values struct {
-	Size int
-	v    []int
+	Size  int
+	v     []int
+	reads *varSet // if not nil, notes the variables that are looked at
 }
 
 // Of is the number of an earlier variable.
-func (v Values) Of(x *Var) int { return v.v[x.index] }
+func (v Values) Of(x *Var) int {
+	if v.reads != nil {
+		*v.reads |= 1 << x.index
+	}
+	return v.v[x.index]
+}
 
 // Term is an earlier number as a term of a reason.
 func (v Values) Term(x *Var) Term {
@@ -84,10 +90,17 @@ type Model struct {
 	pins  map[string]Pin
 }
 
+// varSet is a set of variables by their place in the model.
+type varSet uint64
+
+const maxVars = 64
+
 // Add declares a variable; those it depends on must have been declared. It returns x, so
 // that others can depend on it.
 func (m *Model) Add(x Var) *Var {
-	x.index = len(m.Vars)
+	if x.index = len(m.Vars); x.index == maxVars {
+		panic("grade: a model has too many variables")
+	}
 	m.Vars = append(m.Vars, &x)
 	return &x
 }

@@ -36,7 +36,7 @@ func (p *Plan) Numbers() []Number {
 }
 
 func (p *Plan) number(x *Var, size int) Number {
-	v := Values{size, p.values[size]}
+	v := Values{Size: size, v: p.values[size]}
 	n := Number{Var: x, Size: size, Value: v.Of(x), Target: float64(v.Of(x))}
 	_, n.Pinned = p.model.pinned(x, size)
 	if x.Why != nil {
@@ -80,4 +80,4 @@ func (p *Plan) Each(key string) []int {
 }
 
 // At is the numbers of a size, for the functions of a model.
-func (p *Plan) At(size int) Values { return Values{size, p.values[size]} }
+func (p *Plan) At(size int) Values { return Values{Size: size, v: p.values[size]} }

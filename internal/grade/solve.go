@@ -13,6 +13,10 @@ import (
 // size to the largest, keeping for each value the best way to reach it. Both steps compare
 // costs level by level, which is an order that adding a cost keeps, so the result is exact.
 //
+// Whether there are any numbers at all is asked first, since a search that finds nothing can
+// leave no branch early: it goes back from a variable without values straight to the last
+// one that its rules have looked at (conflict-directed backjumping).
+//
 // Costs are whole micrometres: two values whose distances differ by less than half of one
 // are equally near.
 
@@ -46,7 +50,7 @@ type search struct {
 	m      *Model
 	size   int
 	off    map[string]bool // rules, pins and reaches that are not to count, for explanations
-	any    bool            // any numbers will do, not only the best
+	reads  varSet          // variables looked at by rules and targets
 	values []int
 	lists  [][]candidate // of each variable, memory for the search
 	best   way
@@ -57,13 +61,13 @@ func newSearch(m *Model, size int, off map[string]bool) *search {
 	return &search{m: m, size: size, off: off, values: make([]int, len(m.Vars)), lists: make([][]candidate, len(m.Vars))}
 }
 
-func (s *search) at() Values { return Values{s.size, s.values} }
+func (s *search) at() Values { return Values{s.size, s.values, &s.reads} }
 
 func pinID(key string) string   { return "pin " + key }
 func reachID(key string) string { return "reach " + key }
 
 // farthest is how far an explanation looks for numbers where a reach does not count.
-const farthest = 60
+const farthest = 24
 
 // allowed tells whether the rules let a variable have a value.
 func (s *search) allowed(x *Var, value int) bool {
@@ -78,10 +82,20 @@ func (s *search) allowed(x *Var, value int) bool {
 // candidates lists the values a variable may take, cheapest first, smaller ones first of
 // those that cost the same.
 func (s *search) candidates(x *Var) []candidate {
+	list := s.possible(x)
+	for i := range list {
+		list[i].cost = s.price(x, list[i].value)
+	}
+	slices.SortStableFunc(list, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
+	return list
+}
+
+// possible lists the values a variable may take, smallest first, without their cost.
+func (s *search) possible(x *Var) []candidate {
 	list := s.lists[x.index][:0]
 	add := func(value int) {
 		if value >= 0 && s.allowed(x, value) {
-			list = append(list, candidate{value, s.price(x, value)})
+			list = append(list, candidate{value: value})
 		}
 	}
 	if pin, ok := s.m.pinned(x, s.size); ok && !s.off[pinID(x.Key)] {
@@ -98,7 +112,6 @@ func (s *search) candidates(x *Var) []candidate {
 		for v := int(math.Ceil(target - reach)); float64(v) <= target+reach; v++ {
 			add(v)
 		}
-		slices.SortStableFunc(list, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
 	}
 	s.lists[x.index] = list
 	return list
@@ -115,9 +128,32 @@ func (s *search) price(x *Var, value int) int64 {
 	return c
 }
 
+// feasible tells whether there are numbers from variable i on; if not, blame is earlier
+// variables of which at least one must change.
+func (s *search) feasible(i int) (ok bool, blame varSet) {
+	if i == len(s.m.Vars) {
+		return true, 0
+	}
+	s.reads = 0
+	list := s.possible(s.m.Vars[i])
+	blame = s.reads &^ (1 << i)
+	for _, c := range list {
+		s.values[i] = c.value
+		ok, deeper := s.feasible(i + 1)
+		if ok {
+			return true, 0
+		}
+		if deeper&(1<<i) == 0 {
+			return false, deeper // another value here would change nothing
+		}
+		blame |= deeper &^ (1 << i)
+	}
+	return false, blame
+}
+
 // complete finds the best numbers from variable i on.
 func (s *search) complete(i int, cost Cost) {
-	if s.found && (s.any || cost.compare(s.best.cost) >= 0) {
+	if s.found && cost.compare(s.best.cost) >= 0 {
 		return
 	}
 	if i == len(s.m.Vars) {
@@ -143,7 +179,9 @@ func (s *search) ways() []way {
 	each = func(i int, cost Cost) {
 		if i == chained {
 			s.found, s.best = false, way{}
-			s.complete(i, cost)
+			if ok, _ := s.feasible(i); ok {
+				s.complete(i, cost)
+			}
 			if s.found {
 				out = append(out, s.best)
 			}
@@ -179,7 +217,7 @@ func (m *Model) link(a, b way, sizeA int) (Cost, bool) {
 			return c, false
 		}
 		if x.Smooth > 0 {
-			va, vb := Values{sizeA, a.values}, Values{sizeA + 1, b.values}
+			va, vb := Values{Size: sizeA, v: a.values}, Values{Size: sizeA + 1, v: b.values}
 			da := (float64(va.Of(x)) - x.Target(va)) * x.Scale(va)
 			db := (float64(vb.Of(x)) - x.Target(vb)) * x.Scale(vb)
 			c[x.Level] += micro(x.Smooth * math.Abs(db-da))
@@ -261,9 +299,7 @@ func (m *Model) explain(size int, falls bool) *Impossible {
 	off := map[string]bool{}
 	needed := func(id string) bool {
 		off[id] = true
-		s := newSearch(m, size, off)
-		s.any = true
-		if len(s.ways()) > 0 {
+		if ok, _ := newSearch(m, size, off).feasible(0); ok {
 			off[id] = false
 			return true
 		}
