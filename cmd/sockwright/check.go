@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"path/filepath"
+	"strings"
 
 	"sockwright/internal/check"
 	"sockwright/internal/publish"
@@ -10,11 +11,13 @@ import (
 )
 
 type checkCmd struct {
-	Files []string `arg:"" name:"file" help:"Written patterns (.txt) or design files (.toml)." type:"path"`
+	Files []string `arg:"" name:"file" help:"Written patterns (.txt) or design files (.toml), or - for a pattern from standard input."`
 	JSON  bool     `name:"json" help:"Print the findings as a JSON document."`
 }
 
-func (checkCmd) example() string { return "sockwright check out/slate-quay.txt" }
+func (checkCmd) example() string {
+	return "sockwright write examples/slate-quay.toml -o out && sockwright check out/slate-quay.txt"
+}
 
 // checkDocument is sockwright/check/1.
 type checkDocument struct {
@@ -55,8 +58,11 @@ func (c *checkCmd) Run(t *terminal) error {
 		all = append(all, faults...)
 		doc.Files = append(doc.Files, one)
 		step(i+1, len(c.Files))
-		if !c.JSON {
-			t.print(f, one.Sizes, faults)
+		if c.JSON {
+			continue
+		}
+		if t.print(f, one.Sizes, faults); len(faults) == 0 {
+			fmt.Fprintf(t.out, "%s: no fault in %s\n", f.Name, count(max(1, len(one.Sizes)), "size", "sizes"))
 		}
 	}
 	done()
@@ -66,17 +72,12 @@ func (c *checkCmd) Run(t *terminal) error {
 		}
 		return t.status(all)
 	}
-	if len(all) == 0 {
-		for _, f := range doc.Files {
-			fmt.Fprintf(t.out, "%s: no fault in %s\n", filepath.Base(f.File), count(max(1, len(f.Sizes)), "size", "sizes"))
-		}
-	}
 	return t.status(all)
 }
 
 func checkOne(f *source.File) (checkFile, []source.Fault) {
 	out := checkFile{File: f.Name, ReadsAs: "pattern", Sizes: []string{}, Counts: []checkCount{}, Final: map[string]*int{}}
-	if filepath.Ext(f.Name) == ".toml" {
+	if strings.EqualFold(filepath.Ext(f.Name), ".toml") {
 		out.ReadsAs = "design"
 		draft, _, faults := publish.Grade(f)
 		if draft != nil {

@@ -9,9 +9,11 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"runtime/debug"
 	"strings"
@@ -45,6 +47,24 @@ type cli struct {
 type terminal struct {
 	out, err io.Writer
 	strict   bool
+}
+
+// A refusal is wrong use, or a file that cannot be read or written, with what to do about it.
+type refusal struct{ what, mend string }
+
+func (r *refusal) Error() string { return r.what + "\n    mend: " + r.mend }
+
+// A sink remembers that something could not be printed, so that nothing is cut short in
+// silence.
+type sink struct {
+	io.Writer
+	err error
+}
+
+func (s *sink) Write(p []byte) (int, error) {
+	n, err := s.Writer.Write(p)
+	s.err = cmp.Or(s.err, err)
+	return n, err
 }
 
 // exit ends a command with a status and nothing more to say.
@@ -93,9 +113,12 @@ func run(args []string, out, errOut io.Writer) (status int) {
 		fmt.Fprintf(errOut, "    try: sockwright %s--help\n", command)
 		return statusUse
 	}
-	err = ctx.Run(&terminal{out: out, err: errOut, strict: c.Strict}, parser)
+	printed := &sink{Writer: out}
+	err = ctx.Run(&terminal{out: printed, err: errOut, strict: c.Strict}, parser)
 	var e exit
 	switch {
+	case printed.err != nil:
+		err = &refusal{fmt.Sprintf("the output cannot be written: %v", why(printed.err)), "give it another place"}
 	case err == nil:
 		return statusWell
 	case errors.As(err, &e):
@@ -127,20 +150,50 @@ func version() string {
 	return "sockwright, built from source"
 }
 
+// tooLarge is more than any pattern has, in bytes.
+const tooLarge = 64 << 20
+
 // open reads a file, or standard input for "-".
 func open(name string) (*source.File, error) {
-	var data []byte
-	var err error
-	if name == "-" {
-		name = "standard input"
-		data, err = io.ReadAll(os.Stdin)
-	} else {
-		data, err = os.ReadFile(name)
+	in, shown := os.Stdin, stdinName
+	if name != "-" {
+		f, err := os.Open(name)
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil, &refusal{"there is no file " + name, "check its name, and the folder you are in"}
+		}
+		if err != nil {
+			return nil, unread(name, err)
+		}
+		defer f.Close()
+		if info, err := f.Stat(); err == nil && info.IsDir() {
+			return nil, &refusal{name + " is a folder", "name a file in it"}
+		}
+		in, shown = f, name
 	}
+	data, err := io.ReadAll(io.LimitReader(in, tooLarge+1))
 	if err != nil {
-		return nil, err
+		return nil, unread(shown, err)
 	}
-	return source.NewFile(name, string(data)), nil
+	if len(data) > tooLarge {
+		return nil, &refusal{fmt.Sprintf("%s is larger than %d MB and is not read", shown, tooLarge>>20), "look whether this is the file you meant"}
+	}
+	return source.NewFile(shown, string(data)), nil
+}
+
+// stdinName is how messages call standard input.
+const stdinName = "standard input"
+
+func unread(name string, err error) error {
+	return &refusal{fmt.Sprintf("%s cannot be read: %v", name, why(err)), "check its permissions, or copy it elsewhere"}
+}
+
+// why is an error without the name of the call and the file that failed.
+func why(err error) error {
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return p.Err
+	}
+	return err
 }
 
 // report prints faults for people and returns the status they call for.

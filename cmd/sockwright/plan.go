@@ -13,7 +13,7 @@ import (
 )
 
 type planCmd struct {
-	Design string `arg:"" help:"Design file." type:"path"`
+	Design string `arg:"" help:"Design file, or - for standard input."`
 	Why    bool   `help:"Print the reason of every number."`
 	JSON   bool   `name:"json" help:"Print the plan as a JSON document."`
 }
@@ -91,10 +91,12 @@ func planJSON(f *source.File, draft *sock.Draft, plan *grade.Plan, names []strin
 	if names == nil {
 		doc.Sizes = []string{}
 	}
+	if draft != nil {
+		doc.Title = draft.Title
+	}
 	if plan == nil {
 		return doc
 	}
-	doc.Title = draft.Title
 	for _, n := range plan.Numbers() {
 		part, _, _ := strings.Cut(n.Key, ".")
 		x := planNumber{Key: n.Key, Part: part, Label: n.Label, Size: names[n.Size], Value: n.Value, Unit: n.Unit,

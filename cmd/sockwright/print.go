@@ -4,8 +4,10 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"os"
 	"strings"
 	"time"
+	"unicode"
 
 	"charm.land/lipgloss/v2"
 	"github.com/vbauerster/mpb/v8"
@@ -14,7 +16,8 @@ import (
 	"sockwright/internal/source"
 )
 
-// Colours are for terminals: lipgloss leaves them out of files and pipes, and obeys NO_COLOR.
+// Colours are for terminals: lipgloss leaves them out of files and pipes. With NO_COLOR it
+// would still print bold and faint; [printFinding] then styles nothing.
 var severityStyle = map[string]lipgloss.Style{
 	"error":   lipgloss.NewStyle().Foreground(lipgloss.Color("1")).Bold(true),
 	"warning": lipgloss.NewStyle().Foreground(lipgloss.Color("3")).Bold(true),
@@ -22,7 +25,7 @@ var severityStyle = map[string]lipgloss.Style{
 }
 
 func printFinding(w io.Writer, file string, f source.Finding) {
-	text := f.String()
+	text := strings.Map(printable, f.String())
 	first, rest, more := strings.Cut(text, "\n")
 	if f.Line == 0 {
 		first = " " + first
@@ -30,7 +33,19 @@ func printFinding(w io.Writer, file string, f source.Finding) {
 	if more {
 		rest = "\n" + rest
 	}
-	lipgloss.Fprintln(w, severityStyle[f.Severity].Render(file+":"+first)+rest)
+	first = file + ":" + first
+	if os.Getenv("NO_COLOR") == "" {
+		first = severityStyle[f.Severity].Render(first)
+	}
+	lipgloss.Fprintln(w, first+rest)
+}
+
+// printable keeps what a file holds from steering the terminal.
+func printable(r rune) rune {
+	if r != '\n' && unicode.IsControl(r) {
+		return '\ufffd'
+	}
+	return r
 }
 
 func printJSON(w io.Writer, document any) error {
@@ -43,6 +58,9 @@ func printJSON(w io.Writer, document any) error {
 // progress returns a function that shows how far a piece of work is, on a terminal, once it
 // has taken long enough to wonder; done clears it away.
 func progress(w io.Writer, what string) (step func(done, of int), done func()) {
+	if !isTerminal(w) {
+		return func(int, int) {}, func() {}
+	}
 	start := time.Now()
 	var p *mpb.Progress
 	var bar *mpb.Bar
@@ -61,6 +79,15 @@ func progress(w io.Writer, what string) (step func(done, of int), done func()) {
 			p.Wait()
 		}
 	}
+}
+
+func isTerminal(w io.Writer) bool {
+	f, ok := w.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
 func count(n int, one, many string) string {

@@ -11,8 +11,8 @@ import (
 )
 
 type writeCmd struct {
-	Design  string `arg:"" help:"Design file." type:"path"`
-	Out     string `short:"o" required:"" placeholder:"DIR" help:"Folder for the files; it is made if need be." type:"path"`
+	Design  string `arg:"" help:"Design file, or - for standard input."`
+	Out     string `short:"o" required:"" placeholder:"DIR" help:"Folder for the files; it is made if need be."`
 	Only    string `placeholder:"SIZE" help:"Write one size alone, without brackets."`
 	JSON    bool   `name:"json" help:"Print what was written as a JSON document."`
 	Timings bool   `help:"Say how long it took."`
@@ -50,7 +50,11 @@ func (c *writeCmd) Run(t *terminal) error {
 	}
 	start := time.Now()
 	step, done := progress(t.err, "proving sizes")
-	book, faults, err := publish.Make(f, publish.Options{Only: c.Only, Step: step})
+	options := publish.Options{Only: c.Only, Step: step}
+	if f.Name == stdinName {
+		options.Name = "pattern"
+	}
+	book, faults, err := publish.Make(f, options)
 	done()
 	var bad *publish.Unproven
 	if errors.As(err, &bad) {
@@ -63,13 +67,20 @@ func (c *writeCmd) Run(t *terminal) error {
 	}
 	made := time.Now()
 	doc := writeDocument{Schema: "sockwright/write/1", Sizes: []string{}, Files: []writtenFile{}, Proven: []string{}}
-	if book == nil || t.status(faults) != nil {
+	if book == nil {
+		if draft, _, _ := publish.Grade(f); draft != nil { // whose sizes the faults speak of
+			doc.Title, doc.Sizes = draft.Title, draft.Names()
+		}
+		return c.finish(t, f, doc, faults)
+	}
+	doc.Title, doc.Sizes = book.Pattern.Title, book.Draft.Names()
+	if t.status(faults) != nil {
 		return c.finish(t, f, doc, faults)
 	}
 	if err := book.WriteTo(c.Out); err != nil {
-		return err
+		return &refusal{err.Error(), "give a folder that can be written to with -o"}
 	}
-	doc.Title, doc.Sizes, doc.Loops = book.Pattern.Title, book.Draft.Names(), book.Proof.Loops()
+	doc.Loops = book.Proof.Loops()
 	for _, s := range book.Proof.Sizes {
 		doc.Proven = append(doc.Proven, s.Name)
 	}
@@ -93,7 +104,7 @@ func (c *writeCmd) finish(t *terminal, f *source.File, doc writeDocument, faults
 		return t.status(faults)
 	}
 	for _, x := range doc.Files {
-		fmt.Fprintln(t.out, filepath.Join(filepath.Base(c.Out), x.Name))
+		fmt.Fprintln(t.out, filepath.Join(c.Out, x.Name))
 	}
 	if len(doc.Proven) > 0 {
 		fmt.Fprintf(t.err, "proven: %s, %s knitted from the printed words\n", count(len(doc.Proven), "size", "sizes"), count(doc.Loops, "loop", "loops"))

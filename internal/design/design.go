@@ -258,13 +258,17 @@ func (d *Design) sizes(t *Table) {
 		d.ownSizes(own)
 		return
 	}
+	before := len(*t.faults)
 	d.Range = t.Choice("from", "women", "men", "children")
-	all, err := feet.Range(d.Range)
-	if err != nil {
-		t.Fault("from", source.Error, source.Say("design.range-name", "{0}", err.Error()))
+	keep := t.Texts("keep")
+	if len(*t.faults) > before {
 		return
 	}
-	keep := t.Texts("keep")
+	all, err := feet.Range(d.Range)
+	if err != nil {
+		t.refused("from", "design.range-name", err, `write from = "women", "men" or "children"`)
+		return
+	}
 	var names []string
 	for _, s := range all {
 		names = append(names, s.Name)
@@ -273,6 +277,9 @@ func (d *Design) sizes(t *Table) {
 	for _, name := range keep {
 		if !slices.Contains(names, name) {
 			mend := "the sizes of this range are " + strings.Join(names, ", ")
+			if near := nearestSize(name, names); near != "" {
+				mend = "did you mean " + strconv.Quote(near) + "?"
+			}
 			t.Fault("keep", source.Error, source.Say("design.keep", "{0} is not a size of the range for {1}", strconv.Quote(name), d.Range), mend)
 		}
 		if seen[name] {
@@ -297,6 +304,18 @@ func (d *Design) sizes(t *Table) {
 	}
 }
 
+// nearestSize is the size that a name was probably meant for, or "". Of a short name only the
+// capitals can be wrong: every letter is near to every other.
+func nearestSize(name string, names []string) string {
+	if i := slices.IndexFunc(names, func(s string) bool { return strings.EqualFold(s, name) }); i >= 0 {
+		return names[i]
+	}
+	if utf8.RuneCountInString(name) < 3 {
+		return ""
+	}
+	return spell.Nearest(name, names)
+}
+
 func span(shoes [2]trade.Shoe) string {
 	return shoes[0].String() + " to " + strings.TrimPrefix(shoes[1].String(), string(shoes[1].System)+" ")
 }
@@ -314,9 +333,13 @@ func (d *Design) ownSizes(own []*Table) {
 			t.Fault("name", source.Error, source.Say("design.size-twice", "two sizes are called {0}", strconv.Quote(s.Name)), "give one of them another name")
 		}
 		seen[s.Name] = true
+		called := s.Name
+		if called == "" {
+			called = strconv.Itoa(i + 1)
+		}
 		for _, key := range []string{"foot_girth", "foot_length"} {
 			if !t.Has(key) {
-				t.Fault(key, source.Error, source.Say("design.size-measure", "size {0} has no {1}", s.Name, key), "add "+key+` = "… in" or "… cm", measured on the body`)
+				t.Fault(key, source.Error, source.Say("design.size-measure", "size {0} has no {1}", called, key), "add "+key+` = "… in" or "… cm", measured on the body`)
 			}
 		}
 		s.Girth = t.Length("foot_girth", 0, 50, 600)
@@ -325,7 +348,7 @@ func (d *Design) ownSizes(own []*Table) {
 		if t.Has("shoe") {
 			text := t.Text("shoe", "")
 			if shoe, err := trade.ParseShoe(text); err != nil {
-				t.Fault("shoe", source.Error, source.Say("design.shoe", "{0}", err.Error()))
+				t.refused("shoe", "design.shoe", err, `write it like this: shoe = "US W 8"`)
 			} else {
 				s.Shoes, s.BandFoot = shoe.String(), shoe.FootLength()
 			}
@@ -333,7 +356,11 @@ func (d *Design) ownSizes(own []*Table) {
 		if n := len(d.Sizes); n > 0 && s.Girth > 0 && s.Length > 0 {
 			before := d.Sizes[n-1]
 			if s.Girth < before.Girth || s.Length < before.Length {
-				t.Fault("foot_length", source.Error, source.Say("design.size-order", "size {0} has a smaller foot than {1} before it: sizes go from small to large in girth and in length", s.Name, before.Name),
+				key := "foot_girth"
+				if s.Girth >= before.Girth {
+					key = "foot_length"
+				}
+				t.Fault(key, source.Error, source.Say("design.size-order", "size {0} has a smaller foot than {1} before it: sizes go from small to large in girth and in length", s.Name, before.Name),
 					"put the sizes in order")
 			}
 		}
@@ -345,7 +372,7 @@ func (d *Design) ease(t *Table) {
 	read := func(key, def string) unit.Ease {
 		e, err := unit.ParseEase(t.Text(key, def))
 		if err != nil {
-			t.Fault(key, source.Error, source.Say("design.ease", "ease.{0}: {1}", key, err.Error()))
+			t.refused(key, "design.ease", err, "write it like this: "+key+` = "-10 %"`)
 		} else if e.Share < -0.4 || e.Share > 0.3 || e.Fixed < -100 || e.Fixed > 50 {
 			t.Fault(key, source.Error, source.Say("design.ease-range", "an ease of {0} makes no sock: socks are 0 to 20 % smaller than the foot", e.String()), `write it like this: `+key+` = "-10 %"`)
 		}
@@ -361,7 +388,7 @@ func (d *Design) materials() {
 	if n.Has("size") {
 		var err error
 		if d.Needle, err = trade.ParseNeedle(n.Text("size", "")); err != nil {
-			n.Fault("size", source.Error, source.Say("design.needle", "{0}", err.Error()))
+			n.refused("size", "design.needle", err, `write it like this: size = "2.25 mm"`)
 		}
 	}
 	y := d.root.Table("yarn")
@@ -377,7 +404,7 @@ func (d *Design) materials() {
 		}
 		var err error
 		if d.Yarn.Weight, err = trade.ParseYarnWeight(text); err != nil {
-			y.Fault("weight", source.Error, source.Say("design.yarn-weight", "{0}", err.Error()))
+			y.refused("weight", "design.yarn-weight", err, "write a number from 0 (lace) to 7 (jumbo)")
 		} else {
 			d.gaugeForYarn(y)
 		}
@@ -393,9 +420,20 @@ func (d *Design) gaugeForYarn(y *Table) {
 	w := d.Yarn.Weight
 	per4 := g.PerInch() * 4
 	if w.StitchesMin > 0 && per4 < float64(w.StitchesMin) || w.StitchesMax > 0 && per4 > float64(w.StitchesMax)*1.35 {
-		y.Fault("weight", source.Warning, source.Say("design.gauge-yarn", "{0} stitches to 4 in is outside what is published for yarn of weight {1}: {2} to {3} (socks are commonly knitted at the tight end or a third beyond it)",
-			fmt.Sprintf("%.0f", per4), w.String(), w.StitchesMin, w.StitchesMax), "check the swatch, or the yarn weight")
+		y.Fault("weight", source.Warning, source.Say("design.gauge-yarn", "{0} stitches to 4 in is outside what is published for yarn of weight {1}: {2} (socks are commonly knitted at the tight end or a third beyond it)",
+			fmt.Sprintf("%.0f", per4), w.String(), published(w)), "check the swatch, or the yarn weight")
 	}
+}
+
+// published is the gauge that a yarn weight is published for, in stitches to 4 in.
+func published(w trade.YarnWeight) string {
+	switch {
+	case w.StitchesMin == 0:
+		return fmt.Sprintf("%d or fewer", w.StitchesMax)
+	case w.StitchesMax == 0:
+		return fmt.Sprintf("%d or more", w.StitchesMin)
+	}
+	return fmt.Sprintf("%d to %d", w.StitchesMin, w.StitchesMax)
 }
 
 // maxPin is the largest number that can be pinned: more stitches than go round the widest
@@ -429,8 +467,8 @@ func (d *Design) pins(root *Table) {
 			for _, k := range v.Keys() {
 				if !slices.Contains(names, k) {
 					mend := "the sizes are " + strings.Join(names, ", ")
-					if near := spell.Nearest(k, names); near != "" {
-						mend = "did you mean " + near + "?"
+					if near := nearestSize(k, names); near != "" {
+						mend = "did you mean " + strconv.Quote(near) + "?"
 					}
 					v.asked[k] = true
 					v.Fault(k, source.Error, source.Say("design.pin-size", "{0} is not a size of this design", strconv.Quote(k)), mend)

@@ -234,10 +234,25 @@ func (t *Table) Fault(key string, severity source.Severity, text source.Message,
 // like the example, which may be "".
 func (t *Table) wrong(key, want, example string) {
 	mend := "write " + want
-	if example != "" {
+	if s, isText := t.values[key].(string); example != "" {
 		mend = "write it like this: " + example
+	} else if isText {
+		mend = "write " + want + ", without quotation marks"
+		if _, err := unit.ParseNumber(s); err == nil {
+			mend = "write " + key + " = " + strings.TrimSpace(s) + ", without quotation marks"
+		}
 	}
 	t.Fault(key, source.Error, source.Say("design.form", "{0} = {1} is not {2}", join(t.name, key), show(t.values[key]), want), mend)
+}
+
+// refused passes on why another package does not take the value of a key. Its errors end
+// with what to do, behind a colon, or leave that to mend.
+func (t *Table) refused(key, id string, err error, mend string) {
+	why := err.Error()
+	if i := strings.LastIndex(why, ": "); i >= 0 && (strings.HasPrefix(why[i+2:], "write ") || strings.HasPrefix(why[i+2:], "use ")) {
+		why, mend = why[:i], why[i+2:]
+	}
+	t.Fault(key, source.Error, source.Say(id, "{0}: {1}", join(t.name, key), why), mend)
 }
 
 // outside says that a number is out of its range.
@@ -320,7 +335,7 @@ func (t *Table) Number(key string, def, low, high float64) float64 {
 	}
 	x, ok := number(t.values[key])
 	if !ok {
-		t.wrong(key, "a number", key+" = "+show(math.Round(low+high)/2)+", without quotation marks")
+		t.wrong(key, "a number", "")
 		return def
 	}
 	if math.IsNaN(x) || x < low || x > high {
@@ -382,7 +397,7 @@ func (t *Table) length(key string, v any, low, high unit.Length) (unit.Length, b
 	}
 	l, err := unit.ParseLength(s)
 	if err != nil {
-		t.Fault(key, source.Error, source.Say("design.length", "{0}: {1}", join(t.name, key), err.Error()))
+		t.refused(key, "design.length", err, `write a number and a unit, such as "9.5 in" or "24 cm"`)
 		return 0, false
 	}
 	if l < low || l > high {

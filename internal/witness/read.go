@@ -57,6 +57,7 @@ const (
 	partialRow
 	incRow
 	decRow
+	nextRow
 )
 
 // A side of the fabric, as a label states it.
@@ -268,7 +269,7 @@ func readLine(words string, sizes int) (line, bool, error) {
 // isInstruction reports whether a line begins as only instructions do.
 func isInstruction(words string) bool {
 	for _, w := range []string{
-		"Row", "Rnd", "Set-up", "Partial", "Inc ", "Dec ", "CO ", "Work ",
+		"Row", "Rnd", "Set-up", "Partial", "Inc ", "Dec ", "Next r", "CO ", "Work ",
 		"Arrange", "Graft", "Remove the markers", "Remove the stitch markers", "The rnd now begins",
 	} {
 		if strings.HasPrefix(words, w) {
@@ -307,7 +308,7 @@ func readPlace(c *cursor, l *line) bool {
 func readLabel(c *cursor) (label, bool) {
 	before := c.s
 	var l label
-	l.kind = rowKind(c.any("set-up ", "partial ", "inc ", "dec ") + 1)
+	l.kind = rowKind(c.any("set-up ", "partial ", "inc ", "dec ", "next ") + 1)
 	switch c.any("row", "rnd") {
 	case -1:
 		return l, false
@@ -421,6 +422,16 @@ func readPlainRounds(c *cursor, l *line) bool {
 	if c.any(" rnds", " rnd") < 0 {
 		return false
 	}
+	if !readUntil(c) {
+		return false
+	}
+	l.label = label{words: "plain rnds", round: true}
+	l.needles = [][]step{{{kind: toEnd, n: number{0}}}}
+	return readTail(c, l, false)
+}
+
+// readUntil reads ", or until … measures 6 in [15.2 cm] from …." or just the full stop.
+func readUntil(c *cursor) bool {
 	if c.eat(", or until ") {
 		_, after, ok := strings.Cut(c.s, " measures ")
 		if !ok {
@@ -438,12 +449,7 @@ func readPlainRounds(c *cursor, l *line) bool {
 			c.s = c.s[i:]
 		}
 	}
-	if !c.eat(".") {
-		return false
-	}
-	l.label = label{words: "plain rnds", round: true}
-	l.needles = [][]step{{{kind: toEnd, n: number{0}}}}
-	return readTail(c, l, false)
+	return c.eat(".")
 }
 
 // readWork reads "Work the last 2 rows …" and "Work Row 2 …".
@@ -479,10 +485,7 @@ func readWork(c *cursor, l *line) bool {
 			return false
 		}
 	}
-	if !c.eat(".") {
-		return false
-	}
-	return readTail(c, l, false)
+	return readUntil(c) && readTail(c, l, false)
 }
 
 // readTimes reads "once more" or "7 more times".

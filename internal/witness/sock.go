@@ -43,8 +43,8 @@ type sock struct {
 
 	section      int
 	rows         []*line // the section's rows so far
-	flatRows     int     // the section's plain rows so far
-	rounds       int     // the section's plain rounds so far
+	flatRows     int     // plain rows since the one numbered 1
+	rounds       int     // plain rounds since the one numbered 1
 	needleWorker         // the row in work
 }
 
@@ -91,7 +91,7 @@ func (s *sock) note(l *line) {
 // follow follows one line.
 func (s *sock) follow(l *line) error {
 	if l.section != s.section {
-		s.section, s.rows, s.flatRows, s.rounds = l.section, nil, 0, 0
+		s.section, s.rows = l.section, nil
 	}
 	if l.sizes != nil && !l.sizes[s.size] {
 		return nil
@@ -111,6 +111,9 @@ func (s *sock) follow(l *line) error {
 		s.cast, s.place, s.turned = true, l.place, none
 		s.left = slices.Repeat([]item{plainSt}, l.count.sts.times(s.size))
 	case row:
+		if w := l.label.words; w == "row 1" || w == "rnd 1" {
+			s.flatRows, s.rounds = 0, 0 // numbers run on from here
+		}
 		s.rows = append(s.rows, l)
 		s.work(l)
 		s.checkCount(l)
@@ -213,7 +216,7 @@ func (s *sock) work(l *line) {
 	default:
 		s.report.Rows[s.size]++
 	}
-	if l.label.kind == plainRow {
+	if l.label.kind == plainRow || l.label.kind == nextRow {
 		if l.label.round {
 			s.rounds += times
 		} else {
@@ -430,7 +433,7 @@ func (s *sock) join(needles int) {
 	var all []item
 	for _, p := range parts {
 		all = append(all, p...)
-		if needles == len(parts) {
+		if needles == len(parts) || needles == 2 && len(s.left) == 0 && len(p) > 0 {
 			all = append(all, needleEnd)
 		}
 	}
@@ -861,7 +864,10 @@ func (s *sock) pickUp(kind stepKind, n int) {
 	if before == 0 {
 		before = lastStitch(s.left)
 	}
-	if after == 0 {
+	switch {
+	case after == 0 && s.flat: // the heel ends here and the instep waits beyond it
+		after = instepSt
+	case after == 0:
 		after = firstStitch(s.right)
 	}
 	var here bool
