@@ -37,23 +37,34 @@ func TestScripts(t *testing.T) {
 			"jsonkeys": scriptJSONKeys,
 			"sha256":   scriptSHA256,
 			"noise":    scriptNoise,
-			"write":    scriptWrite,
+			"text":     scriptText,
 			"sizes":    scriptSizes,
 			"nofiles":  scriptNoFiles,
+			"section":  scriptSection,
+			"lineof":   scriptLineOf,
 		},
 		Setup: func(e *testscript.Env) error {
 			// A plain terminal, whatever the one is that the tests are run from.
 			e.Setenv("NO_COLOR", "")
 			e.Setenv("CLICOLOR_FORCE", "")
-			design, err := os.ReadFile("../../examples/slate-quay.toml")
-			if err != nil {
-				return err
+			// slate-quay.toml is for the scripts; the examples are for what the help tells.
+			for from, to := range map[string]string{
+				"testdata/slate-quay.toml":       "slate-quay.toml",
+				"../../examples/slate-quay.toml": "examples/slate-quay.toml",
+			} {
+				data, err := os.ReadFile(from)
+				if err != nil {
+					return err
+				}
+				to = filepath.Join(e.WorkDir, to)
+				if err := os.MkdirAll(filepath.Dir(to), 0o777); err != nil {
+					return err
+				}
+				if err := os.WriteFile(to, data, 0o666); err != nil {
+					return err
+				}
 			}
-			dir := filepath.Join(e.WorkDir, "examples")
-			if err := os.MkdirAll(dir, 0o777); err != nil {
-				return err
-			}
-			return os.WriteFile(filepath.Join(dir, "slate-quay.toml"), design, 0o666)
+			return nil
 		},
 	})
 }
@@ -89,7 +100,7 @@ func scriptPasted(ts *testscript.TestScript, neg bool, args []string) {
 
 // jsonget FILE PATH [WANT] prints what stands at a path of a document to the log, or compares
 // it. A path such as numbers[key=leg.stitches,size=M].value picks the one element of a list
-// whose fields have these values; files[0] picks by place, files[#] is how many there are.
+// whose fields have these values; files[0] picks by place, files[count] is how many there are.
 func scriptJSONGet(ts *testscript.TestScript, neg bool, args []string) {
 	if len(args) != 3 {
 		ts.Fatalf("usage: jsonget file path want")
@@ -178,7 +189,7 @@ func at(v any, path string) (any, error) {
 }
 
 func pick(list []any, which string) (any, error) {
-	if which == "#" {
+	if which == "count" {
 		return len(list), nil
 	}
 	if i, err := strconv.Atoi(which); err == nil {
@@ -233,9 +244,9 @@ func scriptNoise(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), data, 0o666))
 }
 
-// write FILE TEXT makes a file of a text with Go's escapes, for what a script cannot hold:
-// write crlf.toml 'title = "Low Tide"\r\n'. A word that begins with @ stands for a file.
-func scriptWrite(ts *testscript.TestScript, neg bool, args []string) {
+// text FILE TEXT… makes a file of a text with Go's escapes, for what a script cannot hold:
+// text crlf.toml 'title = "Low Tide"\r\n'. A word that begins with @ stands for a file.
+func scriptText(ts *testscript.TestScript, neg bool, args []string) {
 	var b bytes.Buffer
 	for _, word := range args[1:] {
 		if name, ok := strings.CutPrefix(word, "@crlf:"); ok {
@@ -274,3 +285,21 @@ func scriptNoFiles(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
+// section FILE FROM TO OUT copies the lines of a pattern between two headings.
+func scriptSection(ts *testscript.TestScript, neg bool, args []string) {
+	_, text, ok := strings.Cut(ts.ReadFile(args[0]), "\n"+args[1]+"\n")
+	text, _, ok2 := strings.Cut(text, "\n"+args[2]+"\n")
+	if !ok || !ok2 {
+		ts.Fatalf("%s has no headings %s and %s", args[0], args[1], args[2])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[3]), []byte(text), 0o666))
+}
+
+// lineof FILE TEXT VAR sets a variable to the number of the only line that holds a text.
+func scriptLineOf(ts *testscript.TestScript, neg bool, args []string) {
+	before, after, ok := strings.Cut(ts.ReadFile(args[0]), args[1])
+	if !ok || strings.Contains(after, args[1]) {
+		ts.Fatalf("%q does not stand in %s once", args[1], args[0])
+	}
+	ts.Setenv(args[2], strconv.Itoa(strings.Count(before, "\n")+1))
+}

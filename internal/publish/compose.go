@@ -149,7 +149,7 @@ func (c *composer) materials() *pattern.Section {
 		size = c.Needle.String() + ", or the size that gives the gauge"
 	}
 	kind := map[design.Method]string{
-		design.DoublePointed: "a set of double-pointed needles",
+		design.DoublePointed: "a set of four or five double-pointed needles",
 		design.MagicLoop:     "one long circular needle, for magic loop",
 		design.TwoCirculars:  "two circular needles",
 	}[c.Method]

@@ -82,6 +82,11 @@ func (c *cuff) declare(d *Draft) {
 func (c *cuff) build(b *Builder) {
 	b.section("Cuff")
 	b.add(&pattern.CastOn{Stitches: b.n("cuff.stitches"), Begin: b.roundsBegin()})
+	if b.roundsBegin() == pattern.CentreBack {
+		b.para(say("cuff.needles.dpn", "Spread the sts over three or four needles as you like."))
+	} else {
+		b.para(say("cuff.needles.two", "Put one half of the sts on each needle: N1 will be the back of the leg, N2 the front."))
+	}
 	b.tip(say("cuff.tip.edge", "Cast on loosely, over a needle two sizes larger or over two needles held together: the edge must stretch as far as the rib, or the sock will not pass the heel."))
 	for i, steps := range c.rounds {
 		b.row(rnd(i+1), nil, steps...)

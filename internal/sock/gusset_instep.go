@@ -149,7 +149,7 @@ func (gs *instepGusset) decreases(b *Builder, after *pattern.Count) {
 	}
 	b.where(func(size int) bool { return n(size) >= 2 }, func() {
 		b.row(rnd(4), nil, toEnd(pattern.Knit))
-		b.again(pattern.Round, 2, b.each(func(size int) int { return max(0, n(size)-2) }), pattern.Again{
+		b.again(pattern.Round, 2, b.each(func(size int) int { return n(size) - 2 }), pattern.Again{
 			Count: total(b.each(func(size int) int { return b.of("foot.stitches", size) + 2 }))})
 		last()
 	})

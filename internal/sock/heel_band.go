@@ -136,7 +136,7 @@ func (h *bandHeel) build(b *Builder) {
 	rest := b.each(func(size int) int { return b.of("leg.stitches", size) - b.of("heel.stitches", size) })
 
 	b.section("Heel flap")
-	b.para(say("heel.band.intro", "The heel is worked to and fro in rows over {0} sts at the back of the leg; the other {1} sts wait for the instep. The first st of every row is slipped: that makes a chain along each edge, one for every 2 rows, from which the gusset is picked up.", heel, rest))
+	b.para(say("heel.band.intro", "The heel is worked to and fro in rows, at the back of the leg. The first st of every row is slipped: that makes a chain along each edge, one for every 2 rows, from which the gusset is picked up."))
 	if b.roundsBegin() == pattern.CentreBack {
 		first := b.each(func(size int) int { return b.of("heel.stitches", size) / 2 })
 		others := b.each(func(size int) int { return b.of("heel.stitches", size) - 1 })
@@ -181,7 +181,7 @@ func (h *bandHeel) longBand(b *Builder) {
 		sl1(), toMarker(pattern.Purl), do(pattern.SlipMarker), toMarker(pattern.Purl), do(pattern.SlipMarker), do(pattern.P2tog), toEnd(pattern.Purl))
 	b.row(row(3, pattern.RS), change(-1),
 		sl1(), toMarker(pattern.Knit), do(pattern.SlipMarker), toMarker(pattern.Knit), do(pattern.SlipMarker), do(pattern.Ssk), toEnd(pattern.Knit))
-	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return max(0, b.of("heel.side_stitches", size)-4) }), pattern.Again{
+	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.side_stitches", size) - 4 }), pattern.Again{
 		Count: total(after(func(s int) int { return 2*s - 5 }))})
 	b.oneMore(row(2, pattern.WS), pattern.Of(1), pattern.Again{
 		Total: b.each(func(size int) int { return b.of("heel.band_rows", size) - 2 }), Count: total(after(func(s int) int { return 2*s - 4 }))})

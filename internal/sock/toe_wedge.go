@@ -127,14 +127,14 @@ func (b *Builder) evenOut(half pattern.Number) {
 			}
 			b.add(&pattern.Arrange{Split: to})
 		default:
-			b.para(say("toe.even.side", "Instep and sole must be equal for the toe, so the rnd begins elsewhere from now on, as many sts further at this side as at the other."))
 			b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
-				steps := toLast(pattern.Knit, 0)
-				steps.N = b.each(func(size int) int { return max(b.moved(size), 0) })
-				b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, steps)
+				b.para(say("toe.even.earlier", "Instep and sole must be equal for the toe, so the rnd begins some sts earlier from now on. The next rnd, which stops there, is the last of the foot."))
+				b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil,
+					pattern.Step{Op: pattern.Knit, Until: pattern.ToLast, N: b.each(b.moved)})
 			})
 			b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
-				b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, k(b.each(func(size int) int { return max(-b.moved(size), 0) })))
+				b.para(say("toe.even.later", "Instep and sole must be equal for the toe, so the rnd begins some sts later from now on."))
+				b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, k(b.each(func(size int) int { return -b.moved(size) })))
 			})
 			b.add(&pattern.Begin{Place: pattern.SideOfInstep})
 			b.add(&pattern.Arrange{Split: []pattern.Number{half, half}})
@@ -165,9 +165,9 @@ func (w *wedgeToe) rounds(b *Builder) {
 	left := func(size, done int) int { return b.of("foot.stitches", size) - 4*done }
 	b.where(func(size int) bool { return pairs(size) > 0 }, func() {
 		b.row(rnd(2), nil, toEnd(pattern.Knit))
-		b.again(pattern.Round, 2, b.each(func(size int) int { return max(0, pairs(size)-1) }), pattern.Again{
-			Count: total(b.each(func(size int) int { return left(size, max(1, pairs(size))) }))})
-		b.oneMore(rnd(1), b.each(func(size int) int { return max(1, decreases(size)-pairs(size)) }), pattern.Again{
+		b.again(pattern.Round, 2, b.each(func(size int) int { return pairs(size) - 1 }), pattern.Again{
+			Count: total(b.each(func(size int) int { return left(size, pairs(size)) }))})
+		b.oneMore(rnd(1), b.each(func(size int) int { return decreases(size) - pairs(size) }), pattern.Again{
 			Total: b.n("toe.rounds"), Count: w.after(b)})
 	})
 }
@@ -177,13 +177,13 @@ func (w *wedgeToe) graduated(b *Builder, decreases func(size int) int, plain fun
 	last := 1 // decrease rounds written one by one
 	for i := 0; i < 6; i++ {
 		b.where(func(size int) bool { return plain(size, i) > 0 }, func() {
-			b.add(&pattern.Plain{Op: pattern.Knit, Rounds: b.each(func(size int) int { return max(1, plain(size, i)) })})
+			b.add(&pattern.Plain{Op: pattern.Knit, Rounds: b.each(func(size int) int { return plain(size, i) })})
 			b.oneMore(rnd(1), pattern.Of(1), pattern.Again{Count: total(b.each(func(size int) int { return b.of("foot.stitches", size) - 4*(i+2) }))})
 		})
 		last = i + 2
 	}
 	b.where(func(size int) bool { return decreases(size) > last }, func() {
-		b.oneMore(rnd(1), b.each(func(size int) int { return max(1, decreases(size)-last) }), pattern.Again{Total: b.n("toe.rounds"), Count: w.after(b)})
+		b.oneMore(rnd(1), b.each(func(size int) int { return decreases(size) - last }), pattern.Again{Total: b.n("toe.rounds"), Count: w.after(b)})
 	})
 }
 

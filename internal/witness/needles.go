@@ -72,20 +72,6 @@ func named(items []item, kind item) []item {
 	return items
 }
 
-// leading counts the stitches of a kind before any other.
-func leading(items []item, kind item) int {
-	n := 0
-	for _, it := range items {
-		switch {
-		case it == kind:
-			n++
-		case it.isStitch():
-			return n
-		}
-	}
-	return n
-}
-
 // firstStitch returns the first stitch, or zero.
 func firstStitch(items []item) item {
 	for _, it := range items {

@@ -448,11 +448,7 @@ func (s *sock) beginHere(l *line) {
 	}
 	around := slices.Concat(s.left, s.right)
 	before, after := stitches(s.right), stitches(s.left)
-	if !s.flat {
-		after = leading(around, heelSt)
-		before = leading(reversed(around), heelSt)
-	}
-	if before+after > 0 {
+	if s.flat { // later the sts of heel and instep may have changed sides
 		switch l.place {
 		case centerBack, centerSole:
 			if after-before != 0 && after-before != 1 {
