@@ -18,7 +18,7 @@ type Number struct {
 	Size   int
 	Value  int
 	Reason Reason
-	Also   []int // other values that are equally near and break no rule
+	Also   []int // other values that are equally near and break no rule, if later numbers follow
 	Pinned bool
 	Target float64 // where it would lie if it need not be whole; equal to Value if it follows from others
 	OffMM  float64 // how far from it, in mm of fabric
@@ -52,14 +52,33 @@ func (p *Plan) number(x *Var, size int) Number {
 	}
 	s := newSearch(p.model, size, nil)
 	s.values = slices.Clone(p.values[size])
-	if mine := s.price(x, n.Value); mine > 0 {
-		for _, c := range s.candidates(x) {
-			if c.cost == mine && c.value != n.Value {
-				n.Also = append(n.Also, c.value)
-			}
+	mine := s.price(x, n.Value)
+	if mine == 0 {
+		return n
+	}
+	for _, c := range slices.Clone(s.candidates(x)) {
+		if c.cost != mine || c.value == n.Value {
+			continue
+		}
+		s.values[x.index] = c.value
+		if p.fits(s, x.index+1) {
+			n.Also = append(n.Also, c.value)
 		}
 	}
 	return n
+}
+
+// fits tells whether a size has numbers from variable i on that do not fall between those
+// of its neighbours.
+func (p *Plan) fits(s *search, i int) bool {
+	if i >= p.model.chained() {
+		ok, _ := s.feasible(i)
+		return ok && (s.size == 0 || !p.model.falls(p.values[s.size-1], s.values)) &&
+			(s.size == len(p.values)-1 || !p.model.falls(s.values, p.values[s.size+1]))
+	}
+	found := false
+	s.eachChain(i, Cost{}, func(Cost) { found = found || p.fits(s, p.model.chained()) })
+	return found
 }
 
 // Of is the number with a key in a size; 0 if no variable has the key.

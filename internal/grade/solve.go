@@ -7,11 +7,12 @@ import (
 )
 
 // The search. Within a size, variables are tried in declared order, values nearest to their
-// target first, and a branch is left as soon as its cost so far is no better than the best
-// complete one (costs never fall on the way down). That is done for each value of the
-// chained variables; then the cheapest way through all sizes is found from the smallest
-// size to the largest, keeping for each value the best way to reach it. Both steps compare
-// costs level by level, which is an order that adding a cost keeps, so the result is exact.
+// target first, and a branch is left as soon as its cost so far is worse than that of the
+// best complete one, or equal to it with larger numbers (costs never fall on the way down).
+// That is done for each value of the chained variables; then the cheapest way through all
+// sizes is found from the smallest size to the largest, keeping for each value the best way
+// to reach it. Both steps compare costs level by level, which is an order that adding a cost
+// keeps, so the result is exact.
 //
 // Whether there are any numbers at all is asked first, since a search that finds nothing can
 // leave no branch early: it goes back from a variable without values straight to the last
@@ -94,7 +95,7 @@ func (s *search) candidates(x *Var) []candidate {
 func (s *search) possible(x *Var) []candidate {
 	list := s.lists[x.index][:0]
 	add := func(value int) {
-		if value >= 0 && s.allowed(x, value) {
+		if s.allowed(x, value) {
 			list = append(list, candidate{value: value})
 		}
 	}
@@ -109,7 +110,7 @@ func (s *search) possible(x *Var) []candidate {
 		if s.off[reachID(x.Key)] {
 			target, reach = max(target, 0), farthest
 		}
-		for v := int(math.Ceil(target - reach)); float64(v) <= target+reach; v++ {
+		for v := max(0, int(math.Ceil(target-reach))); float64(v) <= target+reach; v++ {
 			add(v)
 		}
 	}
@@ -153,8 +154,11 @@ func (s *search) feasible(i int) (ok bool, blame varSet) {
 
 // complete finds the best numbers from variable i on.
 func (s *search) complete(i int, cost Cost) {
-	if s.found && cost.compare(s.best.cost) >= 0 {
-		return
+	if s.found {
+		worse := cost.compare(s.best.cost)
+		if worse > 0 || worse == 0 && slices.Compare(s.values[:i], s.best.values[:i]) > 0 {
+			return
+		}
 	}
 	if i == len(s.m.Vars) {
 		s.best = way{append(s.best.values[:0], s.values...), cost}
@@ -175,30 +179,34 @@ func (s *search) complete(i int, cost Cost) {
 func (s *search) ways() []way {
 	var out []way
 	chained := s.m.chained()
-	var each func(i int, cost Cost)
-	each = func(i int, cost Cost) {
-		if i == chained {
-			s.found, s.best = false, way{}
-			if ok, _ := s.feasible(i); ok {
-				s.complete(i, cost)
-			}
-			if s.found {
-				out = append(out, s.best)
-			}
-			return
+	s.eachChain(0, Cost{}, func(cost Cost) {
+		s.found, s.best = false, way{}
+		if ok, _ := s.feasible(chained); ok {
+			s.complete(chained, cost)
 		}
-		x := s.m.Vars[i]
-		list := slices.Clone(s.candidates(x))
-		slices.SortFunc(list, func(a, b candidate) int { return a.value - b.value })
-		for _, c := range list {
-			s.values[i] = c.value
-			next := cost
-			next[x.Level] += c.cost
-			each(i+1, next)
+		if s.found {
+			out = append(out, s.best)
 		}
-	}
-	each(0, Cost{})
+	})
 	return out
+}
+
+// eachChain calls do for each set of values of the chained variables from i on, smaller
+// values first.
+func (s *search) eachChain(i int, cost Cost, do func(Cost)) {
+	if i == s.m.chained() {
+		do(cost)
+		return
+	}
+	x := s.m.Vars[i]
+	list := slices.Clone(s.candidates(x))
+	slices.SortFunc(list, func(a, b candidate) int { return a.value - b.value })
+	for _, c := range list {
+		s.values[i] = c.value
+		next := cost
+		next[x.Level] += c.cost
+		s.eachChain(i+1, next, do)
+	}
 }
 
 func (m *Model) chained() int {
@@ -212,10 +220,10 @@ func (m *Model) chained() int {
 // link is what going from one size's numbers to the next's adds, and whether it may.
 func (m *Model) link(a, b way, sizeA int) (Cost, bool) {
 	var c Cost
+	if m.falls(a.values, b.values) {
+		return c, false
+	}
 	for _, x := range m.Vars[:m.chained()] {
-		if b.values[x.index] < a.values[x.index] {
-			return c, false
-		}
 		if x.Smooth > 0 {
 			va, vb := Values{Size: sizeA, v: a.values}, Values{Size: sizeA + 1, v: b.values}
 			da := (float64(va.Of(x)) - x.Target(va)) * x.Scale(va)
@@ -224,6 +232,36 @@ func (m *Model) link(a, b way, sizeA int) (Cost, bool) {
 		}
 	}
 	return c, true
+}
+
+// falls tells whether a chained variable falls from a size's numbers to the next's.
+func (m *Model) falls(a, b []int) bool {
+	for i := range m.chained() {
+		if b[i] < a[i] {
+			return true
+		}
+	}
+	return false
+}
+
+// rises tells whether there are numbers that do not fall, from the first size to last.
+func (m *Model) rises(last int, off map[string]bool) bool {
+	chained := m.chained()
+	reached := [][]int{make([]int, chained)}
+	for size := range last + 1 {
+		var next [][]int
+		s := newSearch(m, size, off)
+		s.eachChain(0, Cost{}, func(Cost) {
+			if !slices.ContainsFunc(reached, func(before []int) bool { return !m.falls(before, s.values) }) {
+				return
+			}
+			if ok, _ := s.feasible(chained); ok {
+				next = append(next, slices.Clone(s.values[:chained]))
+			}
+		})
+		reached = next
+	}
+	return len(reached) > 0
 }
 
 // Solve finds the numbers of all sizes. Where there are none it returns an [*Impossible].
@@ -283,23 +321,23 @@ type Impossible struct {
 func (e *Impossible) Error() string { return "no numbers satisfy all rules" }
 
 // explain finds a smallest set of rules and pins that leave a size without numbers, by
-// leaving out one after the other as long as there are none.
+// leaving out one after the other as long as there are none. If the size falls, those of
+// the sizes before it count as well.
 func (m *Model) explain(size int, falls bool) *Impossible {
 	out := &Impossible{Size: size, Falls: falls}
-	if falls {
-		for _, x := range m.Vars[:m.chained()] {
-			if _, ok := m.pinned(x, size); ok {
-				out.Pins = append(out.Pins, x.Key)
-			} else if _, ok := m.pinned(x, size-1); ok {
-				out.Pins = append(out.Pins, x.Key)
-			}
-		}
-		return out
-	}
 	off := map[string]bool{}
+	first := size
+	exist := func() bool {
+		ok, _ := newSearch(m, size, off).feasible(0)
+		return ok
+	}
+	if falls {
+		first = 0
+		exist = func() bool { return m.rises(size, off) }
+	}
 	needed := func(id string) bool {
 		off[id] = true
-		if ok, _ := newSearch(m, size, off).feasible(0); ok {
+		if exist() {
 			off[id] = false
 			return true
 		}
@@ -318,7 +356,12 @@ func (m *Model) explain(size int, falls bool) *Impossible {
 		}
 	}
 	for _, x := range m.Vars {
-		if _, ok := m.pinned(x, size); ok && needed(pinID(x.Key)) {
+		pinned := false
+		for i := first; i <= size; i++ {
+			_, ok := m.pinned(x, i)
+			pinned = pinned || ok
+		}
+		if pinned && needed(pinID(x.Key)) {
 			out.Pins = append(out.Pins, x.Key)
 		}
 	}
