@@ -99,7 +99,7 @@ func checkOne(f *source.File) (checkFile, []source.Fault) {
 		}
 	}
 	for i, n := range r.Final {
-		if n := n; r.Sure {
+		if r.Sure && len(r.Counts) > 0 { // where nothing is worked there is nothing to tell
 			out.Final[r.Sizes[i]] = &n
 		} else {
 			out.Final[r.Sizes[i]] = nil

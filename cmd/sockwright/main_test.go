@@ -179,10 +179,12 @@ func at(v any, path string) (any, error) {
 		if end < 0 {
 			end = len(path)
 		}
-		object, ok := v.(map[string]any)
-		if v, ok = object[path[:end]]; !ok {
+		object, _ := v.(map[string]any)
+		below, ok := object[path[:end]]
+		if !ok {
 			return nil, fmt.Errorf("no key %q; there are %v", path[:end], slices.Sorted(maps.Keys(object)))
 		}
+		v = below
 		path = path[end:]
 	}
 	return v, nil

@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -116,8 +117,9 @@ func (d *Design) GaugeOf(fabric string) unit.Gauge {
 	return d.Gauge[""]
 }
 
-// Swatch is the gauge of a fabric in the designer's own numbers: "32 sts and 44 rnds over
-// 10 cm". Counts over 4 in and over 10 cm are taken for the same, as the trade does.
+// Swatch is the gauge of a fabric for print. Counts over 4 in or 10 cm are told over both, to
+// the nearest half, since 4 in is 10.16 cm: "32.5 sts and 44.5 rnds over 4 in [32 and 44 over
+// 10 cm]". Counts over another length are told over that length.
 func (d *Design) Swatch(fabric string) string { return d.swatch[fabric] }
 
 // Read reads a design file. The design is nil where the faults leave nothing to work with.
@@ -191,6 +193,10 @@ func oneLine(t *Table, key string) string {
 
 // gauge reads a swatch and the swatches of other fabrics below it.
 func (d *Design) gauge(t *Table, fabric string, needed bool) {
+	t.owns("over", "stitches", "rows")
+	if fabric == "" {
+		t.owns(Fabrics...)
+	}
 	if needed && !t.Has("stitches") && !t.Has("rows") {
 		t.Fault("stitches", source.Error, source.Say("design.no-gauge", "the design has no gauge"),
 			"knit a swatch in the round, wash it, count, and add [gauge] with over = \"10 cm\", stitches = … and rows = …")
@@ -216,22 +222,17 @@ func (d *Design) gauge(t *Table, fabric string, needed bool) {
 			t.Fault("rows", source.Warning, source.Say("design.gauge-shape", "{0} rows to {1} stitches is a strange shape of stitch: stockinette has 1.25 to 1.5 rows to a stitch", show(rows), show(stitches)), "count the rows again")
 		}
 		d.Gauge[fabric] = g
-		length := strings.TrimSpace(t.Text("over", ""))
+		d.swatch[fabric] = fmt.Sprintf("%s sts and %s rnds over %s", show(stitches), show(rows), over)
 		if over == 4*unit.Inch || over == 10*unit.Centimetre {
-			length = "4 in [10 cm]"
+			half := func(perMM float64, l unit.Length) string { return show(math.Round(2*perMM*l.MM()) / 2) }
+			d.swatch[fabric] = fmt.Sprintf("%s sts and %s rnds over 4 in [%s and %s over 10 cm]",
+				half(g.Stitches, 4*unit.Inch), half(g.Rows, 4*unit.Inch), half(g.Stitches, 10*unit.Centimetre), half(g.Rows, 10*unit.Centimetre))
 		}
-		d.swatch[fabric] = fmt.Sprintf("%s sts and %s rnds over %s", show(stitches), show(rows), length)
 	}
 	if fabric == "" {
 		for _, name := range Fabrics {
-			if sub, isTable := t.values[name].(*Table); isTable {
-				t.asked[name] = true
-				d.gauge(sub, name, false)
-			} else {
-				t.asked[name] = true
-				if _, given := t.values[name]; given {
-					t.wrong(name, "a table", "[gauge."+name+"] on a line of its own, and its keys below")
-				}
+			if t.Has(name) {
+				d.gauge(t.Table(name), name, false)
 			}
 		}
 	}
@@ -242,6 +243,10 @@ var Fabrics = []string{"rib", "garter", "flap"}
 
 func (d *Design) sizes(t *Table) {
 	own := t.Tables("own")
+	t.owns("from", "keep", "own")
+	for _, s := range own {
+		s.owns("name", "foot_girth", "foot_length", "shoe")
+	}
 	switch {
 	case !t.Has("from") && len(own) == 0:
 		t.Fault("from", source.Error, source.Say("design.no-sizes", "the design has no sizes"),
@@ -316,8 +321,24 @@ func nearestSize(name string, names []string) string {
 	return spell.Nearest(name, names)
 }
 
+// span prints a span of shoe sizes for buyers: "US women's 4 to 5".
 func span(shoes [2]trade.Shoe) string {
-	return shoes[0].String() + " to " + strings.TrimPrefix(shoes[1].String(), string(shoes[1].System)+" ")
+	last := shoes[1].String()
+	return forBuyers(shoes[0]) + " to " + last[strings.LastIndexByte(last, ' ')+1:]
+}
+
+// forBuyers prints a shoe size with its system in words: "US men's 10.5", "EU 39".
+func forBuyers(s trade.Shoe) string {
+	text := s.String()
+	for mark, words := range map[trade.System]string{trade.USWomen: "US women's", trade.USMen: "US men's", trade.USChild: "US child's", trade.UKChild: "UK child's"} {
+		if rest, ok := strings.CutPrefix(text, string(mark)+" "); ok {
+			return words + " " + rest
+		}
+	}
+	if rest, ok := strings.CutPrefix(text, "US "); ok { // youth sizes have no mark before the number
+		return "US child's " + rest
+	}
+	return text
 }
 
 func (d *Design) ownSizes(own []*Table) {
@@ -350,7 +371,7 @@ func (d *Design) ownSizes(own []*Table) {
 			if shoe, err := trade.ParseShoe(text); err != nil {
 				t.refused("shoe", "design.shoe", err, `write it like this: shoe = "US W 8"`)
 			} else {
-				s.Shoes, s.BandFoot = shoe.String(), shoe.FootLength()
+				s.Shoes, s.BandFoot = forBuyers(shoe), shoe.FootLength()
 			}
 		}
 		if n := len(d.Sizes); n > 0 && s.Girth > 0 && s.Length > 0 {
@@ -444,7 +465,7 @@ func (d *Design) pins(root *Table) {
 	t := root.Table("pin")
 	names := d.Names()
 	if len(names) == 0 {
-		t.ownAll()
+		t.ownsAll()
 		return // the sizes are at fault; their names would all be taken for unknown
 	}
 	for _, key := range t.Keys() {
@@ -471,7 +492,9 @@ func (d *Design) pins(root *Table) {
 						mend = "did you mean " + strconv.Quote(near) + "?"
 					}
 					v.asked[k] = true
-					v.Fault(k, source.Error, source.Say("design.pin-size", "{0} is not a size of this design", strconv.Quote(k)), mend)
+					*t.faults = append(*t.faults, source.Fault{At: v.keyAt[k], Kind: source.BadValue, Severity: source.Error,
+						Text:  source.Say("design.pin-size", "{0} is not a size of this design", strconv.Quote(k)),
+						Mends: []source.Mend{{Why: source.Say("design.mend", mend)}}})
 				}
 			}
 		default:
@@ -485,7 +508,7 @@ func (d *Design) pins(root *Table) {
 // unquotedPin reports a pin such as leg.stitches = 64: without quotation marks its dot makes
 // a table of it.
 func (d *Design) unquotedPin(t *Table, key string, v *Table) {
-	v.ownAll()
+	v.ownsAll()
 	for _, k := range v.Keys() {
 		name := strconv.Quote(key + "." + k)
 		f := source.Fault{At: t.keyAt[key].To(v.keyAt[k]), Kind: source.BadValue, Severity: source.Error,

@@ -28,6 +28,30 @@ type Table struct {
 	valAt  map[string]source.Span
 	asked  map[string]bool // every key that somebody owns
 	faults *[]source.Fault
+	depth  int
+	lost   bool // below the deepest table that is read
+}
+
+// deepest is how many tables may lie in each other. The designs that there are take three:
+// a length by size in the table of a part.
+const deepest = 8
+
+// child makes a table for a key of this one. A text that nests them deeper than any design is
+// told so once on the way down, and the rest of the way leads nowhere.
+func (t *Table) child(key string, at source.Span) *Table {
+	if t.depth < deepest {
+		c := newTable(join(t.name, key), at, t.faults)
+		c.depth = t.depth + 1
+		return c
+	}
+	if !t.lost {
+		*t.faults = append(*t.faults, source.Fault{At: at, Kind: source.Syntax, Severity: source.Error,
+			Text:  source.Say("design.deep", "tables lie in each other more than {0} deep", deepest),
+			Mends: []source.Mend{{Why: source.Say("design.deep.mend", "look whether this is the file you meant")}}})
+	}
+	c := newTable(t.name, at, t.faults)
+	c.depth, c.lost = t.depth, true
+	return c
 }
 
 type unsupported string // a value of TOML that no key takes, in words: "a date"
@@ -70,7 +94,7 @@ func (t *Table) open(key unstable.Iterator, element bool) *Table {
 		name, at := string(key.Node().Data), spanOf(key.Node().Raw)
 		list, _ := t.values[name].([]any)
 		if element && key.IsLast() {
-			child := newTable(join(t.name, name), at, t.faults)
+			child := t.child(name, at)
 			t.put(name, append(list, child), at, at)
 			return child
 		}
@@ -82,7 +106,7 @@ func (t *Table) open(key unstable.Iterator, element bool) *Table {
 		}
 		child, isTable := t.values[name].(*Table)
 		if !isTable {
-			child = newTable(join(t.name, name), at, t.faults)
+			child = t.child(name, at)
 			t.put(name, child, at, at)
 		}
 		t = child
@@ -101,7 +125,7 @@ func (t *Table) set(e *unstable.Node) {
 		}
 		child, isTable := t.values[name].(*Table)
 		if !isTable {
-			child = newTable(join(t.name, name), at, t.faults)
+			child = t.child(name, at)
 			t.put(name, child, at, at)
 		}
 		t = child
@@ -129,7 +153,7 @@ func (t *Table) value(name string, v *unstable.Node) any {
 		}
 		return list
 	case unstable.InlineTable:
-		child := newTable(join(t.name, name), spanOf(v.Raw), t.faults)
+		child := t.child(name, spanOf(v.Raw))
 		for it := v.Children(); it.Next(); {
 			child.set(it.Node())
 		}
@@ -501,10 +525,20 @@ func (t *Table) Keys() []string {
 	return keys
 }
 
-// ownAll marks all keys of the table as owned.
-func (t *Table) ownAll() {
-	for key := range t.values {
+// owns marks keys as owned that are not taken, because something else is wrong.
+func (t *Table) owns(keys ...string) {
+	for _, key := range keys {
 		t.asked[key] = true
+	}
+}
+
+// ownsAll does so for all keys of the table and below.
+func (t *Table) ownsAll() {
+	for key, v := range t.values {
+		t.asked[key] = true
+		if sub, ok := v.(*Table); ok {
+			sub.ownsAll()
+		}
 	}
 }
 

@@ -44,7 +44,13 @@ func (e *edge) add(loop int32) {
 
 // pickUp makes new loops along an edge of the heel or in the corner beside it. The right
 // side faces; the left edge is worked from the sole up, the right edge from the leg down.
+// Where the words are wrong there are as many loops as they ask for all the same, so that
+// their counts hold.
 func (k *Knitter) pickUp(in *instr) {
+	n := int(in.n)
+	if !k.room(in, n) {
+		return
+	}
 	if e, ok := k.next(); ok && bound(e) {
 		k.takeBound()
 	}
@@ -53,30 +59,27 @@ func (k *Knitter) pickUp(in *instr) {
 		side = right
 	}
 	column := k.edges[side]
-	n := int(in.n)
-	if in.edge == pattern.Corner {
-		if k.picking == pattern.NoEdge || len(column) == 0 {
-			k.fault(in.at, source.PickUp, source.Error, say("knit.no-corner", "stitches are to be picked up in a corner, but no corner is here"), nil, nil)
-			return
+	switch {
+	case k.picking == pattern.NoEdge || len(column) == 0:
+		where := edgeName(in.edge)
+		if in.edge == pattern.Corner {
+			where = "in a corner"
 		}
-		for range n {
-			k.pickedUp(fabric.CornerLoop, k.foot(column[0]))
-		}
+		k.wrongEdge(in, say("knit.no-edge", "stitches are to be picked up {0}, but no edge of the heel begins here", where))
+		k.increase(in, fabric.LiftLeft, in.n)
 		return
-	}
-	if in.edge != k.picking {
-		k.fault(in.at, source.PickUp, source.Error,
-			say("knit.other-edge", "stitches are to be picked up along the {0}, but that edge does not begin here", edgeName(in.edge)), nil, nil)
+	case in.edge == pattern.Corner:
+		k.corner(n, column)
 		return
+	case in.edge != k.picking:
+		k.wrongEdge(in, say("knit.other-edge", "stitches are to be picked up {0}, but the edge that begins here is the other one", edgeName(in.edge)))
 	}
 	free := k.finished(column)
 	if n > len(free) {
-		k.fault(in.at, source.PickUp, source.Error,
-			say("knit.edge-short", "{0} stitches are to be picked up along the {1}, but it has {2} to pick up from", n, edgeName(in.edge), len(free)),
-			source.Sts(n), source.Sts(len(free)))
-		for range n - len(free) { // more than there is: several from the lowest
-			k.pickedUp(fabric.CornerLoop, k.foot(column[0]))
-		}
+		k.fault(in.step.At, source.PickUp, source.Error,
+			say("knit.edge-short", "{0} are to be picked up {1}, but it has only {2} to pick up from", sts(n), edgeName(in.edge), len(free)),
+			source.Sts(n), source.Sts(len(free)), k.mendNumber("knit.mend-pick-up", "pick up {0}", in.step.N, len(free)))
+		k.corner(n-len(free), column) // several from the lowest
 		n = len(free)
 	}
 	for i := range n {
@@ -87,6 +90,21 @@ func (k *Knitter) pickUp(in *instr) {
 		k.pickedUp(fabric.EdgeLoop, free[at])
 	}
 	k.edges[side] = column[:1] // each is taken once; the corner stays
+}
+
+// wrongEdge reports a picking up where it cannot be, once for a row.
+func (k *Knitter) wrongEdge(in *instr, text source.Message) {
+	if !k.row.line.faulty {
+		k.fault(in.step.At, source.PickUp, source.Error, text, nil, nil)
+	}
+	k.row.line.faulty = true
+}
+
+// corner makes loops at the foot of an edge.
+func (k *Knitter) corner(n int, column edge) {
+	for range n {
+		k.pickedUp(fabric.CornerLoop, k.foot(column[0]))
+	}
 }
 
 // takeBound opens the part worked flat at the tip: stitches can be picked up here.
@@ -129,5 +147,5 @@ func (k *Knitter) pickedUp(kind fabric.Kind, through int32) {
 }
 
 func edgeName(e pattern.Edge) string {
-	return [...]string{"edge", "left edge", "right edge", "corner"}[e]
+	return [...]string{"along an edge", "along the left edge", "along the right edge", "in the corner"}[e]
 }

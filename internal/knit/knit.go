@@ -6,11 +6,12 @@ import (
 	"sockwright/internal/source"
 )
 
-// Limits of one pattern in one size. A sock has some 15,000 loops; a pattern that passes a
-// limit is reported and not worked further.
+// Limits of one pattern in one size. A sock has some 15,000 loops in 250 rows and takes
+// three moves a loop; a pattern that passes a limit is reported and not worked further.
 const (
-	MaxLoops = 4_000_000
 	MaxRows  = 100_000
+	MaxLive  = 20_000     // stitches on the needles
+	MaxMoves = 10_000_000 // stitches and markers worked, passed or counted, and steps read
 )
 
 // A Result is what working a pattern in one size gave.
@@ -21,6 +22,7 @@ type Result struct {
 	Final  int     // live stitches after the last line, before they are grafted
 	Left   int     // live stitches that nothing was done with
 	Loops  int     // loops made
+	Sure   bool    // every line could be followed: the counts are those of the words
 }
 
 // A Count is how many stitches a line left: after its first time and after its last.
@@ -51,6 +53,7 @@ type Knitter struct {
 	res     *Result
 	counts  map[pattern.NodeID]int // index into res.Counts
 	size    int
+	sizes   int  // how many the pattern has
 	live    int  // loops on the needles
 	rest    int  // of these, resting while the heel is worked
 	flat    bool // work goes to and fro
@@ -58,7 +61,7 @@ type Knitter struct {
 	place   pattern.Place
 	edges   [2]edge
 	picking pattern.Edge // the edge that stitches were last picked up from
-	drift   int          // by how much the counts are known to be off
+	trust   trust
 	row     rowState
 	rows    []int // lines of the section that are rows, as indices into prog.rows
 	inPart  int   // rows worked since the last one numbered 1
@@ -71,6 +74,7 @@ type Knitter struct {
 type rowState struct {
 	line      *rowLine
 	first     int32 // first loop on the right needle, -1 before there is one
+	flat      bool  // it is worked to and fro
 	atEnd     bool  // it began at a bound of the part worked flat
 	before    int   // live loops at its start
 	made      int   // loops worked or slipped
@@ -84,13 +88,15 @@ type rowState struct {
 // to the caller.
 func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 	k.needles.reset()
-	k.prog.reset(size)
-	k.res = &Result{}
+	k.prog.reset(size, len(p.Sizes))
+	k.res = &Result{Sure: true}
 	if k.counts == nil {
 		k.counts = map[pattern.NodeID]int{}
 	}
 	clear(k.counts)
-	*k = Knitter{CountsOnly: k.CountsOnly, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0], size: size, edges: [2]edge{k.edges[0][:0], k.edges[1][:0]}}
+	*k = Knitter{CountsOnly: k.CountsOnly, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0],
+		size: size, sizes: len(p.Sizes), edges: [2]edge{k.edges[0][:0], k.edges[1][:0]}}
+	k.moved = 0
 	if !k.CountsOnly {
 		k.fab = &fabric.Fabric{Rows: make([]fabric.Row, 0, 256)}
 		k.res.Fabric = k.fab
@@ -101,6 +107,7 @@ func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 	}
 	k.res.Loops = int(k.made)
 	k.res.Left = k.live
+	k.res.Sure = k.res.Sure && !k.stopped
 	if !k.ended {
 		k.res.Final = k.live
 	}
@@ -109,19 +116,30 @@ func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 
 func (k *Knitter) body(body []pattern.Node) {
 	for _, n := range body {
+		if k.moved > MaxMoves {
+			k.limit(pattern.At(n))
+		}
 		if k.stopped {
 			return
 		}
 		switch n := n.(type) {
+		case *pattern.Prose:
+			if n.Style == pattern.Unread {
+				k.lose()
+			}
 		case *pattern.CastOn:
 			k.castOn(n)
 		case *pattern.Row:
 			if n.Label.Num == 1 && n.Label.Name == pattern.Plainly {
-				k.inPart = 0 // numbers run on from here
+				k.inPart, k.trust.rows = 0, 0 // numbers run on from here
 			}
 			i := k.prog.lower(n)
 			k.rows = append(k.rows, i)
-			k.work(i, nil, n.Count)
+			before := k.live
+			k.work(i, n)
+			if n.Count != nil {
+				k.checkCount(k.prog.rows[i].name, n.Count, n.At, before)
+			}
 		case *pattern.Again:
 			k.again(n)
 		case *pattern.Plain:
@@ -138,6 +156,7 @@ func (k *Knitter) body(body []pattern.Node) {
 			k.arrange(n)
 		case *pattern.DropMarkers:
 			k.drop(func(e int32) bool { return e == marker })
+			k.trust.markers = false
 		case *pattern.Graft:
 			k.graft(n)
 		}
@@ -145,17 +164,26 @@ func (k *Knitter) body(body []pattern.Node) {
 }
 
 func (k *Knitter) castOn(n *pattern.CastOn) {
-	count := int(n.Stitches.In(k.size))
-	if count < 1 || count > MaxLoops {
-		k.fault(n.Stitches.Span(k.size), source.StitchCount, source.Error, say("knit.cast-on", "{0} stitches cannot be cast on", count), nil, nil)
-		k.stopped = true
+	*k = Knitter{CountsOnly: k.CountsOnly, needles: k.needles, fab: k.fab, made: k.made, prog: k.prog, res: k.res, counts: k.counts,
+		size: k.size, sizes: k.sizes, edges: k.edges, rows: k.rows, total: k.total}
+	k.needles.reset()
+	if !k.fits(n.Stitches) {
 		return
 	}
-	k.needles.reset()
+	count, ok := k.stated(n.Stitches)
+	if !ok {
+		return
+	}
+	if count < 1 || count > MaxLive {
+		k.fault(n.Stitches.Span(k.size), source.StitchCount, source.Error,
+			say("knit.cast-on", "{0} cannot be cast on: the needles take 1 to {1}", sts(count), MaxLive), source.Sts(count), nil)
+		k.lose()
+		return
+	}
 	k.makeRoom(2*count + 64)
 	k.startRow(pattern.ID(n), true)
 	if k.fab != nil {
-		k.fab.Grow(count * 200) // more than an ordinary sock has
+		k.fab.Grow(min(count*200, 1<<17)) // more than an ordinary sock has
 	}
 	k.put(begin)
 	for range count {
@@ -172,13 +200,14 @@ func (k *Knitter) castOn(n *pattern.CastOn) {
 // again repeats rows that were worked before.
 func (k *Knitter) again(n *pattern.Again) {
 	times := n.Times.In(k.size)
-	if times == pattern.Gap {
+	if !k.fits(n.Times) || times == pattern.Gap {
 		return
 	}
 	var what []int
 	if n.Rows > 0 {
 		if int(n.Rows) > len(k.rows) {
-			k.fault(n.At, source.Unread, source.Error, say("knit.no-rows", "the last {0} rows are to be worked again, but this section has {1} so far", int(n.Rows), len(k.rows)), nil, nil)
+			k.fault(n.At, source.Unread, source.Error, say("knit.no-rows", "the last {0} rows are to be worked again, but this section has only {1} so far", int(n.Rows), len(k.rows)), nil, nil)
+			k.lose()
 			return
 		}
 		what = k.rows[len(k.rows)-int(n.Rows):]
@@ -190,110 +219,105 @@ func (k *Knitter) again(n *pattern.Again) {
 		}
 		if what == nil {
 			k.fault(n.At, source.Unread, source.Error, say("knit.no-such-row", "{0} is to be worked again, but this section has no such row above", n.Which), nil, nil)
+			k.lose()
 			return
 		}
 	}
-	for t := range times {
-		for j, i := range what {
-			var count *pattern.Count
-			if t == times-1 && j == len(what)-1 {
-				count = n.Count
-			}
-			k.work(i, n, count)
-			if k.stopped {
+	before := k.live
+	for range times {
+		for _, i := range what {
+			if k.work(i, n); k.stopped {
 				return
 			}
 		}
 	}
-	if times == 0 && n.Count != nil {
-		k.checkCount(n.Count, n.At, n, k.live)
-	}
-	k.checkTotal(n.Total, n.At)
+	k.counted("the repeat", n.Total, n.Count, n.At, before)
 	k.record(pattern.ID(n), n.At, "Repeat")
 }
 
 // plain works rounds that are all alike.
 func (k *Knitter) plain(n *pattern.Plain) {
 	rounds := n.Rounds.In(k.size)
-	if rounds == pattern.Gap {
+	if !k.fits(n.Rounds) || rounds == pattern.Gap {
 		return
 	}
 	i := k.prog.lowerPlain(n)
 	k.rows = append(k.rows, i)
-	for t := range rounds {
-		var count *pattern.Count
-		if t == rounds-1 {
-			count = n.Count
-		}
-		k.work(i, n, count)
-		if k.stopped {
+	before := k.live
+	for range rounds {
+		if k.work(i, n); k.stopped {
 			return
 		}
 	}
-	k.checkTotal(n.Total, n.At)
+	k.counted("this line", n.Total, n.Count, n.At, before)
 	k.record(pattern.ID(n), n.At, "Rnds")
 }
 
-func (k *Knitter) checkTotal(total pattern.Number, at source.Span) {
-	if !total.Known() {
-		return
-	}
-	if stated := int(total.In(k.size)); stated != k.inPart {
-		span := total.Span(k.size)
-		if !span.Known() {
-			span = at
-		}
-		k.fault(span, source.BadLength, source.Error,
-			say("knit.rows-total", "states {0} rows or rounds, but {1} have been worked since the one numbered 1", stated, k.inPart),
-			&source.Quantity{Value: float64(stated), Unit: "rows"}, &source.Quantity{Value: float64(k.inPart), Unit: "rows"},
-			mendNumber(total, k.size, k.inPart))
+// counted compares what a line that works many rows states with what has become of them.
+func (k *Knitter) counted(name string, total pattern.Number, c *pattern.Count, at source.Span, before int) {
+	k.checkTotal(total, at)
+	if c != nil {
+		k.checkChange(name, c.Change, at, before)
+		k.checkCount(name, c, at, before)
 	}
 }
 
 // divide sets bounds round the heel.
 func (k *Knitter) divide(n *pattern.Divide) {
-	heel, rest := int(n.Heel.In(k.size)), int(n.Rest.In(k.size))
-	if n.Last {
-		if k.row.made != heel {
-			k.fault(n.Heel.Span(k.size), source.StitchCount, source.Error,
-				say("knit.divide-last", "calls {0} stitches the heel, but the row above worked {1}", heel, k.row.made),
-				source.Sts(heel), source.Sts(k.row.made), mendNumber(n.Heel, k.size, k.row.made))
-			heel = k.row.made
-		}
-	}
-	if heel < 1 || heel >= k.live {
-		k.fault(n.Heel.Span(k.size), source.StitchCount, source.Error,
-			say("knit.divide-all", "the heel is to have {0} of {1} stitches", heel, k.live), source.Sts(heel), source.Sts(k.live))
-		k.stopped = true
+	if !k.fits(n.Heel) || !k.fits(n.Rest) {
 		return
 	}
-	if rest != k.live-heel {
-		k.fault(n.Rest.Span(k.size), source.StitchCount, source.Error,
-			say("knit.divide-rest", "{0} stitches are said to rest, but {1} do: {2} less {3}", rest, k.live-heel, k.live, heel),
-			source.Sts(rest), source.Sts(k.live-heel), mendNumber(n.Rest, k.size, k.live-heel))
+	stated, _ := k.stated(n.Heel)
+	heel := stated
+	if n.Last {
+		heel = k.row.made
 	}
-	k.drop(func(e int32) bool { return e == begin || isNeedleStart(e) })
+	if heel < 1 || heel >= k.live {
+		k.fault(either(n.Heel.Span(k.size), n.At), source.StitchCount, source.Error,
+			say("knit.divide-all", "the heel is to be {0} of {1}: it needs one at least, and must leave some for the instep", heel, sts(k.live)), source.Sts(heel), source.Sts(k.live))
+		k.lose()
+		return
+	}
+	rest, _ := k.stated(n.Rest)
+	restMend := k.mendNumber("knit.mend-rest", "let {0} rest", n.Rest, k.live-heel)
+	if heel != stated && !k.trust.explained(heel-stated) {
+		m := k.mendNumber("knit.mend-heel", "call {0} the heel", n.Heel, heel)
+		if rest == k.live-stated { // the words count the rest from the same slip
+			m.Edits = append(m.Edits, restMend.Edits...)
+			m.Why = say(m.Why.Key, "call {0} the heel, and let {1} rest", heel, k.live-heel)
+		}
+		k.fault(n.Heel.Span(k.size), source.StitchCount, source.Error,
+			say("knit.divide-last", "calls {0} the heel, but the row above worked {1}", sts(stated), heel), source.Sts(stated), source.Sts(heel), m)
+	}
+	if off := k.live - heel - rest; off != 0 && off != stated-heel && !k.trust.explained(off) {
+		k.fault(n.Rest.Span(k.size), source.StitchCount, source.Error,
+			say("knit.divide-rest", "{0} are said to rest, but {1} do: {2} less {3}", sts(rest), k.live-heel, k.live, heel),
+			source.Sts(rest), source.Sts(k.live-heel), restMend)
+	}
+	k.drop(func(e int32) bool { return e == begin || bound(e) || isNeedleStart(e) })
 	if k.wrong {
-		k.fault(n.At, source.Direction, source.Error, say("knit.divide-side", "the heel is set apart while the wrong side faces"), nil, nil)
+		k.fault(n.At, source.Direction, source.Error, say("knit.divide-side", "the heel is set apart while the wrong side faces: the next row is to be a right-side row"), nil, nil)
+		k.trust.side = true
 		k.turn()
 	}
 	// The right bound goes behind the tip, the left one after the heel stitches.
 	k.put(rightEnd)
 	k.edges[0], k.edges[1] = k.edges[0][:0], k.edges[1][:0]
-	for i := range heel {
+	for i := 0; i < heel; k.pass() {
 		loop, _ := k.next()
+		if loop < 0 {
+			continue
+		}
 		if i == 0 {
 			k.edges[right] = append(k.edges[right], loop)
 		}
-		if i == heel-1 {
+		if i++; i == heel {
 			k.edges[left] = append(k.edges[left], loop)
 		}
-		k.pass()
 	}
 	k.putBack(leftEnd)
 	k.turn()
-	for range heel {
-		k.next()
+	for e, ok := k.next(); ok && e != rightEnd; e, ok = k.next() {
 		k.pass()
 	}
 	k.turn()
@@ -306,9 +330,10 @@ func (k *Knitter) divide(n *pattern.Divide) {
 func (k *Knitter) beginHere(n *pattern.Begin) {
 	if k.wrong {
 		k.fault(n.At, source.Direction, source.Error, say("knit.begin-side", "the round is to begin while the wrong side faces: turn the work first"), nil, nil)
+		k.trust.side = true
 		k.turn()
 	}
-	k.drop(func(e int32) bool { return e == begin })
+	k.drop(isBegin)
 	if n.Place == pattern.CentreOfSole && k.divided {
 		after, _, _ := k.ahead(bound)
 		k.turn()
@@ -316,35 +341,48 @@ func (k *Knitter) beginHere(n *pattern.Begin) {
 		k.turn()
 		if before != after && before != after-1 {
 			k.fault(n.At, source.Direction, source.Error,
-				say("knit.off-centre", "the round is said to begin in the middle, but {0} stitches lie before this point and {1} after it", before, after), nil, nil)
+				say("knit.off-centre", "the round is said to begin in the middle, but {0} lie before this point and {1} after it", sts(before), after), nil, nil)
 		}
 	}
 	k.putBack(begin)
 	k.place = n.Place
 }
 
-func bound(e int32) bool { return e == leftEnd || e == rightEnd }
+func bound(e int32) bool   { return e == leftEnd || e == rightEnd }
+func isBegin(e int32) bool { return e == begin }
 
 // arrange lays the stitches out on the needles from the beginning of the round.
 func (k *Knitter) arrange(n *pattern.Arrange) {
 	sum := 0
 	for _, s := range n.Split {
-		sum += int(s.In(k.size))
+		if !k.fits(s) {
+			return
+		}
+		on, _ := k.stated(s)
+		sum += on
 	}
-	if sum != k.live {
-		k.fault(n.At, source.StitchCount, source.Error,
-			say("knit.split-sum", "the needles are to hold {0} stitches together, but there are {1}", sum, k.live), source.Sts(sum), source.Sts(k.live))
-		return
+	if off := k.live - sum; off != 0 {
+		if !k.trust.explained(off) {
+			k.fault(n.At, source.StitchCount, source.Error,
+				say("knit.split-sum", "the needles are to hold {0} together, but there are {1}", sts(sum), k.live), source.Sts(sum), source.Sts(k.live))
+		}
+		k.trust.split = true // the last needle holds more or fewer than the words say
 	}
 	k.drop(isNeedleStart)
 	if e, ok := k.next(); ok && e == begin {
 		k.pass()
 	}
+	left := k.live
 	for i, s := range n.Split {
 		k.put(needleStart(uint8(i + 1)))
-		for range s.In(k.size) {
-			k.next()
-			k.pass()
+		on, _ := k.stated(s)
+		if on = min(on, left); i == len(n.Split)-1 {
+			on = left
+		}
+		for left -= on; on > 0; k.pass() {
+			if e, _ := k.next(); e >= 0 {
+				on--
+			}
 		}
 	}
 	k.next() // come round to the beginning again
@@ -352,15 +390,22 @@ func (k *Knitter) arrange(n *pattern.Arrange) {
 
 // graft joins the instep, which comes next on the needles, to the sole behind it.
 func (k *Knitter) graft(n *pattern.Graft) {
-	front, back := int(n.Front.In(k.size)), int(n.Back.In(k.size))
+	if !k.fits(n.Front) || !k.fits(n.Back) {
+		return
+	}
+	front, _ := k.stated(n.Front)
+	back, _ := k.stated(n.Back)
 	k.res.Final, k.ended = k.live, true
-	if e, ok := k.next(); ok && e >= 0 || k.place == pattern.CentreOfSole && e == begin {
+	e, ok := k.next()
+	if inRow := ok && e >= 0; inRow || k.place == pattern.CentreOfSole && e == begin {
 		k.fault(n.At, source.Direction, source.Error, say("knit.graft-place", "the yarn hangs in the middle of a needle: work to the side of the sock before grafting"), nil, nil)
 	}
 	if front+back != k.live || front != back {
-		k.fault(n.At, source.StitchCount, source.Error,
-			say("knit.graft-unequal", "{0} stitches are to be grafted to {1}, but {2} are live: the two sides must be equal and use them all", front, back, k.live),
-			source.Sts(front+back), source.Sts(k.live))
+		if off := k.live - front - back; front != back || !k.trust.explained(off) {
+			k.fault(n.At, source.StitchCount, source.Error,
+				say("knit.graft-unequal", "{0} are to be grafted to {1}, but {2} are live: the two sides must be equal and use them all", sts(front), back, k.live),
+				source.Sts(front+back), source.Sts(k.live))
+		}
 		return
 	}
 	k.drop(func(int32) bool { return true })
@@ -376,7 +421,7 @@ func (k *Knitter) graft(n *pattern.Graft) {
 		}
 		k.made++
 	}
-	k.live = 0
+	k.live, k.rest = 0, 0
 }
 
 func (k *Knitter) startRow(node pattern.NodeID, round bool) {
@@ -396,38 +441,4 @@ func (k *Knitter) record(node pattern.NodeID, at source.Span, label string) {
 	}
 	k.res.Counts[i].Last = now
 	k.res.Counts[i].Times++
-}
-
-func say(key, text string, args ...any) source.Message { return source.Say(key, text, args...) }
-
-// fault reports something wrong in this size.
-func (k *Knitter) fault(at source.Span, kind source.Kind, severity source.Severity, text source.Message, stated, actual *source.Quantity, mends ...source.Mend) {
-	for i := range k.res.Faults { // a row that is worked often is reported once
-		if f := &k.res.Faults[i]; f.At == at && f.Kind == kind && at.Known() {
-			return
-		}
-	}
-	if len(k.res.Faults) >= 200 {
-		k.stopped = true
-		return
-	}
-	var list []source.Mend
-	for _, m := range mends {
-		if m.Why.Text != "" {
-			list = append(list, m)
-		}
-	}
-	k.res.Faults = append(k.res.Faults, source.Fault{
-		At: at, Sizes: source.OneSize(k.size), Kind: kind, Severity: severity,
-		Stated: stated, Actual: actual, Text: text, Mends: list,
-	})
-}
-
-// mendNumber is the mend that puts another number in the place of a size's value.
-func mendNumber(n pattern.Number, size, value int) source.Mend {
-	m := source.Mend{Why: say("knit.mend-state", "state {0}", value)}
-	if at := n.Span(size); at.Known() && len(n.Cols) > size || len(n.Cols) == 1 {
-		m.Edits = []source.Edit{{At: at, Text: itoa(value)}}
-	}
-	return m
 }

@@ -25,8 +25,10 @@ type needles struct {
 	ring      []int32
 	low, high int
 	wrong     bool // the wrong side faces the knitter
+	moved     int  // entries moved or looked at so far: what the work has cost
 }
 
+// reset takes everything off the needles.
 func (n *needles) reset() {
 	n.ring = slices.Grow(n.ring[:0], 512)[:512]
 	n.low, n.high, n.wrong = 0, len(n.ring), false
@@ -73,6 +75,7 @@ func (n *needles) take() int32 {
 // put adds an entry at the tip of the right needle.
 func (n *needles) put(entry int32) {
 	n.makeRoom(1)
+	n.moved++
 	if n.wrong {
 		n.high--
 		n.ring[n.high] = entry
@@ -105,10 +108,13 @@ func (n *needles) makeRoom(m int) {
 	n.ring, n.high = grown, len(grown)-tail
 }
 
+// entries is how many entries the ring holds.
+func (n *needles) entries() int { return n.low + len(n.ring) - n.high }
+
 // last returns the entry at the tip of the right needle.
 func (n *needles) last() (entry int32, ok bool) {
 	switch {
-	case n.low == 0 && n.high == len(n.ring):
+	case n.entries() == 0:
 		return 0, false
 	case n.wrong && n.high < len(n.ring):
 		return n.ring[n.high], true
@@ -133,9 +139,11 @@ func (n *needles) ahead(stop func(int32) bool) (loops int, at int32, found bool)
 				loops++
 			} else if stop(e) {
 				at = e
+				n.moved += i
 				return true
 			}
 		}
+		n.moved += len(entries)
 		return false
 	}
 	if n.wrong {
@@ -149,6 +157,7 @@ func (n *needles) ahead(stop func(int32) bool) (loops int, at int32, found bool)
 // each calls do for every entry, once round the ring from the gap on, in the order of a
 // right-side row.
 func (n *needles) each(do func(int32)) {
+	n.moved += n.entries()
 	for _, part := range [][]int32{n.ring[n.high:], n.ring[:n.low]} {
 		for _, e := range part {
 			do(e)
@@ -158,6 +167,7 @@ func (n *needles) each(do func(int32)) {
 
 // drop removes every entry other than loops for which gone holds.
 func (n *needles) drop(gone func(int32) bool) {
+	n.moved += n.entries()
 	filter := func(e int32) bool { return e < 0 && gone(e) }
 	n.low = len(slices.DeleteFunc(n.ring[:n.low:n.low], filter))
 	tail := slices.DeleteFunc(slices.Clone(n.ring[n.high:]), filter)

@@ -11,6 +11,7 @@ import (
 // numbers resolved, groups as an instruction that says how many of the next belong to it.
 type program struct {
 	size   int
+	sizes  int // how many the pattern has
 	instrs []instr
 	rows   []rowLine
 }
@@ -22,8 +23,8 @@ type instr struct {
 	part  uint8 // needle on which this begins; noPart if the step before goes on
 	body  int32 // instructions of the group that follow
 	n     int32
-	uses  int32 // stitches one pass of a group uses, -1 if that depends
-	at    source.Span
+	uses  int32         // stitches one pass of a group uses, -1 if that depends
+	step  *pattern.Step // the words
 }
 
 const noPart = 0xFF
@@ -35,14 +36,16 @@ type rowLine struct {
 	label    pattern.Label
 	name     string
 	from, to int // into instrs
-	change   pattern.Number
 	count    *pattern.Count
 	picksUp  bool
+	turns    bool
 	plain    bool
+	unfit    bool // a list of numbers has not one for each size
+	faulty   bool // its stitches have been found wrong
 }
 
-func (p *program) reset(size int) {
-	*p = program{size: size, instrs: p.instrs[:0], rows: p.rows[:0]}
+func (p *program) reset(size, sizes int) {
+	*p = program{size: size, sizes: sizes, instrs: p.instrs[:0], rows: p.rows[:0]}
 }
 
 // lower adds a row and returns its index.
@@ -61,17 +64,19 @@ func (p *program) lower(r *pattern.Row) int {
 }
 
 func (p *program) lowerPlain(n *pattern.Plain) int {
-	line := rowLine{node: n.ID, at: n.At, label: pattern.Label{Word: pattern.Round}, name: "the round", from: len(p.instrs), count: n.Count, plain: true}
-	p.instrs = append(p.instrs, instr{op: n.Op, until: pattern.ToEnd, at: n.At})
+	line := rowLine{node: n.ID, at: n.At, label: pattern.Label{Word: pattern.Round}, name: "this line", from: len(p.instrs), count: n.Count, plain: true}
+	p.instrs = append(p.instrs, instr{op: n.Op, until: pattern.ToEnd, part: noPart, step: &pattern.Step{At: n.At}})
 	line.to = len(p.instrs)
 	p.rows = append(p.rows, line)
 	return len(p.rows) - 1
 }
 
+// steps adds steps and returns how many stitches they use, or -1 if that depends.
 func (p *program) steps(steps []pattern.Step, line *rowLine) (uses int32) {
 	for i := range steps {
 		s := &steps[i]
-		in := instr{op: s.Op, until: s.Until, edge: s.Edge, part: noPart, n: 1, at: s.At}
+		in := instr{op: s.Op, until: s.Until, edge: s.Edge, part: noPart, n: 1, step: s}
+		line.unfit = line.unfit || !s.N.Fits(p.sizes)
 		if s.N.Known() {
 			in.n = s.N.In(p.size)
 		}
@@ -87,10 +92,11 @@ func (p *program) steps(steps []pattern.Step, line *rowLine) (uses int32) {
 			p.instrs[at].uses = each
 		}
 		line.picksUp = line.picksUp || s.Op == pattern.PickUp
-		if in.until != pattern.Times || each < 0 || uses < 0 {
+		line.turns = line.turns || s.Op == pattern.Turn
+		if all := int64(uses) + int64(each)*int64(in.n); in.until != pattern.Times || each < 0 || uses < 0 || all > MaxLive {
 			uses = -1
 		} else {
-			uses += each * in.n
+			uses = int32(all)
 		}
 	}
 	return uses

@@ -1,26 +1,24 @@
 package knit
 
 import (
+	"math"
+
 	"sockwright/internal/fabric"
 	"sockwright/internal/pattern"
 	"sockwright/internal/source"
 )
 
-// work works one row or round. again is the line that asks for it if it is not the row's
-// own; count is what that line states about the stitches after it.
-func (k *Knitter) work(index int, again pattern.Node, count *pattern.Count) {
+// work works one row or round. line is the line of the pattern that asks for it.
+func (k *Knitter) work(index int, asks pattern.Node) {
 	line := &k.prog.rows[index]
-	k.total++
-	if k.total > MaxRows || k.made > MaxLoops {
-		at := line.at
-		if again != nil {
-			at = pattern.At(again)
-		}
-		k.fault(at, source.StitchCount, source.Error, say("knit.limit", "the work is stopped here: more than {0} rows or {1} stitches", MaxRows, MaxLoops), nil, nil)
-		k.stopped = true
+	if k.total++; k.total > MaxRows || k.moved > MaxMoves {
+		k.limit(pattern.At(asks))
 		return
 	}
-	if name := line.label.Name; name == pattern.Plainly || name == pattern.Next {
+	if line.unfit {
+		k.lose()
+	}
+	if name := line.label.Name; name != pattern.SetUp && name != pattern.Partial {
 		k.inPart++
 	}
 	k.row = rowState{line: line, first: -1, before: k.live, arranging: line.picksUp}
@@ -29,11 +27,8 @@ func (k *Knitter) work(index int, again pattern.Node, count *pattern.Count) {
 	k.steps(k.prog.instrs[line.from:line.to])
 	k.leave(line)
 
-	if line.count != nil && line.count.Change.Known() {
-		k.checkChange(line)
-	}
-	if count != nil && count.Total.Known() {
-		k.checkCount(count, line.at, again, k.row.before)
+	if line.count != nil && !line.plain {
+		k.checkChange(line.name, line.count.Change, line.at, k.row.before)
 	}
 	if !line.plain {
 		k.record(line.node, line.at, line.name)
@@ -43,34 +38,63 @@ func (k *Knitter) work(index int, again pattern.Node, count *pattern.Count) {
 // enter makes sure that the row can begin here, on this side.
 func (k *Knitter) enter(line *rowLine) {
 	label := line.label
-	switch {
-	case label.Word == pattern.Round && k.flat && !line.picksUp:
-		k.fault(line.at, source.Direction, source.Error, say("knit.round-flat", "{0} is a round, but the work lies flat: these are rows", line.name), nil, nil)
-	case label.Word == pattern.FlatRow && !k.flat && label.Name == pattern.Plainly:
-		k.fault(line.at, source.Direction, source.Error, say("knit.row-round", "{0} is a row, but the work goes in the round", line.name), nil, nil)
+	if k.live == 0 {
+		k.fault(line.at, source.StitchCount, source.Error, say("knit.no-stitches", "{0} is to be worked, but no stitches are on the needles", line.name), nil, nil)
+		k.lose()
 	}
-	if want := label.Side == pattern.WS; label.Side != pattern.NoSide && want != k.wrong {
-		facing := "right"
-		if k.wrong {
-			facing = "wrong"
+	round := label.Word == pattern.Round
+	otherWord := round && k.flat && !line.picksUp || !round && !k.flat && !line.turns && label.Name != pattern.Partial
+	if otherWord && !k.trust.word {
+		text := say("knit.row-round", "{0} is a row, but the work goes in the round here", line.name)
+		if round {
+			text = say("knit.round-flat", "{0} is a round, but the work lies flat here and goes in rows", line.name)
 		}
-		k.fault(line.at, source.Direction, source.Error, say("knit.side", "{0}: the {1} side faces the knitter here", line.name, facing), nil, nil)
+		k.fault(line.at, source.Direction, source.Error, text, nil, nil)
+	}
+	if otherWord && round && (!k.divided || k.beginSet()) {
+		k.lose() // it cannot be a slip of the pen for a row of the heel
+	}
+	k.trust.word = otherWord
+	k.row.flat = k.flat && (!round || otherWord)
+
+	if label.Side != pattern.NoSide && !otherWord {
+		otherSide := (label.Side == pattern.WS) != k.wrong
+		if otherSide && !k.trust.side {
+			facing := "right"
+			if k.wrong {
+				facing = "wrong"
+			}
+			k.fault(line.at, source.Direction, source.Error, say("knit.side", "{0}: the {1} side faces the knitter here", line.name, facing), nil, nil)
+		}
+		k.trust.side = otherSide
 	}
 	if k.divided {
 		behind, ok := k.last()
 		k.row.atEnd = ok && bound(behind)
 	}
-	if k.flat && label.Word == pattern.FlatRow {
+	if k.row.flat {
 		return
 	}
-	e, ok := k.next()
-	for ok && isNeedleStart(e) {
-		k.pass()
-		e, ok = k.next()
+	switch left, _, found := k.ahead(isBegin); {
+	case !found: // it begins where it joins
+		k.put(begin)
+		return
+	case left > 0 && !k.trust.doubt:
+		k.fault(line.at, source.Direction, source.Error,
+			say("knit.mid-round", "{0} is to begin in the middle of a round: {1} of the one before are not worked yet", line.name, sts(left)), nil, nil)
+		k.lose()
 	}
-	if ok && e == begin {
-		k.pass()
+	for e, ok := k.next(); ok && e < 0 && e != marker; e, ok = k.next() {
+		if k.pass(); e == begin {
+			return
+		}
 	}
+}
+
+// beginSet tells whether the round has a beginning.
+func (k *Knitter) beginSet() bool {
+	_, _, found := k.ahead(isBegin)
+	return found
 }
 
 // leave makes sure that the row ends where it must, turns flat work, and keeps the edges.
@@ -79,36 +103,47 @@ func (k *Knitter) leave(line *rowLine) {
 		k.edgeAfterRow(!k.wrong)
 		return
 	}
-	label := line.label
-	if label.Name == pattern.Partial {
+	if line.label.Name == pattern.Partial {
 		return
 	}
-	flat := k.flat && label.Word == pattern.FlatRow
-	end := func(e int32) bool { return e == begin }
-	if flat {
+	end := isBegin
+	if k.row.flat {
 		end = bound
 	}
-	left, _, _ := k.ahead(end)
+	left, _, found := k.ahead(end)
+	if !found {
+		k.fault(line.at, source.Direction, source.Error,
+			say("knit.no-end", "{0} has no end: say where to turn, or set the heel stitches apart before it", line.name), nil, nil)
+		k.lose()
+		k.turn()
+		return
+	}
 	if left > 0 && !k.row.failed {
-		k.fault(line.at, source.StitchCount, source.Error,
-			say("knit.left-over", "{0} leaves {1} of {2} stitches unworked", line.name, left, k.live-k.rest),
-			source.Sts(k.live-k.rest-left), source.Sts(k.live-k.rest))
+		all := k.live - k.rest
+		k.wrongCount(line.at, left, say("knit.left-over", "{0} leaves {1} of {2} unworked", line.name, left, sts(all)), all-left, all)
 	}
 	for e, ok := k.next(); ok && !end(e); e, ok = k.next() {
 		k.pass()
-		if e < 0 && left == 0 && e != marker && !isNeedleStart(e) {
-			break
-		}
 	}
-	if flat {
+	if k.row.flat {
 		k.turn()
 		k.edgeAfterRow(!k.wrong)
 		return
 	}
-	if k.flat && label.Word == pattern.Round {
+	if k.flat {
 		k.flat, k.divided, k.rest = false, false, 0
 		k.drop(bound)
 	}
+}
+
+// wrongCount reports stitches that are off more than the words count on, once for a line
+// and unless that follows from what has been reported. What the row leaves is in doubt.
+func (k *Knitter) wrongCount(at source.Span, off int, text source.Message, stated, actual int) {
+	if line := k.row.line; !line.faulty && !k.trust.explained(off) {
+		line.faulty = true
+		k.fault(at, source.StitchCount, source.Error, text, source.Sts(stated), source.Sts(actual))
+	}
+	k.trust.doubt = true
 }
 
 // steps works instructions in order.
@@ -129,6 +164,7 @@ func (k *Knitter) steps(list []instr) {
 
 // onNeedle comes to the beginning of a needle.
 func (k *Knitter) onNeedle(in *instr) {
+	before := k.row.needle
 	k.row.needle = in.part
 	if in.part == 0 {
 		return
@@ -151,9 +187,22 @@ func (k *Knitter) onNeedle(in *instr) {
 		k.put(here)
 		return
 	}
-	left, _, _ := k.ahead(func(e int32) bool { return e == here })
-	k.fault(in.at, source.StitchCount, source.Error,
-		say("knit.needle", "the words for N{0} begin where N{0} does not: {1} stitches of the needle before it are still to be worked", int(in.part), left), nil, nil)
+	left, _, found := k.ahead(func(e int32) bool { return e == here || e == begin })
+	if e, ok := k.next(); found && left > 0 && before > 0 && ok && e != begin {
+		k.wrongCount(in.step.At, left, say("knit.needle-left", "{0} leaves {1} on N{2} unworked", k.row.line.name, sts(left), int(before)), 0, left)
+		for e, ok := k.next(); ok && e != here && e != begin; e, ok = k.next() {
+			k.pass()
+		}
+		if e, ok := k.next(); ok && e == here {
+			k.pass()
+			return
+		}
+	}
+	if !k.trust.split && !k.trust.doubt {
+		k.fault(in.step.At, source.StitchCount, source.Error,
+			say("knit.needle", "{0} goes on to N{1}, but no such needle begins here", k.row.line.name, int(in.part)), nil, nil)
+	}
+	k.trust.split, k.trust.doubt = true, true
 	k.row.failed = true
 }
 
@@ -161,8 +210,7 @@ func (k *Knitter) onNeedle(in *instr) {
 func (k *Knitter) group(in *instr, body []instr) {
 	if in.until == pattern.Times {
 		for range in.n {
-			k.steps(body)
-			if k.row.failed {
+			if k.pass1(in, body); k.row.failed {
 				return
 			}
 		}
@@ -180,26 +228,36 @@ func (k *Knitter) group(in *instr, body []instr) {
 		passes := 1
 		if uses := int(in.uses); uses > 0 {
 			if left%uses != 0 {
-				k.fault(in.at, source.NotDividing, source.Error,
-					say("knit.not-dividing", "the repeat takes {0} stitches, which does not divide {1}: {2} are left over", uses, left, left%uses),
-					source.Sts(uses), source.Sts(left))
-				k.row.failed = true
+				if k.trust.drift == 0 && !k.trust.doubt {
+					k.fault(in.step.At, source.NotDividing, source.Error,
+						say("knit.not-dividing", "the repeat takes {0}, which does not divide {1}: {2} are left over", sts(uses), left, left%uses),
+						source.Sts(uses), source.Sts(left))
+				}
+				k.row.failed, k.trust.doubt = true, true
 				return
 			}
 			passes = left / uses
 		}
 		for range passes {
-			k.steps(body)
-			if k.row.failed {
+			if k.pass1(in, body); k.row.failed {
 				return
 			}
 		}
 		if after, _, _ := k.ahead(k.stop); after-keep >= left {
-			k.fault(in.at, source.NotDividing, source.Error, say("knit.endless", "the repeat never comes to its end: one pass uses no stitches"), nil, nil)
-			k.row.failed = true
+			k.fault(in.step.At, source.NotDividing, source.Error, say("knit.endless", "the repeat never comes to its end: one pass of it uses no stitches"), nil, nil)
+			k.row.failed, k.trust.doubt = true, true
 			return
 		}
 	}
+}
+
+// pass1 works the body of a repeat once.
+func (k *Knitter) pass1(in *instr, body []instr) {
+	if k.moved++; k.moved > MaxMoves {
+		k.limit(in.step.At)
+		return
+	}
+	k.steps(body)
 }
 
 // stop tells which entries end "to end".
@@ -208,35 +266,26 @@ func (k *Knitter) stop(e int32) bool {
 }
 
 func (k *Knitter) step(in *instr) {
+	if k.moved++; k.moved > MaxMoves {
+		k.limit(in.step.At)
+		return
+	}
 	switch in.op {
 	case pattern.PlaceMarker:
 		k.put(marker)
 		return
 	case pattern.SlipMarker, pattern.RemoveMarker:
-		if e, ok := k.next(); !ok || e != marker {
-			left, _, found := k.ahead(func(e int32) bool { return e == marker || k.stop(e) })
-			text := say("knit.no-marker", "a marker is to be slipped here, but none is in the rest of the row")
-			if found && left > 0 {
-				text = say("knit.marker-later", "a marker is to be slipped here, but {0} stitches come before the next marker or the end", left)
-			}
-			k.fault(in.at, source.Marker, source.Error, text, nil, nil)
-			return
-		}
-		if in.op == pattern.RemoveMarker {
-			k.take()
-		} else {
-			k.pass()
-		}
+		k.markerHere(in)
 		return
 	case pattern.Turn:
 		k.turn()
 		k.flat, k.row.turned = true, true
 		return
 	case pattern.M1L:
-		k.increase(fabric.LiftLeft, in.n)
+		k.increase(in, fabric.LiftLeft, in.n)
 		return
 	case pattern.M1R:
-		k.increase(fabric.LiftRight, in.n)
+		k.increase(in, fabric.LiftRight, in.n)
 		return
 	case pattern.PickUp:
 		k.pickUp(in)
@@ -256,8 +305,8 @@ func (k *Knitter) step(in *instr) {
 	case pattern.ToMarker:
 		left, at, found := k.ahead(func(e int32) bool { return e == marker || k.stop(e) })
 		if !found || at != marker {
-			k.fault(in.at, source.Marker, source.Error, say("knit.to-marker", "no marker lies ahead: the row has {0} stitches left", left), nil, nil)
-			k.row.failed = true
+			k.noMarker(in, say("knit.to-marker", "{0} goes to a marker here, but none lies ahead", k.row.line.name))
+			k.row.failed, k.trust.doubt = true, true
 			return
 		}
 		n = int32(left)
@@ -282,6 +331,33 @@ func (k *Knitter) step(in *instr) {
 	case pattern.Ssp:
 		k.decrease(in, fabric.Ssp, n)
 	}
+}
+
+// markerHere slips a marker or takes it off.
+func (k *Knitter) markerHere(in *instr) {
+	if e, ok := k.next(); !ok || e != marker {
+		left, at, _ := k.ahead(func(e int32) bool { return e == marker || k.stop(e) })
+		text := say("knit.no-marker", "{0} comes to a marker here, but none is in the rest of it", k.row.line.name)
+		if at == marker {
+			text = say("knit.marker-later", "{0} comes to a marker here, but {1} lie before the next one", k.row.line.name, sts(left))
+		}
+		k.noMarker(in, text)
+		return
+	}
+	if in.op == pattern.RemoveMarker {
+		k.take()
+	} else {
+		k.pass()
+	}
+}
+
+// noMarker reports a marker that is not where it should be. Until the markers are taken
+// off, others will miss it too.
+func (k *Knitter) noMarker(in *instr, text source.Message) {
+	if !k.trust.markers && !k.trust.doubt {
+		k.fault(in.step.At, source.Marker, source.Error, text, nil, nil)
+	}
+	k.trust.markers = true
 }
 
 // run works n single stitches, a whole stretch between two other entries at a time.
@@ -345,7 +421,7 @@ func (k *Knitter) slip(in *instr, n int32) {
 			}
 			continue
 		}
-		if k.fab != nil {
+		if k.fab != nil && k.fab.Loops[e].Tall < math.MaxUint8 {
 			k.fab.Loops[e].Tall++
 		}
 		if k.row.first < 0 {
@@ -363,12 +439,15 @@ func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
 		for i := 0; i < 2; {
 			e, ok := k.next()
 			if ok && e == marker && i == 1 {
-				k.fault(in.at, source.Marker, source.Error, say("knit.decrease-marker", "a marker stands between the two stitches of this decrease"), nil, nil)
+				k.fault(in.step.At, source.Marker, source.Error, say("knit.decrease-marker", "a marker stands between the two stitches of this decrease"), nil, nil)
 				k.pass() // it ends up before the decrease
 				continue
 			}
 			if !ok || e < 0 {
 				if !ok || !k.cross(e, in, int(n)*2-i) {
+					if i == 1 {
+						k.putBack(pair[0])
+					}
 					return
 				}
 				continue
@@ -389,7 +468,10 @@ func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
 	}
 }
 
-func (k *Knitter) increase(kind fabric.Kind, n int32) {
+func (k *Knitter) increase(in *instr, kind fabric.Kind, n int32) {
+	if !k.room(in, int(n)) {
+		return
+	}
 	for range n {
 		if k.fab != nil {
 			k.fab.Add(kind, k.wrong)
@@ -398,6 +480,15 @@ func (k *Knitter) increase(kind fabric.Kind, n int32) {
 		k.live++
 		k.row.made++
 	}
+}
+
+// room tells whether the needles take n more stitches.
+func (k *Knitter) room(in *instr, n int) bool {
+	if k.live+n > MaxLive {
+		k.limit(in.step.At)
+		return false
+	}
+	return true
 }
 
 // newLoop puts the loop that was just made on the right needle.
@@ -414,7 +505,7 @@ func (k *Knitter) newLoop() {
 func (k *Knitter) cross(e int32, in *instr, n int) bool {
 	switch {
 	case e == marker:
-		k.fault(in.at, source.Marker, source.Warning, say("knit.marker-passed", "a marker is passed here that the words do not slip"), nil, nil)
+		k.fault(in.step.At, source.Marker, source.Warning, say("knit.marker-passed", "{0} passes a marker here that the words do not slip", k.row.line.name), nil, nil)
 		k.pass()
 		return true
 	case isNeedleStart(e) && k.row.needle == 0:
@@ -431,7 +522,7 @@ func (k *Knitter) cross(e int32, in *instr, n int) bool {
 	return false
 }
 
-// short reports a step that wants more stitches than there are.
+// short reports a step that still wants more stitches than there are.
 func (k *Knitter) short(in *instr, wants, has int) {
 	where := "before the end of the row"
 	switch {
@@ -440,85 +531,14 @@ func (k *Knitter) short(in *instr, wants, has int) {
 	case k.row.line.label.Word == pattern.Round:
 		where = "before the end of the round"
 	}
-	k.fault(in.at, source.StitchCount, source.Error,
-		say("knit.short", "{0} needs {1} more stitches here, but only {2} are left {3}", k.row.line.name, wants, has, where),
-		source.Sts(wants), source.Sts(has))
+	if in.until == pattern.Times { // of which some are worked
+		done := stitchesUsed(in.op)*in.n - int32(wants)
+		wants, has = wants+int(done), has+int(done)
+	}
+	text := say("knit.short", "{0} wants {1} here, but only {2} left {3}", k.row.line.name, sts(wants), are(has), where)
+	if has == 0 {
+		text = say("knit.short-none", "{0} wants {1} here, but none is left {2}", k.row.line.name, sts(wants), where)
+	}
+	k.wrongCount(in.step.At, has-wants, text, wants, has)
 	k.row.failed = true
-}
-
-// checkChange compares a stated gain or loss with the true one.
-func (k *Knitter) checkChange(line *rowLine) {
-	change := line.count.Change
-	stated, actual := int(change.In(k.size)), k.live-k.row.before
-	if stated == actual || k.row.failed {
-		return
-	}
-	verb := func(n int) string {
-		if n > 0 {
-			return itoa(n) + " increased"
-		}
-		return itoa(-n) + " decreased"
-	}
-	at := change.Span(k.size)
-	if !at.Known() {
-		at = line.at
-	}
-	k.fault(at, source.StitchCount, source.Error,
-		say("knit.change", "{0} states {1}, but {2}", line.name, verb(stated), verb(actual)), source.Sts(stated), source.Sts(actual),
-		mendNumber(change, k.size, max(actual, -actual)))
-}
-
-// checkCount compares stated totals with the needles.
-func (k *Knitter) checkCount(c *pattern.Count, at source.Span, line pattern.Node, before int) {
-	actual := k.live - k.rest
-	before -= k.rest
-	name := k.row.line.name
-	if again, ok := line.(*pattern.Again); ok && again != nil {
-		name = "the repeat"
-	}
-	if c.Total.Known() {
-		stated := int(c.Total.In(k.size))
-		if drift := actual - stated; drift != 0 && drift != k.drift {
-			span := c.Total.Span(k.size)
-			if !span.Known() {
-				span = at
-			}
-			k.fault(span, source.StitchCount, source.Error,
-				say("knit.count", "{0} states {1} sts, but {2} are on the needles ({3} before the last row)", name, stated, actual, before),
-				source.Sts(stated), source.Sts(actual), mendNumber(c.Total, k.size, actual))
-			k.drift = drift
-		} else if drift == 0 {
-			k.drift = 0
-		}
-	}
-	if len(c.Split) == 0 || k.drift != 0 {
-		return
-	}
-	var on [256]int
-	current := uint8(0)
-	k.each(func(e int32) {
-		if e >= 0 {
-			on[current]++
-		} else if isNeedleStart(e) {
-			current = uint8(needleEnd - e)
-		} else if e == begin {
-			current = 0
-		}
-	})
-	if current != 0 { // what lies before the first needle start belongs to the last needle
-		on[current] += on[0]
-	}
-	for i, s := range c.Split {
-		stated, has := int(s.In(k.size)), on[i+1]
-		if stated != has {
-			span := s.Span(k.size)
-			if !span.Known() {
-				span = at
-			}
-			k.fault(span, source.StitchCount, source.Error,
-				say("knit.split", "{0} states {1} sts on N{2}, but it holds {3}", name, stated, i+1, has),
-				source.Sts(stated), source.Sts(has), mendNumber(s, k.size, has))
-			return
-		}
-	}
 }

@@ -21,7 +21,7 @@ var index = sync.OnceValue(func() map[string][]indexed {
 			var words []string
 			for _, t := range lex(s) {
 				if t.kind != spaceToken {
-					words = append(words, s[t.span.Start:t.span.End])
+					words = append(words, t.text)
 				}
 			}
 			m[strings.ToLower(words[0])] = append(m[strings.ToLower(words[0])], indexed{words, a})
@@ -45,7 +45,7 @@ func Abbreviations(text string) []trade.Abbreviation {
 	var words []string
 	for _, t := range lex(text) {
 		if t.kind != spaceToken {
-			words = append(words, text[t.span.Start:t.span.End])
+			words = append(words, t.text)
 		}
 	}
 	found := map[string]trade.Abbreviation{}

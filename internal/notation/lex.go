@@ -21,8 +21,10 @@ const (
 // without a gap from its first byte to its last.
 type token struct {
 	kind  tokenKind
+	glued bool  // no blank stands between it and the token before it
 	value int32 // of digits; clipped to the largest int32
 	span  source.Span
+	text  string
 }
 
 // lex cuts a text into tokens.
@@ -61,7 +63,8 @@ func lex(text string) []token {
 				}
 			}
 		}
-		tokens = append(tokens, token{kind, int32(value), source.Span{Start: uint32(start), End: uint32(i)}})
+		glued := len(tokens) > 0 && tokens[len(tokens)-1].kind < spaceToken
+		tokens = append(tokens, token{kind, glued, int32(value), source.Span{Start: uint32(start), End: uint32(i)}, text[start:i]})
 	}
 	return tokens
 }

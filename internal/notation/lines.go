@@ -208,7 +208,7 @@ func (w *writer) node(n pattern.Node) {
 		w.split(n.Split)
 		w.say(".")
 	case *pattern.DropMarkers:
-		w.say("Remove the stitch markers.")
+		w.say("Remove the stitch markers as you come to them.")
 	case *pattern.Graft:
 		w.say("Graft the ")
 		w.number(n.Front)

@@ -128,7 +128,7 @@ func (r *reader) instruction() (n pattern.Node, begun bool) {
 	case "graft":
 		n, begun = r.graft(), true
 	case "remove":
-		if r.phrase("Remove the stitch markers.") && r.done() {
+		if r.phrase("Remove the stitch markers as you come to them.") && r.done() {
 			return &pattern.DropMarkers{}, true
 		}
 	case "the":

@@ -51,6 +51,9 @@ func (n Number) In(size int) int32 {
 	return Gap
 }
 
+// Fits tells whether the number has one value for all of so many sizes, or one for each.
+func (n Number) Fits(sizes int) bool { return len(n.Val) <= 1 || len(n.Val) == sizes }
+
 // Is tells whether the number is v in all sizes.
 func (n Number) Is(v int32) bool { return len(n.Val) == 1 && n.Val[0] == v }
 

@@ -41,6 +41,7 @@ const (
 	Term                 // an abbreviation and what it means
 	Tip                  // advice with its reason
 	Caution              // something that could hurt somebody
+	Unread               // an instruction that could not be read: what follows cannot be worked for certain
 )
 
 // Prose is a line that is read but not worked.

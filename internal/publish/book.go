@@ -85,10 +85,9 @@ func Make(f *source.File, o Options) (*Book, []source.Fault, error) {
 	if b.Name == "" {
 		b.Name = strings.TrimSuffix(filepath.Base(f.Name), filepath.Ext(f.Name))
 	}
-	b.Pattern = Compose(draft, plan, draft.Build(plan))
+	alone := AllSizes
 	if o.Only != "" {
-		i := slices.Index(draft.Names(), o.Only)
-		if i < 0 {
+		if alone = slices.Index(draft.Names(), o.Only); alone < 0 {
 			fault := source.Fault{Kind: source.BadValue, Severity: source.Error,
 				Text: source.Say("publish.no-size", "no size is called “{0}”: the sizes are {1}", o.Only, strings.Join(draft.Names(), ", "))}
 			if near := spell.Nearest(o.Only, draft.Names()); near != "" {
@@ -96,9 +95,9 @@ func Make(f *source.File, o Options) (*Book, []source.Fault, error) {
 			}
 			return nil, append(faults, fault), nil
 		}
-		b.Pattern = b.Pattern.ForSize(i)
 		b.Name += "-" + fileWord(o.Only)
 	}
+	b.Pattern = Compose(draft, plan, draft.Build(plan), alone)
 	b.Proof = proof.Prove(b.Pattern, b.Name+".txt", o.Step)
 	if !b.Proof.Proven() {
 		return nil, faults, &Unproven{b.Proof}

@@ -18,9 +18,10 @@ import (
 // Compose returns the whole pattern: the facts a knitter needs first (sizes, measures,
 // materials, gauge, abbreviations, notes and cautions), the instructions of body, and how
 // the sock is finished. The glossary explains exactly the abbreviations that the
-// instructions use.
-func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern) *pattern.Pattern {
-	c := composer{Draft: d, plan: plan}
+// instructions use. If alone is a size's place, the pattern is that size's, without lists;
+// otherwise alone is [AllSizes].
+func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, alone int) *pattern.Pattern {
+	c := composer{Draft: d, plan: plan, alone: alone}
 	finish := c.finishing()
 	notes := c.notes()
 	used := abbreviationsIn(append(append([]*pattern.Section{notes}, body.Sections...), finish), body.Sizes)
@@ -28,13 +29,20 @@ func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern) *pattern.Pa
 	sections = append(sections, body.Sections...)
 	sections = append(sections, finish)
 	out := &pattern.Pattern{Title: body.Title, Sizes: body.Sizes, Sections: sections}
+	if alone != AllSizes {
+		return out.ForSize(alone)
+	}
 	out.Index()
 	return out
 }
 
+// AllSizes stands for no size in particular.
+const AllSizes = -1
+
 type composer struct {
 	*sock.Draft
-	plan *grade.Plan
+	plan  *grade.Plan
+	alone int
 }
 
 func section(title string, nodes ...pattern.Node) *pattern.Section {
@@ -54,10 +62,13 @@ func say(key, text string, args ...any) source.Message { return source.Say(key, 
 // opening says what the pattern is, in a sentence or three.
 func (c *composer) opening() *pattern.Section {
 	sizes := "in one size"
-	if n := len(c.Sizes); n > 1 {
+	switch n := len(c.Sizes); {
+	case c.alone != AllSizes && n > 1:
+		sizes = fmt.Sprintf("in size %s of %d sizes", c.Sizes[c.alone].Name, n)
+	case n > 1:
 		sizes = fmt.Sprintf("in %d sizes", n)
 	}
-	s := section("", para(say("front.what", "A {0} sock with a {1} heel and a {2} toe, {3}. It is worked from the cuff to the toe: leg, heel flap and band, gusset, foot, and a grafted toe.",
+	s := section("", para(say("front.what", "A {0} sock with a {1} heel, gusset and grafted {2} toe, {3}. The first half of the heel flap is straight; then every row loses one st beside a narrow band in the middle, until only the band is left. There is no turn, and there are no short rows.",
 		c.Direction, c.Kind("heel"), c.Kind("toe"), sizes)))
 	if c.About != "" {
 		s.Body = append(s.Body, para(say("front.about", escape(c.About))))
@@ -98,9 +109,20 @@ func (c *composer) finished(label, key string) pattern.Node {
 	return c.lengths(label, func(size int) unit.Length { return values[size] })
 }
 
+// ease is by how much a finished measure differs from the body's, in per cent of it.
+func (c *composer) ease(label, key string, body func(size int) unit.Length) pattern.Node {
+	each := make([]string, len(c.Sizes))
+	for _, m := range c.Measures(c.plan) {
+		if m.Key == key {
+			each[m.Size] = fmt.Sprintf("%.0f%%", 100*(m.Value/body(m.Size)-1).MM())
+		}
+	}
+	return fact(label, say("front.ease", "{0}", each))
+}
+
 func (c *composer) sizes() *pattern.Section {
 	label := "Sizes"
-	if len(c.Sizes) == 1 {
+	if len(c.Sizes) == 1 || c.alone != AllSizes {
 		label = "Size"
 	}
 	s := section("Sizes", fact(label, say("front.sizes", "{0}", c.names())))
@@ -114,17 +136,20 @@ func (c *composer) sizes() *pattern.Section {
 		s.Body = append(s.Body, fact("To fit shoes", say("front.shoes", "{0}", shoes)))
 	}
 	s.Body = append(s.Body,
-		c.lengths("To fit a foot, around the ball", func(i int) unit.Length { return c.Sizes[i].Girth }),
-		c.lengths("To fit a foot, length", func(i int) unit.Length { return c.Sizes[i].Length }),
-		c.finished("Finished foot, around", "foot.girth"),
-		c.finished("Finished foot, length", "foot.length"),
-		c.finished("Finished leg, from the cast-on edge to the heel", "leg.length"),
-		fact("Ease", say("front.ease", "{0} around the foot, {1} in length; knitting stretches to fit", c.Girth.String(), c.Length.String())))
-	if len(c.Sizes) > 1 {
-		s.Body = append(s.Body, para(say("front.lists", "Where sizes differ, the smallest comes first and the others follow in brackets: {0}. A number that stands alone holds for all sizes.", c.names())))
+		c.lengths("To fit foot circumference, at the ball", func(i int) unit.Length { return c.Sizes[i].Girth }),
+		c.lengths("To fit foot length", func(i int) unit.Length { return c.Sizes[i].Length }),
+		c.finished("Finished foot circumference", "foot.girth"),
+		c.finished("Finished foot length", "foot.length"),
+		c.finished("Finished leg length, from the cast-on edge to the heel", "leg.length"),
+		c.finished("Finished heel depth, flap and band", "heel.depth"),
+		c.ease("Ease in circumference", "foot.girth", func(i int) unit.Length { return c.Sizes[i].Girth }),
+		c.ease("Ease in foot length", "foot.length", func(i int) unit.Length { return c.Sizes[i].Length }))
+	if len(c.Sizes) > 1 && c.alone == AllSizes {
+		s.Body = append(s.Body, para(say("front.lists", "Where sizes differ, the smallest comes first and the others follow in parentheses: {0}. A number that stands alone is for all sizes.", c.names())))
 	}
+	s.Body = append(s.Body, para(say("front.by-length", "Where rnds and a length are both given and do not agree on your needles, go by the length.")))
 	if c.Sizes[0].Estimated {
-		s.Body = append(s.Body, para(say("front.estimate", "The girths of children's feet are estimates; measure the foot you knit for.")))
+		s.Body = append(s.Body, para(say("front.estimate", "The circumferences of children's feet are estimates; measure the foot you knit for.")))
 	}
 	return s
 }
@@ -139,7 +164,7 @@ func (c *composer) materials() *pattern.Section {
 		yarn += "weight " + c.Yarn.Weight.String()
 	}
 	if c.Yarn.PutUp != "" {
-		yarn += "; " + c.Yarn.PutUp
+		yarn += "; sold as " + c.Yarn.PutUp
 	}
 	if yarn != "" {
 		s.Body = append(s.Body, fact("Yarn", say("front.yarn", escape(yarn))))
@@ -156,10 +181,10 @@ func (c *composer) materials() *pattern.Section {
 	s.Body = append(s.Body,
 		fact("Needles", say("front.needles", "{0}, {1}", kind, size)),
 		fact("Notions", say("front.notions", "2 stitch markers, 2 locking markers, tapestry needle")),
-		fact("Gauge", say("front.gauge", "{0}, in stockinette worked in the round, after washing. Change the needle size until the gauge is right", c.Swatch(""))))
+		fact("Gauge", say("front.gauge", "{0}, in stockinette worked in the round, after washing. Change the needle size until you have it.", c.Swatch(""))))
 	for _, name := range design.Fabrics {
 		if c.Draft.Gauge[name].Known() {
-			s.Body = append(s.Body, fact("Gauge, "+name, say("front.gauge.other", "{0}, after washing", c.Swatch(name))))
+			s.Body = append(s.Body, fact("Gauge, "+name, say("front.gauge.other", "{0}, after washing.", c.Swatch(name))))
 		}
 	}
 	return s
@@ -168,14 +193,14 @@ func (c *composer) materials() *pattern.Section {
 // notes tells how the pattern is read, and the cautions.
 func (c *composer) notes() *pattern.Section {
 	s := section("Notes",
+		fact("Skills", say("notes.skills", "knitting in the round, slipping sts, decreasing, picking up sts along an edge, grafting")),
 		para(say("notes.slip", "Sl sts as if to purl, with the yarn on the wrong side of the fabric (behind in RS rows, in front in WS rows).")),
-		para(say("notes.rows", "Rows are worked to and fro, rnds round and round. Counts after a row are of the heel sts while the heel is worked, and of all sts in the rnd.")))
+		para(say("notes.rows", "Rows are worked back and forth, rnds in the round. In a partial row or rnd only some of the sts are worked, to bring the yarn to a new place; it is not counted. Counts after a row are of the heel sts while the heel is worked, and of all sts in the rnd.")))
 	if c.Method == design.DoublePointed {
 		s.Body = append(s.Body, para(say("notes.dpn", "The rnd begins at the center of the back; from the gusset on it begins at the center of the sole, and N1, N2 and N3 name the needles in the order in which they are worked.")))
 	} else {
 		s.Body = append(s.Body, para(say("notes.circular", "The rnd begins at the side: N1 holds the back of the leg, N2 the front. From the gusset on N1 holds the instep and N2 the sole, and the rnd begins before the instep.")))
 	}
-	s.Body = append(s.Body, fact("Skills", say("notes.skills", "knitting in the round, slipping sts, decreasing, picking up sts along an edge, grafting")))
 	for _, key := range c.cautions() {
 		if x, ok := trade.CautionByKey(key); ok {
 			s.Body = append(s.Body, &pattern.Prose{Style: pattern.Caution, Text: pattern.Words(x.Text)})
@@ -197,8 +222,8 @@ func (c *composer) cautions() []string {
 
 func (c *composer) finishing() *pattern.Section {
 	return section("Finishing",
-		para(say("finish.ends", "Close any hole at the corners of the gusset with the ends, weave the ends in on the inside, and leave no knot: it would press.")),
-		para(say("finish.pair", "The second sock is worked the same: left and right are alike. Wash the pair and dry it flat or on sock forms; the measures above are of washed socks.")))
+		para(say("finish.ends", "Close any hole at the corners of the gusset with the ends, weave the ends in on the inside, and make no knots: they would rub.")),
+		para(say("finish.pair", "The second sock is worked the same: left and right are alike. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")))
 }
 
 func glossary(used []trade.Abbreviation) *pattern.Section {

@@ -13,6 +13,7 @@ type Builder struct {
 	*Draft
 	plan *grade.Plan
 	p    *pattern.Pattern
+	body *[]pattern.Node // of the section
 	into *[]pattern.Node // where lines go: the section, or a group for some sizes
 	only source.SizeSet  // the sizes of that group; all of them outside
 }
@@ -21,7 +22,7 @@ type Builder struct {
 func (b *Builder) section(title string) {
 	s := &pattern.Section{Title: title}
 	b.p.Sections = append(b.p.Sections, s)
-	b.into = &s.Body
+	b.body, b.into = &s.Body, &s.Body
 }
 
 func (b *Builder) add(n pattern.Node) { *b.into = append(*b.into, n) }
@@ -77,7 +78,8 @@ func (b *Builder) tip(m source.Message) {
 }
 
 // where runs write with the lines going to the sizes for which it holds: to a group of
-// their own if it does not hold for all, nowhere if for none.
+// their own if it does not hold for all, nowhere if for none. Groups do not hold groups: what
+// else goes to the sizes of an outer one follows in another group for them.
 func (b *Builder) where(holds func(size int) bool, write func()) {
 	var set source.SizeSet
 	for i := range b.Sizes {
@@ -90,12 +92,25 @@ func (b *Builder) where(holds func(size int) bool, write func()) {
 	case b.only:
 		write()
 	default:
+		outer := b.only
+		b.group(set)
+		write()
+		b.group(outer)
+	}
+}
+
+// group begins a group for some sizes, or ends one: the lines that follow go to all.
+func (b *Builder) group(set source.SizeSet) {
+	if n := len(*b.body); n > 0 {
+		if last, ok := (*b.body)[n-1].(*pattern.Only); ok && len(last.Body) == 0 {
+			*b.body = (*b.body)[:n-1]
+		}
+	}
+	b.into, b.only = b.body, set
+	if set != source.AllSizes(len(b.Sizes)) {
 		group := &pattern.Only{Sizes: set}
 		b.add(group)
-		into, only := b.into, b.only
-		b.into, b.only = &group.Body, set
-		write()
-		b.into, b.only = into, only
+		b.into = &group.Body
 	}
 }
 

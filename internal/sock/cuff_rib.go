@@ -79,15 +79,22 @@ func (c *cuff) declare(d *Draft) {
 		func(v grade.Values) unit.Length { return g.Height(v.Of(rounds)) })
 }
 
+// spread says how the stitches lie on the needles before they are joined.
+func (b *Builder) spread() source.Message {
+	switch b.Method {
+	case design.MagicLoop:
+		return say("cuff.spread.loop", "Before you join, part the sts in two halves, one on each side of the loop: N1, the first half, will be the back of the leg, N2 the front.")
+	case design.TwoCirculars:
+		return say("cuff.spread.two", "Before you join, put one half of the sts on each needle: N1, the first half, will be the back of the leg, N2 the front.")
+	}
+	return say("cuff.spread.dpn", "Before you join, spread the sts over three or four needles. Mark the beginning of the rnd if you like.")
+}
+
 func (c *cuff) build(b *Builder) {
 	b.section("Cuff")
-	b.add(&pattern.CastOn{Stitches: b.n("cuff.stitches"), Begin: b.roundsBegin()})
-	if b.roundsBegin() == pattern.CentreBack {
-		b.para(say("cuff.needles.dpn", "Spread the sts over three or four needles as you like."))
-	} else {
-		b.para(say("cuff.needles.two", "Put one half of the sts on each needle: N1 will be the back of the leg, N2 the front."))
-	}
 	b.tip(say("cuff.tip.edge", "Cast on loosely, over a needle two sizes larger or over two needles held together: the edge must stretch as far as the rib, or the sock will not pass the heel."))
+	b.para(b.spread())
+	b.add(&pattern.CastOn{Stitches: b.n("cuff.stitches"), Begin: b.roundsBegin()})
 	for i, steps := range c.rounds {
 		b.row(rnd(i+1), nil, steps...)
 	}

@@ -156,8 +156,12 @@ func (d *Draft) impossible(no *grade.Impossible) source.Fault {
 		pins = append(pins, text)
 	}
 	switch {
-	case no.Falls:
+	case no.Falls && len(pins) == 0:
+		f.Text = source.Say("sock.falls-alone", "it would be narrower than the size before it: {0}", strings.Join(reasons, "; "))
+	case no.Falls && len(reasons) == 0:
 		f.Text = source.Say("sock.falls", "with these pins it would be narrower than the size before it: {0}", strings.Join(pins, ", "))
+	case no.Falls:
+		f.Text = source.Say("sock.falls-rules", "with these pins it would be narrower than the size before it: {0}; {1}", strings.Join(pins, ", "), strings.Join(reasons, "; "))
 	case len(pins) > 1 && len(reasons) == 0:
 		f.Text = source.Say("sock.pins-clash", "these pins cannot stand together: {0}", strings.Join(pins, ", "))
 	case len(pins) > 0:

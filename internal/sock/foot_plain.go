@@ -20,8 +20,9 @@ type plainFoot struct{}
 func (plainFoot) declare(*Draft) {}
 
 // footLength declares the length of the foot; the construction that closes the foot calls
-// it. closing is the number of rounds that closing adds, 1 for a graft.
-func (d *Draft) footLength(closing int) {
+// it. closing is the number of rounds that closing adds, 1 for a graft; told is how many
+// rounds of the foot that construction tells itself.
+func (d *Draft) footLength(closing int, told func(grade.Values) int) {
 	g := d.Gauge[""]
 	heel, toe, gusset := d.v("heel.sole_rounds"), d.v("toe.rounds"), d.v("gusset.decrease_rounds")
 	long := d.Model.Add(grade.Var{
@@ -41,7 +42,7 @@ func (d *Draft) footLength(closing int) {
 			return grade.Reason{Rule: "foot-rounds", Text: say("why.foot.rounds", "{0} in all, less {1} that the heel lies under the foot, {2} of the toe and {3} for the graft", v.Of(long), v.Of(heel), v.Of(toe), closing),
 				Terms: []grade.Term{v.Term(long), v.Term(heel), v.Term(toe)}}
 		})
-	foot.Rules = []grade.Rule{rule("foot-holds-gusset", "the foot is long enough for heel, gusset and toe: the gusset ends before the toe begins", func(v grade.Values, n int) bool { return n >= 2*v.Of(gusset)+1 })}
+	foot.Rules = []grade.Rule{rule("foot-holds-gusset", "the foot is long enough for heel, gusset and toe: the gusset ends before the toe begins", func(v grade.Values, n int) bool { return n >= 2*v.Of(gusset)+1+told(v) })}
 	rounds := d.Model.Add(foot)
 	d.measure("foot.length", "foot, length", d.finishedLength, func(v grade.Values) unit.Length {
 		return g.Height(v.Of(rounds) + v.Of(heel) + v.Of(toe) + closing)
@@ -53,13 +54,22 @@ func (d *Draft) footLength(closing int) {
 
 func (plainFoot) build(b *Builder) {
 	b.section("Foot")
+	more := b.each(func(size int) int {
+		return b.of("foot.rounds", size) - 2*b.of("gusset.decrease_rounds", size) - 1 - b.toeRound(size)
+	})
+	if more.Is(0) {
+		b.para(say("foot.none", "The gusset has made the foot long enough: go on with the toe."))
+		return
+	}
 	b.para(say("foot.even", "From here to the toe the number of sts stays the same. The rnds in all are counted from Rnd 1 of the gusset."))
 	in, cm := b.long(func(size int) unit.Length { return b.finished("foot.to_toe", b.plan.At(size)) })
+	toeIn, toeCm := b.long(func(size int) unit.Length {
+		return b.finished("foot.length", b.plan.At(size)) - b.finished("foot.to_toe", b.plan.At(size))
+	})
+	b.tip(say("foot.tip.try", "Try the sock on before the toe: the last rnd, gently pulled on, should be {0} in [{1} cm] short of the longest toe. The heel fits many feet, but not all of them alike.", toeIn, toeCm))
 	b.add(&pattern.Plain{Op: pattern.Knit, More: true,
-		Rounds: b.each(func(size int) int {
-			return b.of("foot.rounds", size) - 2*b.of("gusset.decrease_rounds", size) - 1 - b.toeRound(size)
-		}),
-		Or:    pattern.Fill(say("foot.until", "the foot, from the back of the heel, measures {0} in [{1} cm]", in, cm)),
-		Total: b.each(func(size int) int { return b.of("foot.rounds", size) - b.toeRound(size) }),
-		Count: total(b.n("foot.stitches"))})
+		Rounds: more,
+		Or:     pattern.Fill(say("foot.until", "the foot, from the back of the heel, measures {0} in [{1} cm]", in, cm)),
+		Total:  b.each(func(size int) int { return b.of("foot.rounds", size) - b.toeRound(size) }),
+		Count:  total(b.n("foot.stitches"))})
 }

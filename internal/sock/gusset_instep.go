@@ -53,8 +53,15 @@ func (gs *instepGusset) declare(d *Draft) {
 
 func (gs *instepGusset) build(b *Builder) {
 	b.section("Gusset")
-	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up one st in each chain along the edges of the heel, under both legs of the chain; the marked st at the foot of each edge is the lowest of them. Left and right are as the right side faces you."))
+	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right."))
+	if b.roundsBegin() != pattern.CentreBack {
+		b.para(say("gusset.last.left", "The marked st on the left is not a chain but a knit st of the leg: go under both its legs too."))
+	}
+	b.where(func(size int) bool { return b.of("gusset.corner_stitches", size) > 0 }, func() {
+		b.para(say("gusset.corner", "The corner is the gap between the marked st and the instep: lift the strand there and knit it, so that no hole is left (for 2 sts, one at each side of the gap)."))
+	})
 	b.add(&pattern.DropMarkers{})
+	b.para(say("gusset.locking", "Leave the locking markers in until the edges are picked up."))
 	if b.roundsBegin() == pattern.CentreBack {
 		gs.fromSole(b)
 	} else {
@@ -96,7 +103,8 @@ func (gs *instepGusset) fromSole(b *Builder) {
 	far := b.each(func(size int) int { return n.left(size) / 2 })
 	b.row(named(pattern.Partial, pattern.RS), nil, sl1(), k(first))
 	b.add(&pattern.Begin{Place: pattern.CentreOfSole})
-	b.para(say("gusset.partial.sole", "This is the middle of the band, which is the center of the sole. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 holds the first half of the sole, N2 the instep, N3 the second half of the sole. On a set of five needles the instep may lie on two: read both as N2."))
+	b.para(say("gusset.partial.sole", "This is the middle of the band. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 is a new needle and will hold the first half of the sole with its gusset, N2 holds the instep, N3, again a new needle, the other gusset and half of the sole. With five needles the instep may lie on two: read both as N2; with four, slip it onto one."))
+	gs.tipTwist(b)
 	split := func(decreases func(size int) int) []pattern.Number {
 		side := func(half pattern.Number) pattern.Number {
 			return b.each(func(size int) int {
@@ -110,10 +118,9 @@ func (gs *instepGusset) fromSole(b *Builder) {
 	b.needles(rnd(1), total(b.n("gusset.stitches"), split(none)...),
 		append(on(k(near)), n.along(pattern.LeftEdge)...), on(k(n.instep)), append(n.along(pattern.RightEdge), k(far)))
 	b.needles(rnd(2), nil, on(k(near), tbl(n.pick)), on(toEnd(pattern.Knit)), on(tbl(n.pick), k(far)))
-	gs.tipTwist(b)
-	b.needles(rnd(3), change(-2),
-		on(toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)), on(toEnd(pattern.Knit)), on(kN(1), do(pattern.Ssk), toEnd(pattern.Knit)))
-	gs.decreases(b, total(b.n("foot.stitches"), split(all)...))
+	gs.decreases(b, [][]pattern.Step{
+		on(toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)), on(toEnd(pattern.Knit)), on(kN(1), do(pattern.Ssk), toEnd(pattern.Knit)),
+	}, total(b.n("foot.stitches"), split(all)...))
 }
 
 // fromSide works rounds that begin at the side, before the instep.
@@ -122,7 +129,12 @@ func (gs *instepGusset) fromSide(b *Builder) {
 	b.row(named(pattern.Partial, pattern.RS), nil,
 		append(on(sl1(), k(b.each(func(size int) int { return n.left(size) - 1 }))), n.along(pattern.LeftEdge)...)...)
 	b.add(&pattern.Begin{Place: pattern.SideOfInstep})
-	b.para(say("gusset.partial.side", "The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 holds the instep, N2 the sole with both gussets."))
+	if b.Method == design.MagicLoop {
+		b.para(say("gusset.partial.loop", "Draw out a loop of cable between the picked-up sts and the instep. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. From here N1 is the instep, and N2 the sole with both gussets."))
+	} else {
+		b.para(say("gusset.partial.two", "The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. From here the needle with the instep is N1; the other, with the sole and both gussets, is N2."))
+	}
+	gs.tipTwist(b)
 	split := func(decreases func(size int) int) []pattern.Number {
 		return []pattern.Number{n.instep, b.each(func(size int) int {
 			return n.left(size) + 2*b.of("gusset.pick_up_per_side", size) - 2*decreases(size)
@@ -131,26 +143,29 @@ func (gs *instepGusset) fromSide(b *Builder) {
 	b.needles(rnd(1), total(b.n("gusset.stitches"), split(func(int) int { return 0 })...),
 		on(k(n.instep)), append(n.along(pattern.RightEdge), k(b.n("heel.stitches_left")), tbl(n.pick)))
 	b.needles(rnd(2), nil, on(toEnd(pattern.Knit)), on(tbl(n.pick), toEnd(pattern.Knit)))
-	gs.tipTwist(b)
-	b.needles(rnd(3), change(-2),
-		on(toEnd(pattern.Knit)), on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)))
-	gs.decreases(b, total(b.n("foot.stitches"), split(func(size int) int { return b.of("gusset.decrease_rounds", size) })...))
+	gs.decreases(b, [][]pattern.Step{
+		on(toEnd(pattern.Knit)), on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)),
+	}, total(b.n("foot.stitches"), split(func(size int) int { return b.of("gusset.decrease_rounds", size) })...))
 }
 
 func (gs *instepGusset) tipTwist(b *Builder) {
-	b.tip(say("gusset.tip.tbl", "Knitting the picked-up sts through the back loop twists them shut, so that no row of holes runs along the heel."))
+	if b.roundsBegin() == pattern.CentreBack {
+		b.tip(say("gusset.tip.tbl", "Knitting the picked-up sts through the back loop in Rnd 2 twists them shut, so that no row of holes runs along the heel."))
+		return
+	}
+	b.tip(say("gusset.tip.tbl.side", "Knitting the picked-up sts through the back loop twists them shut, so that no row of holes runs along the heel: those on the left in Rnd 1, those on the right in Rnd 2."))
 }
 
-// decreases repeats round 3 with a plain round between, and ends with round 3.
-func (gs *instepGusset) decreases(b *Builder, after *pattern.Count) {
+// decreases writes round 3, the decrease round, and where there is more than one repeats it
+// with a plain round between.
+func (gs *instepGusset) decreases(b *Builder, third [][]pattern.Step, after *pattern.Count) {
 	n := func(size int) int { return b.of("gusset.decrease_rounds", size) }
-	last := func() {
-		b.oneMore(rnd(3), pattern.Of(1), pattern.Again{Total: b.each(func(size int) int { return 2*n(size) + 1 }), Count: after})
-	}
-	b.where(func(size int) bool { return n(size) >= 2 }, func() {
+	b.where(func(size int) bool { return n(size) > 1 }, func() {
+		b.needles(rnd(3), change(-2), third...)
 		b.row(rnd(4), nil, toEnd(pattern.Knit))
 		b.again(pattern.Round, 2, b.each(func(size int) int { return n(size) - 2 }), pattern.Again{
 			Count: total(b.each(func(size int) int { return b.of("foot.stitches", size) + 2 }))})
-		last()
+		b.oneMore(rnd(3), pattern.Of(1), pattern.Again{Total: b.each(func(size int) int { return 2*n(size) + 1 }), Count: after})
 	})
+	b.where(func(size int) bool { return n(size) == 1 }, func() { b.needles(rnd(3), after, third...) })
 }

@@ -123,7 +123,7 @@ func (h *bandHeel) declare(d *Draft) {
 			return grade.Reason{Rule: "heel-under", Text: say("why.under", "of {0} + {1} rows, {2} (as many as heel stitches, the height of an ordinary flap) stand behind the heel; the rest lies under the foot", v.Of(flap), v.Of(rows), v.Of(heel)), Terms: []grade.Term{v.Term(flap), v.Term(rows), v.Term(heel)}}
 		}))
 	d.measure("heel.band_width", "band, width", func(size int) unit.Length { return h.width[size] }, func(v grade.Values) unit.Length { return g.Width(v.Of(band)) })
-	d.measure("heel.depth", "heel, along its center", nil, func(v grade.Values) unit.Length { return flapGauge.Height(v.Of(flap) + v.Of(rows)) })
+	d.measure("heel.depth", "heel, flap and band", nil, func(v grade.Values) unit.Length { return flapGauge.Height(v.Of(flap) + v.Of(rows)) })
 }
 
 // follows is a number that follows from others.
@@ -136,33 +136,35 @@ func (h *bandHeel) build(b *Builder) {
 	rest := b.each(func(size int) int { return b.of("leg.stitches", size) - b.of("heel.stitches", size) })
 
 	b.section("Heel flap")
-	b.para(say("heel.band.intro", "The heel is worked to and fro in rows, at the back of the leg. The first st of every row is slipped: that makes a chain along each edge, one for every 2 rows, from which the gusset is picked up."))
+	b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these. Turn at the end of every row."))
 	if b.roundsBegin() == pattern.CentreBack {
+		b.para(say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others. If you marked the beginning of the rnd, take that marker out."))
 		first := b.each(func(size int) int { return b.of("heel.stitches", size) / 2 })
 		others := b.each(func(size int) int { return b.of("heel.stitches", size) - 1 })
 		b.where(func(size int) bool { return b.of("heel.stitches", size)%2 != 0 }, func() {
-			b.para(say("heel.band.odd", "An odd number of heel sts has no two equal halves: the smaller half is the one knitted first."))
+			b.para(say("heel.band.odd", "The number of heel sts is odd, so it has no two equal halves: the smaller half is the one knit first."))
 		})
 		b.row(pattern.Label{Word: pattern.FlatRow, Name: pattern.SetUp, Num: 1, Side: pattern.RS}, nil, k(first), do(pattern.Turn))
 		b.row(pattern.Label{Word: pattern.FlatRow, Name: pattern.SetUp, Num: 2, Side: pattern.WS}, nil, sl1(), p(others), do(pattern.Turn))
 		b.add(&pattern.Divide{Last: true, Heel: heel, Rest: rest})
 	} else {
+		b.para(say("heel.band.two", "From here only N1 is worked; N2 rests."))
 		b.add(&pattern.Divide{Heel: heel, Rest: rest})
 	}
-	b.tip(say("heel.band.tip.lock", "Hang a locking marker in the first and in the last heel st now. When you pick up for the gusset they show where each edge begins; the lowest st on the left is the very st that is marked."))
+	b.tip(say("heel.band.tip.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there."))
 	b.row(row(1, pattern.RS), nil, sl1(), toEnd(pattern.Knit))
 	b.row(row(2, pattern.WS), nil, sl1(), toEnd(pattern.Purl))
 	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.flap_rows", size)/2 - 1 }), pattern.Again{
 		Total: b.n("heel.flap_rows"), Count: total(heel)})
 
 	b.section("Band")
-	b.para(say("heel.band.how", "The band, the {0} sts in the middle, keeps its width to the end. In every row one st beside it goes, on the left in RS rows and on the right in WS rows, until a single st is left beyond each side.", band))
+	b.para(say("heel.band.how", "The band, the {0} sts in the middle, keeps its width to the end. In every row one st beside it is decreased, on the left in RS rows and on the right in WS rows, until 1 st is left on each side of the band.", band))
 	b.where(func(size int) bool { return b.of("heel.side_stitches", size) >= 4 }, func() { h.longBand(b) })
 	for s := 3; s >= 2; s-- {
 		b.where(func(size int) bool { return b.of("heel.side_stitches", size) == s }, func() { h.shortBand(b, s) })
 	}
 	in, cm := b.long(func(size int) unit.Length { return b.finished("heel.depth", b.plan.At(size)) })
-	b.para(say("heel.band.done", "On the needle: one st, the band, one st, {0} sts in all. Flap and band together have {1} rows, {2} in [{3} cm].", left,
+	b.para(say("heel.band.done", "The needle holds {0} sts: 1, the band, 1. The band has {1} rows; flap and band together have {2}, and measure {3} in [{4} cm].", left, b.n("heel.band_rows"),
 		b.each(func(size int) int { return b.of("heel.flap_rows", size) + b.of("heel.band_rows", size) }), in, cm))
 }
 
@@ -183,8 +185,7 @@ func (h *bandHeel) longBand(b *Builder) {
 		sl1(), toMarker(pattern.Knit), do(pattern.SlipMarker), toMarker(pattern.Knit), do(pattern.SlipMarker), do(pattern.Ssk), toEnd(pattern.Knit))
 	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.side_stitches", size) - 4 }), pattern.Again{
 		Count: total(after(func(s int) int { return 2*s - 5 }))})
-	b.oneMore(row(2, pattern.WS), pattern.Of(1), pattern.Again{
-		Total: b.each(func(size int) int { return b.of("heel.band_rows", size) - 2 }), Count: total(after(func(s int) int { return 2*s - 4 }))})
+	b.oneMore(row(2, pattern.WS), pattern.Of(1), pattern.Again{Count: total(after(func(s int) int { return 2*s - 4 }))})
 	h.lastRows(b)
 }
 

@@ -27,7 +27,7 @@ type wedgeToe struct {
 // half of the stitches are left, then none; "graduated" has 3, 2, 2, 1, 1, 1, then none
 // (the last as in a 1939 field-comforts leaflet; all common practice).
 func plainAfter(rate string, n, d int) []int {
-	plain := make([]int, d)
+	plain := make([]int, max(0, d))
 	for i := range plain[:max(0, d-1)] {
 		switch rate {
 		case "every-2nd":
@@ -73,23 +73,27 @@ func (w *wedgeToe) declare(d *Draft) {
 			n := (v.Of(foot) - v.Of(left)) / 4
 			return grade.Reason{Rule: "toe-rate", Text: say("why.toe.rounds", "({0} − {1}) / 4 = {2} decrease rounds, with plain rounds between them by the rate “{3}”", v.Of(foot), v.Of(left), n, w.rate), Terms: []grade.Term{v.Term(foot), v.Term(left)}}
 		}))
-	d.footLength(1)
+	d.footLength(1, func(v grade.Values) int { return d.roundOfToe(d.moved(v.Of(d.v("heel.stitches")), v.Of(foot))) })
 }
 
 // moved is how many stitches go from each end of the sole to the instep before the toe, so
 // that both hold half of the foot (negative: the other way).
+func (d *Draft) moved(heel, foot int) int { return (heel - foot/2) / 2 }
+
 func (b *Builder) moved(size int) int {
-	return (b.of("heel.stitches", size) - b.of("foot.stitches", size)/2) / 2
+	return b.Draft.moved(b.of("heel.stitches", size), b.of("foot.stitches", size))
 }
 
-// toeRound is 1 where the last round of the foot is told by the toe, because the round must
+// roundOfToe is 1 where the last round of the foot is told by the toe, because the round must
 // begin some stitches earlier from there on.
-func (b *Builder) toeRound(size int) int {
-	if b.roundsBegin() == pattern.SideOfSole && b.moved(size) > 0 {
+func (d *Draft) roundOfToe(moved int) int {
+	if d.roundsBegin() == pattern.SideOfSole && moved > 0 {
 		return 1
 	}
 	return 0
 }
+
+func (b *Builder) toeRound(size int) int { return b.roundOfToe(b.moved(size)) }
 
 func (w *wedgeToe) build(b *Builder) {
 	b.section("Toe")
@@ -97,17 +101,28 @@ func (w *wedgeToe) build(b *Builder) {
 	b.evenOut(half)
 
 	side := b.roundsBegin() == pattern.SideOfSole
-	if side {
-		both := on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1))
-		b.needles(rnd(1), change(-4), both, both)
-	} else {
-		b.needles(rnd(1), change(-4),
+	first := func(c *pattern.Count) {
+		if side {
+			both := on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1))
+			b.needles(rnd(1), c, both, both)
+			return
+		}
+		b.needles(rnd(1), c,
 			on(toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)),
 			on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)),
 			on(kN(1), do(pattern.Ssk), toEnd(pattern.Knit)))
 	}
-	w.rounds(b)
+	b.where(func(size int) bool { return w.decreases(b, size) > 1 }, func() {
+		first(change(-4))
+		w.rounds(b)
+	})
+	b.where(func(size int) bool { return w.decreases(b, size) == 1 }, func() { first(w.after(b)) })
 	w.close(b, side)
+}
+
+// decreases is how many decrease rounds the toe has.
+func (w *wedgeToe) decreases(b *Builder, size int) int {
+	return (b.of("foot.stitches", size) - b.of("toe.stitches_left", size)) / 4
 }
 
 // evenOut moves stitches between instep and sole where they are not equal.
@@ -120,7 +135,12 @@ func (b *Builder) evenOut(half pattern.Number) {
 	b.where(uneven, func() {
 		switch {
 		case b.roundsBegin() == pattern.CentreBack:
-			b.para(say("toe.even.sole", "Instep and sole must be equal for the toe: move sts from the ends of the one to the other, as many on the left as on the right."))
+			b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
+				b.para(say("toe.even.to-instep", "Instep and sole must be equal for the toe: slip the last {0} sts of N1 and the first {0} sts of N3 to N2.", b.each(b.moved)))
+			})
+			b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
+				b.para(say("toe.even.to-sole", "Instep and sole must be equal for the toe: slip the first {0} sts of N2 to N1, and the last {0} to N3.", b.each(func(size int) int { return -b.moved(size) })))
+			})
 			var to []pattern.Number
 			for i := range 3 {
 				to = append(to, b.each(func(size int) int { return split(size)[i] }))
@@ -142,9 +162,9 @@ func (b *Builder) evenOut(half pattern.Number) {
 	})
 }
 
-// rounds repeats the decrease round by the rate.
+// rounds repeats the decrease round by the rate, where there is more than one.
 func (w *wedgeToe) rounds(b *Builder) {
-	decreases := func(size int) int { return (b.of("foot.stitches", size) - b.of("toe.stitches_left", size)) / 4 }
+	decreases := func(size int) int { return w.decreases(b, size) }
 	plain := func(size, i int) int {
 		if i >= decreases(size) {
 			return 0
@@ -163,24 +183,26 @@ func (w *wedgeToe) rounds(b *Builder) {
 		return n
 	}
 	left := func(size, done int) int { return b.of("foot.stitches", size) - 4*done }
-	b.where(func(size int) bool { return pairs(size) > 0 }, func() {
-		b.row(rnd(2), nil, toEnd(pattern.Knit))
-		b.again(pattern.Round, 2, b.each(func(size int) int { return pairs(size) - 1 }), pattern.Again{
-			Count: total(b.each(func(size int) int { return left(size, pairs(size)) }))})
-		b.oneMore(rnd(1), b.each(func(size int) int { return decreases(size) - pairs(size) }), pattern.Again{
-			Total: b.n("toe.rounds"), Count: w.after(b)})
-	})
+	b.row(rnd(2), nil, toEnd(pattern.Knit))
+	b.again(pattern.Round, 2, b.each(func(size int) int { return pairs(size) - 1 }), pattern.Again{
+		Count: total(b.each(func(size int) int { return left(size, pairs(size)) }))})
+	b.oneMore(rnd(1), b.each(func(size int) int { return decreases(size) - pairs(size) }), pattern.Again{
+		Total: b.n("toe.rounds"), Count: w.after(b)})
 }
 
 // graduated writes the decrease rounds with ever fewer plain rounds between.
 func (w *wedgeToe) graduated(b *Builder, decreases func(size int) int, plain func(size, i int) int) {
 	last := 1 // decrease rounds written one by one
 	for i := 0; i < 6; i++ {
-		b.where(func(size int) bool { return plain(size, i) > 0 }, func() {
+		once := func(a pattern.Again) {
 			b.add(&pattern.Plain{Op: pattern.Knit, Rounds: b.each(func(size int) int { return plain(size, i) })})
-			b.oneMore(rnd(1), pattern.Of(1), pattern.Again{Count: total(b.each(func(size int) int { return b.of("foot.stitches", size) - 4*(i+2) }))})
-		})
+			b.oneMore(rnd(1), pattern.Of(1), a)
+		}
 		last = i + 2
+		b.where(func(size int) bool { return decreases(size) > last }, func() {
+			once(pattern.Again{Count: total(b.each(func(size int) int { return b.of("foot.stitches", size) - 4*last }))})
+		})
+		b.where(func(size int) bool { return decreases(size) == last }, func() { once(pattern.Again{Total: b.n("toe.rounds"), Count: w.after(b)}) })
 	}
 	b.where(func(size int) bool { return decreases(size) > last }, func() {
 		b.oneMore(rnd(1), b.each(func(size int) int { return decreases(size) - last }), pattern.Again{Total: b.n("toe.rounds"), Count: w.after(b)})
@@ -201,10 +223,14 @@ func (w *wedgeToe) after(b *Builder) *pattern.Count {
 func (w *wedgeToe) close(b *Builder, side bool) {
 	half := b.each(func(size int) int { return b.of("toe.stitches_left", size) / 2 })
 	if side {
-		b.para(say("toe.graft.side", "The yarn hangs at the side. Break it, leaving some 12 in [30 cm]. Hold the needles side by side, wrong sides together, the instep (N1) in front and the sole (N2) behind: the yarn comes from the right end of the back needle."))
+		what := "needles"
+		if b.Method == design.MagicLoop {
+			what = "needle tips"
+		}
+		b.para(say("toe.graft.side", "The yarn hangs at the side. Break it, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the {0} side by side, wrong sides together, the instep (N1) in front and the sole (N2) behind: the yarn comes from the right end of the back needle.", what))
 	} else {
 		b.needles(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, on(toEnd(pattern.Knit)))
-		b.para(say("toe.graft.sole", "This brings the yarn from the middle of the sole to the side. Slip the sts of N3 to the other end of N1, so that one needle holds the sole. Break the yarn, leaving some 12 in [30 cm]. Hold the needles side by side, wrong sides together, the instep (N2) in front and the sole behind: the yarn comes from the right end of the back needle."))
+		b.para(say("toe.graft.sole", "This brings the yarn from the middle of the sole to the side. Slip the sts of N3 to the other end of N1, so that one needle holds the sole. Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the needles side by side, wrong sides together, the instep (N2) in front and the sole behind: the yarn comes from the right end of the back needle."))
 	}
 	b.add(&pattern.Graft{Front: half, Back: half})
 	for _, m := range graftingSteps {
@@ -214,8 +240,9 @@ func (w *wedgeToe) close(b *Builder, side bool) {
 
 // graftingSteps tells how to graft stockinette (common practice).
 var graftingSteps = []source.Message{
-	say("graft.begin", "To begin: with a tapestry needle go into the first st in front as if to purl and leave it on; go into the first st behind as if to knit and leave it on."),
-	say("graft.front", "In front: go into the first st as if to knit and slip it off, then into the next as if to purl and leave it on."),
-	say("graft.back", "Behind: go into the first st as if to purl and slip it off, then into the next as if to knit and leave it on. Go on by turns, front and behind, and draw the yarn up to the size of the other sts."),
-	say("graft.end", "To end: go into the last st in front as if to knit and slip it off, then into the last st behind as if to purl and slip it off."),
+	say("graft.begin", "Step 1, once: go into the first st in front as if to purl and leave it on the needle; go into the first st behind as if to knit and leave it on."),
+	say("graft.front", "Step 2, in front: go into the first st as if to knit and slip it off; go into the next as if to purl and leave it on."),
+	say("graft.back", "Step 3, behind: go into the first st as if to purl and slip it off; go into the next as if to knit and leave it on."),
+	say("graft.go-on", "Repeat steps 2 and 3 until 1 st is left on each needle; draw the yarn up to the size of the other sts as you go."),
+	say("graft.end", "Step 4, once: go into the st in front as if to knit and slip it off; go into the st behind as if to purl and slip it off."),
 }

@@ -557,7 +557,7 @@ func readArrange(c *cursor, l *line) bool {
 
 // readSmall reads the forms with few or no numbers.
 func readSmall(c *cursor, l *line) bool {
-	switch c.any("remove the markers.", "remove the stitch markers.", "the rnd now begins here, ", "graft the ") {
+	switch c.any("remove the markers.", "remove the stitch markers as you come to them.", "the rnd now begins here, ", "graft the ") {
 	case 0, 1:
 		l.form = removeMarkers
 		return true
