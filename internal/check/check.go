@@ -3,6 +3,7 @@ package check
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"sockwright/internal/knit"
 	"sockwright/internal/notation"
@@ -17,7 +18,7 @@ type Report struct {
 	Faults []source.Fault
 	Counts []Count
 	Final  []int // live stitches of each size after the last line, before they are grafted
-	Sure   bool  // no line was left unread, so that all counts are those of the words
+	Sure   bool  // every line could be read and followed, so that all counts are those of the words
 }
 
 // A Count is what a line leaves in one size.
@@ -45,6 +46,7 @@ func Pattern(f *source.File) *Report {
 		out.Sure = out.Sure && x.Kind != source.Unread
 	}
 	if read.Worked == 0 {
+		out.Sure = false
 		faults = append(faults, source.Fault{Kind: source.Unread, Severity: source.Error,
 			Text: source.Say("check.nothing", "nothing in this text can be worked: no line reads like “CO 64 sts …” or “Row 1 (RS): …”")})
 	}
@@ -52,15 +54,51 @@ func Pattern(f *source.File) *Report {
 	for size := range p.Sizes {
 		res := k.Knit(p, size)
 		faults = append(faults, res.Faults...)
+		out.Sure = out.Sure && res.Sure
 		out.Final = append(out.Final, res.Final)
 		for _, c := range res.Counts {
 			line, _ := f.Position(c.At.Start)
 			out.Counts = append(out.Counts, Count{c.Node, line, c.Label, size, c.First, c.Last, c.Times})
 		}
 	}
+	mendForAll(f, len(p.Sizes), faults)
 	out.Faults = source.Merge(faults)
 	slices.SortStableFunc(out.Counts, func(a, b Count) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Size, b.Size))
 	})
 	return out
+}
+
+// mendForAll completes the mends of figures that stand once for all sizes: where only some
+// sizes are wrong, the figure becomes a list, in which the others keep it.
+func mendForAll(f *source.File, sizes int, faults []source.Fault) {
+	lists := map[source.Span][]string{}
+	each := func(do func(sizes source.SizeSet, e *source.Edit, why *any)) {
+		for _, x := range faults {
+			for _, m := range x.Mends {
+				for i := range m.Edits {
+					if m.Why.Key == knit.MendForAll {
+						do(x.Sizes, &m.Edits[i], &m.Why.Args[i])
+					}
+				}
+			}
+		}
+	}
+	each(func(wrong source.SizeSet, e *source.Edit, _ *any) {
+		if lists[e.At] == nil {
+			lists[e.At] = slices.Repeat([]string{f.Slice(e.At)}, sizes)
+		}
+		for i := range sizes {
+			if wrong.Has(i) {
+				lists[e.At][i] = e.Text
+			}
+		}
+	})
+	each(func(_ source.SizeSet, e *source.Edit, why *any) {
+		list := pattern.FoldStrings(lists[e.At])
+		if e.Text = list[0]; len(list) > 1 {
+			e.Text += " (" + strings.Join(list[1:], ", ") + ")"
+		}
+		*why = e.Text
+	})
 }

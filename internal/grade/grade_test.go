@@ -129,7 +129,7 @@ func (q question) values(size, i int, before []int, off map[string]bool) []int {
 	switch {
 	case x.derived:
 		low, high = x.aim(size, before), x.aim(size, before)
-	case off["reach "+x.key]:
+	case off["reach "+x.key] || off["pin "+x.key] && len(q.pins[x.key]) > 0 && q.pins[x.key][size] >= 0:
 		low, high = max(0, x.aim(size, before))-far, max(0, x.aim(size, before))+far
 	}
 	for n := int(math.Ceil(low)); float64(n) <= high; n++ {
@@ -475,7 +475,8 @@ func TestImpossible(t *testing.T) {
 		}
 		without := map[string]bool{}
 		for _, name := range q.names() {
-			without[name] = !named[name]
+			within := strings.HasPrefix(name, "reach ") && len(no.Far) == 0 // reaches hold unless they are named
+			without[name] = !named[name] && !within
 		}
 		if possible(no.Size, without) {
 			t.Fatalf("size %d: %v are said to leave no numbers, but there are some\n%+v", no.Size, named, q)

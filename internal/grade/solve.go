@@ -99,7 +99,8 @@ func (s *search) possible(x *Var) []candidate {
 			list = append(list, candidate{value: value})
 		}
 	}
-	if pin, ok := s.m.pinned(x, s.size); ok && !s.off[pinID(x.Key)] {
+	pin, pinned := s.m.pinned(x, s.size)
+	if pinned && !s.off[pinID(x.Key)] {
 		if x.Is == nil || x.Is(s.at()) == pin {
 			add(pin)
 		}
@@ -107,7 +108,7 @@ func (s *search) possible(x *Var) []candidate {
 		add(x.Is(s.at()))
 	} else {
 		target, reach := x.Target(s.at()), x.Reach
-		if s.off[reachID(x.Key)] {
+		if pinned || s.off[reachID(x.Key)] { // a pin that is not to count leaves no reach behind
 			target, reach = max(target, 0), farthest
 		}
 		for v := max(0, int(math.Ceil(target-reach))); float64(v) <= target+reach; v++ {
@@ -309,7 +310,8 @@ func (m *Model) Solve() (*Plan, error) {
 }
 
 // Impossible says that a size has no numbers, and which rules and pins cannot stand
-// together there: take any one of them away and there are numbers.
+// together there: take any one of them away and there are numbers. Where rules and pins
+// alone are not to blame, it names the targets that lie out of reach.
 type Impossible struct {
 	Size  int
 	Pins  []string // keys
@@ -344,11 +346,6 @@ func (m *Model) explain(size int, falls bool) *Impossible {
 		return false
 	}
 	for _, x := range m.Vars {
-		if x.Is == nil && needed(reachID(x.Key)) {
-			out.Far = append(out.Far, x)
-		}
-	}
-	for _, x := range m.Vars {
 		for _, r := range x.Rules {
 			if needed(r.ID) {
 				out.Rules = append(out.Rules, r)
@@ -363,6 +360,14 @@ func (m *Model) explain(size int, falls bool) *Impossible {
 		}
 		if pinned && needed(pinID(x.Key)) {
 			out.Pins = append(out.Pins, x.Key)
+		}
+	}
+	if len(out.Rules)+len(out.Pins) > 0 {
+		return out
+	}
+	for _, x := range m.Vars { // no rule and no pin is to blame: something lies out of reach
+		if x.Is == nil && needed(reachID(x.Key)) {
+			out.Far = append(out.Far, x)
 		}
 	}
 	return out

@@ -282,7 +282,7 @@ func (k *Knitter) divide(n *pattern.Divide) {
 	restMend := k.mendNumber("knit.mend-rest", "let {0} rest", n.Rest, k.live-heel)
 	if heel != stated && !k.trust.explained(heel-stated) {
 		m := k.mendNumber("knit.mend-heel", "call {0} the heel", n.Heel, heel)
-		if rest == k.live-stated { // the words count the rest from the same slip
+		if rest == k.live-stated && (m.Why.Key == MendForAll) == (restMend.Why.Key == MendForAll) { // the words count the rest from the same slip
 			m.Edits = append(m.Edits, restMend.Edits...)
 			m.Why = say(m.Why.Key, "call {0} the heel, and let {1} rest", heel, k.live-heel)
 		}

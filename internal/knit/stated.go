@@ -23,7 +23,8 @@ type trust struct {
 func (t *trust) explained(off int) bool { return t.lost || t.doubt || off != 0 && off == t.drift }
 
 // MendForAll is the key of a mend of a figure that stands once for all sizes. Such a mend
-// is right for the sizes of its fault only; the others keep the figure they have.
+// is right for the sizes of its fault only; the others keep the figure they have. Argument
+// i of what it says is the text of edit i.
 const MendForAll = "knit.mend-state-all"
 
 func say(key, text string, args ...any) source.Message { return source.Say(key, text, args...) }

@@ -6,5 +6,9 @@
 // token into a node or into prose, and says what it could not read. What it prints it can
 // read, and the tree that comes back knits the same cloth: package proof holds it to that.
 //
+// A pattern that is to be read back has a title; titles have three letters or more and no
+// colon; groups for some of the sizes ([pattern.Only]) hold no groups; and each row has a
+// step.
+//
 // The words themselves stand in one table ([english]), used by both directions.
 package notation

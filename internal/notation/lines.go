@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -151,6 +152,9 @@ func (w *writer) text(t pattern.Text) {
 func (w *writer) body(body []pattern.Node) {
 	for i, n := range body {
 		if o, ok := n.(*pattern.Only); ok {
+			if o.Sizes == 0 {
+				continue
+			}
 			w.line(Sizes, o.ID, onlyLine(o.Sizes.Names(w.sizes)))
 			w.body(o.Body)
 			if i < len(body)-1 {
@@ -349,7 +353,7 @@ func (w *writer) count(c *pattern.Count) {
 		w.say(" ")
 		w.abs(c.Change)
 		what := " dec'd."
-		if c.Change.In(0) > 0 {
+		if slices.Max(c.Change.Val) > 0 {
 			what = " inc'd."
 		}
 		one := c.Change.Is(1) || c.Change.Is(-1)

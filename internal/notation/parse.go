@@ -13,7 +13,7 @@ import (
 // word tells whether the next words are these, and takes them. Capitals do not matter.
 func (r *reader) word(words ...string) bool {
 	for i, w := range words {
-		if r.at+i >= len(r.toks) || !strings.EqualFold(r.file.Slice(r.toks[r.at+i].span), w) {
+		if r.at+i >= len(r.toks) || !strings.EqualFold(r.toks[r.at+i].text, w) {
 			r.best = max(r.best, r.at+i)
 			return false
 		}
@@ -29,7 +29,7 @@ func (r *reader) phrase(s string) bool {
 		if t.kind == spaceToken {
 			continue
 		}
-		if !r.word(s[t.span.Start:t.span.End]) {
+		if !r.word(t.text) {
 			r.at = start
 			return false
 		}
@@ -47,7 +47,7 @@ func (r *reader) peek() (token, bool) {
 
 func (r *reader) peekWord() string {
 	if t, ok := r.peek(); ok {
-		return r.file.Slice(t.span)
+		return t.text
 	}
 	return ""
 }
@@ -58,7 +58,7 @@ func (r *reader) done() bool { return r.at == len(r.toks) }
 func (r *reader) value() (int32, source.Span, bool) {
 	t, ok := r.peek()
 	if !ok || t.kind != digitToken {
-		if ok && r.file.Slice(t.span) == "–" {
+		if ok && (t.text == "–" || t.text == "—" || t.text == "-") {
 			r.at++
 			return pattern.Gap, t.span, true
 		}
@@ -75,30 +75,32 @@ func (r *reader) number() (pattern.Number, bool) {
 	if !ok {
 		return pattern.Number{}, false
 	}
-	n := pattern.Number{Val: []int32{v}, At: at, Cols: []source.Span{at}}
-	start := r.at
+	one := pattern.Number{Val: []int32{v}, At: at, Cols: []source.Span{at}}
+	n, start := one, r.at
 	if !r.word("(") {
-		return n, true
+		return one, true
 	}
 	for {
 		v, at, ok := r.value()
-		if !ok {
+		if !ok { // not a list
 			r.at = start
-			return n, true
+			return one, true
 		}
 		n.Val, n.Cols = append(n.Val, v), append(n.Cols, at)
 		if r.word(")") {
 			break
 		}
 		if !r.word(",") {
-			r.at = start
-			return n, false
+			return one, false
 		}
 	}
 	n.At = n.At.To(r.toks[r.at-1].span)
+	if !r.named && len(r.out.Pattern.Sizes) == 1 && len(n.Val) <= source.MaxSizes { // the first list tells how many sizes there are
+		r.out.Pattern.Sizes = numbered(len(n.Val))
+	}
 	if sizes := len(r.out.Pattern.Sizes); len(n.Val) != sizes {
 		r.fault(n.At, source.SizeColumn, source.Error,
-			source.Say("read.list-length", "the list has {0} numbers, but there are {1} sizes", len(n.Val), sizes))
+			source.Say("read.list-length", "the list has {0} numbers, but the sizes are {1}: {2}", len(n.Val), sizes, sizeNames(r.out.Pattern.Sizes)))
 	}
 	return n, true
 }
@@ -131,13 +133,18 @@ func (r *reader) instruction() (n pattern.Node, begun bool) {
 		if r.phrase("Remove the stitch markers as you come to them.") && r.done() {
 			return &pattern.DropMarkers{}, true
 		}
+		r.at = 0
+		begun = r.word("remove", "the", "stitch")
 	case "the":
 		n = r.divide()
 		if n == nil {
 			r.at = 0
 			n = r.begin()
 		}
-		begun = n != nil
+		if n == nil {
+			r.at = 0
+			begun = r.word("the", "rnd", "now") || (r.word("the", "last") || r.word("the", "first")) && r.digitAt(2)
+		}
 	}
 	return n, begun
 }
@@ -204,7 +211,7 @@ func (r *reader) row(label pattern.Label) (*pattern.Row, bool) {
 // needle reads "N2:".
 func (r *reader) needle() uint8 {
 	if r.at+2 < len(r.toks) && strings.EqualFold(r.peekWord(), "n") {
-		if n := r.toks[r.at+1]; n.kind == digitToken && n.value < 100 && r.file.Slice(r.toks[r.at+2].span) == ":" {
+		if n := r.toks[r.at+1]; n.kind == digitToken && n.value < 100 && r.toks[r.at+2].text == ":" {
 			r.at += 3
 			return uint8(n.value)
 		}
@@ -233,11 +240,10 @@ func (r *reader) step() (s pattern.Step, ok bool) {
 	if !ok {
 		return s, false
 	}
-	word := strings.ToLower(r.file.Slice(t.span))
+	word := strings.ToLower(t.text)
 	// "k2tog" and "M1L" are a letter, a digit and letters to the lexer.
-	if t.kind == wordToken && len(word) == 1 && r.at+2 < len(r.toks) && r.toks[r.at+1].kind == digitToken && r.toks[r.at+2].kind == wordToken && r.toks[r.at+1].span.End == r.toks[r.at+2].span.Start {
-		whole := strings.ToLower(r.file.Slice(t.span.To(r.toks[r.at+2].span)))
-		if op, known := opOf[whole]; known {
+	if t.kind == wordToken && len(word) == 1 && r.at+2 < len(r.toks) && r.toks[r.at+1].kind == digitToken && r.toks[r.at+2].kind == wordToken && r.toks[r.at+2].glued {
+		if op, known := opOf[strings.ToLower(t.text+r.toks[r.at+1].text+r.toks[r.at+2].text)]; known {
 			r.at += 3
 			return pattern.Step{Op: op}, true
 		}
@@ -276,11 +282,16 @@ func (r *reader) step() (s pattern.Step, ok bool) {
 			}
 		}
 		return s, false
-	case "[":
+	case "[", "*":
+		if r.depth == maxDepth {
+			break
+		}
 		r.at++
-		return r.bracket()
-	case "*":
-		r.at++
+		r.depth++
+		defer func() { r.depth-- }()
+		if word == "[" {
+			return r.bracket()
+		}
 		return r.star()
 	}
 	r.best = max(r.best, r.at)
@@ -547,7 +558,7 @@ func (r *reader) orUntil() (pattern.Text, bool) {
 	from := r.toks[r.at-1].span.End
 	for ; !r.done(); r.at++ {
 		// A full stop ends the sentence, a decimal point does not.
-		if t := r.toks[r.at]; r.peekWord() == "." && (r.at+1 == len(r.toks) || r.toks[r.at+1].span.Start > t.span.End) {
+		if t := r.toks[r.at]; t.text == "." && (r.at+1 == len(r.toks) || !r.toks[r.at+1].glued) {
 			r.at++
 			return r.values(strings.TrimSpace(r.file.Slice(source.Span{Start: from, End: t.span.Start}))), true
 		}

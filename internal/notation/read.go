@@ -2,6 +2,7 @@ package notation
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -37,10 +38,16 @@ type reader struct {
 	section *pattern.Section
 	only    *pattern.Only // the group that lines go into, or nil
 
-	toks []token // of the line, without blanks
-	at   int     // next token
-	best int     // furthest token that was looked at in vain
+	named bool // the sizes have been named
+
+	toks  []token // of the line, without blanks
+	at    int     // next token
+	best  int     // furthest token that was looked at in vain
+	depth int     // repeats that the next token stands in
 }
+
+// maxDepth is how many repeats may stand one in the other.
+const maxDepth = 12
 
 func (r *reader) lines(all []token) {
 	blank := true
@@ -91,15 +98,10 @@ func (r *reader) line(afterBlank bool) {
 		return
 	}
 	var n pattern.Node
-	if r.inGlossary() {
-		n = r.prose(text)
-	} else if node, begun := r.instruction(); node != nil {
-		n = node
-		r.out.Worked++
-	} else {
-		if begun {
-			r.unread()
-		}
+	if !r.inGlossary() {
+		n = r.worked()
+	}
+	if n == nil {
 		n = r.prose(text)
 	}
 	pattern.SetAt(n, at)
@@ -110,11 +112,73 @@ func (r *reader) line(afterBlank bool) {
 	}
 }
 
+// worked reads the line as something that is worked, if need be with the nearest known
+// word in the place of one that is not known. A line that begins like an instruction and
+// cannot be read to its end is returned as prose that says so, any other as nil.
+func (r *reader) worked() pattern.Node {
+	sizes, faults := r.out.Pattern.Sizes, len(r.out.Faults)
+	n, begun := r.instruction()
+	if n == nil {
+		undo := func() { r.out.Pattern.Sizes, r.out.Faults = sizes, r.out.Faults[:faults] }
+		undo()
+		if !begun {
+			return nil
+		}
+		stumbled := max(r.best, r.at)
+		if n = r.guess(stumbled); n == nil {
+			undo()
+			r.unread(stumbled)
+			return &pattern.Prose{Style: pattern.Unread, Text: r.values(r.file.Slice(r.span()))}
+		}
+	}
+	r.out.Worked++
+	return n
+}
+
+// guess reads the line again with the nearest known word in the place of the one that it
+// stumbled over, and reports what it took it for.
+func (r *reader) guess(stumbled int) pattern.Node {
+	if stumbled >= len(r.toks) || r.toks[stumbled].kind != wordToken {
+		return nil
+	}
+	// "k2toq" is three tokens: the words and digits that hang together.
+	from, to := stumbled, stumbled+1
+	for from > 0 && r.toks[from].glued && r.toks[from-1].kind <= digitToken {
+		from--
+	}
+	for to < len(r.toks) && r.toks[to].glued && r.toks[to].kind <= digitToken {
+		to++
+	}
+	line := slices.Clone(r.toks)
+	defer func() { r.toks = line }()
+	for _, run := range [][2]int{{from, to}, {stumbled, stumbled + 1}} {
+		at := line[run[0]].span.To(line[run[1]-1].span)
+		word := r.file.Slice(at)
+		near := spell.Nearest(word, knownWords())
+		if near == "" || strings.EqualFold(near, word) {
+			continue
+		}
+		instead := lex(near)
+		for i := range instead {
+			instead[i].span = at
+		}
+		r.toks = slices.Concat(line[:run[0]], instead, line[run[1]:])
+		r.at, r.best = 0, 0
+		if n, _ := r.instruction(); n != nil {
+			r.out.Faults = append(r.out.Faults, source.Fault{At: at, Kind: source.UndefinedTerm, Severity: source.Warning,
+				Text:  source.Say("read.nearest", "{0} is no term that is known here; it is read as {1}", quote(word), quote(near)),
+				Mends: []source.Mend{{Edits: []source.Edit{{At: at, Text: near}}, Why: source.Say("read.mend-nearest", "write {0}", quote(near))}}})
+			return n
+		}
+	}
+	return nil
+}
+
 // isHeading: at least three letters, none of them small.
 func isHeading(s string) bool {
 	letters := 0
 	for _, c := range s {
-		if unicode.IsLower(c) {
+		if unicode.IsLower(c) && unicode.ToUpper(c) != c { // ß has no capital
 			return false
 		}
 		if unicode.IsLetter(c) {
@@ -140,17 +204,19 @@ func (r *reader) onlyLine(at source.Span, text string) bool {
 			return false
 		}
 	}
-	r.only = &pattern.Only{Base: pattern.Base{At: at}}
+	only := &pattern.Only{Base: pattern.Base{At: at}}
 	for _, name := range strings.Split(strings.Replace(names, " and ", ", ", 1), ", ") {
 		i := slices.Index(r.out.Pattern.Sizes, name)
 		if i < 0 {
-			why := source.Say("read.no-size", "no size is called {0}: the sizes are {1}", name, strings.Join(r.out.Pattern.Sizes, ", "))
-			r.fault(at, source.SizeColumn, source.Error, why)
-			continue
+			r.noSize(at, name)
+			r.only = nil
+			r.section.Body = append(r.section.Body, &pattern.Prose{Base: only.Base, Style: pattern.Unread, Text: pattern.Words(text)})
+			return true
 		}
-		r.only.Sizes |= source.OneSize(i)
+		only.Sizes |= source.OneSize(i)
 	}
-	r.section.Body = append(r.section.Body, r.only)
+	r.only = only
+	r.section.Body = append(r.section.Body, only)
 	return true
 }
 
@@ -158,24 +224,48 @@ func (r *reader) fault(at source.Span, kind source.Kind, severity source.Severit
 	r.out.Faults = append(r.out.Faults, source.Fault{At: at, Kind: kind, Severity: severity, Text: text})
 }
 
+// noSize reports a line that names a size that is not there.
+func (r *reader) noSize(line source.Span, name string) {
+	sizes := r.out.Pattern.Sizes
+	f := source.Fault{At: line, Kind: source.SizeColumn, Severity: source.Error,
+		Text: source.Say("read.no-size", "no size is called {0}: the sizes are {1}", quote(name), sizeNames(sizes))}
+	if i := strings.Index(r.file.Slice(line), name); name != "" {
+		f.At = source.Span{Start: line.Start + uint32(i), End: line.Start + uint32(i+len(name))}
+		if near := spell.Nearest(name, sizes); near != "" && len(name) > 1 { // of single letters none is nearer than others
+			f.Mends = []source.Mend{{Edits: []source.Edit{{At: f.At, Text: near}}, Why: source.Say("read.mend-nearest", "write {0}", quote(near))}}
+		}
+	}
+	r.out.Faults = append(r.out.Faults, f)
+}
+
+// sizeNames is the names of the sizes for a message.
+func sizeNames(sizes []string) string {
+	if len(sizes) == 1 && sizes[0] == "" {
+		return "a single one without a name"
+	}
+	return strings.Join(sizes, ", ")
+}
+
+// numbered names sizes that the text does not name.
+func numbered(sizes int) []string {
+	names := make([]string, sizes)
+	for i := range names {
+		names[i] = strconv.Itoa(i + 1)
+	}
+	return names
+}
+
 // inGlossary: the lines of the glossary explain words and are not worked.
 func (r *reader) inGlossary() bool { return strings.EqualFold(r.section.Title, abbreviations) }
 
-// unread reports the place where the reading of an instruction ended.
-func (r *reader) unread() {
-	best := max(r.best, r.at)
-	if best >= len(r.toks) {
-		r.fault(r.span(), source.Unread, source.Warning, source.Say("read.ends-early", "the line ends where an instruction should go on"))
+// unread reports the token at which the reading of an instruction ended.
+func (r *reader) unread(stumbled int) {
+	if stumbled >= len(r.toks) {
+		r.fault(r.span(), source.Unread, source.Warning, source.Say("read.ends-early", "the line ends where an instruction should go on; it is taken for prose, and what follows is not judged"))
 		return
 	}
-	at := r.toks[best].span
-	word := r.file.Slice(at)
-	f := source.Fault{At: at, Kind: source.Unread, Severity: source.Warning,
-		Text: source.Say("read.unread", "cannot read on from {0}; the line is taken for prose", quote(word))}
-	if near := spell.Nearest(word, knownWords()); near != "" && near != word {
-		f.Mends = []source.Mend{{Edits: []source.Edit{{At: at, Text: near}}, Why: source.Say("read.nearest", "the nearest term known here is {0}", quote(near))}}
-	}
-	r.out.Faults = append(r.out.Faults, f)
+	at := r.toks[stumbled].span
+	r.fault(at, source.Unread, source.Warning, source.Say("read.unread", "cannot read on from {0}; the line is taken for prose, and what follows is not judged", quote(r.file.Slice(at))))
 }
 
 func quote(s string) string { return "“" + s + "”" }
@@ -205,8 +295,8 @@ func (r *reader) prose(text string) pattern.Node {
 		if r.inGlossary() {
 			p.Style = pattern.Term
 		}
-		if label == "Sizes" || label == "Size" {
-			r.sizeNames(rest)
+		if (label == "Sizes" || label == "Size") && !r.named {
+			r.nameSizes(rest)
 			p.Text = pattern.Text{{Each: r.out.Pattern.Sizes}}
 			return p
 		}
@@ -217,8 +307,9 @@ func (r *reader) prose(text string) pattern.Node {
 	return p
 }
 
-// sizeNames reads "XS (S, M, L)".
-func (r *reader) sizeNames(list string) {
+// nameSizes reads "XS (S, M, L)".
+func (r *reader) nameSizes(list string) {
+	r.named = true
 	first, rest, ok := strings.Cut(list, " (")
 	names := []string{first}
 	if ok {
@@ -242,12 +333,11 @@ func (r *reader) values(s string) pattern.Text {
 			break
 		}
 		open += i
-		end := strings.IndexByte(s[open:], ')')
-		if end < 0 {
-			break
-		}
-		end += open
 		i = open + 2
+		end := i + strings.IndexAny(s[i:], "()")
+		if end < i || s[end] == '(' { // no list: those do not stand in each other
+			continue
+		}
 		rest := strings.Split(s[open+2:end], ", ")
 		first := open - len(lastValue(s[done:open]))
 		if len(rest) != sizes-1 || first == open || slices.ContainsFunc(rest, func(v string) bool { return !isValue(v) }) {

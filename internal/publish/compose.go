@@ -71,7 +71,8 @@ func (c *composer) opening() *pattern.Section {
 	s := section("", para(say("front.what", "A {0} sock with a {1} heel, gusset and grafted {2} toe, {3}. The first half of the heel flap is straight; then every row loses one st beside a narrow band in the middle, until only the band is left. There is no turn, and there are no short rows.",
 		c.Direction, c.Kind("heel"), c.Kind("toe"), sizes)))
 	if c.About != "" {
-		s.Body = append(s.Body, para(say("front.about", escape(c.About))))
+		// Labelled, so that no words of the designer's are ever read as an instruction.
+		s.Body = append(s.Body, fact("About", say("front.about", escape(c.About))))
 	}
 	var by []string
 	if c.Author != "" {

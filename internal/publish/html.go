@@ -43,7 +43,7 @@ type table struct {
 
 type tableRow struct {
 	Label string
-	Cells []template.HTML
+	Cells []template.HTML // one a size, or one for all
 }
 
 // HTML writes a pattern as one page that needs nothing but itself: no script, no other
@@ -52,10 +52,11 @@ type tableRow struct {
 func HTML(w io.Writer, p *pattern.Pattern) error {
 	data := struct {
 		Title    string
+		Sizes    []string
 		CSS      template.CSS
 		Lead     []block
 		Chapters []chapter
-	}{Title: p.Title, CSS: template.CSS(theme.CSS() + patternCSS)}
+	}{Title: p.Title, Sizes: p.Sizes, CSS: template.CSS(theme.CSS() + patternCSS)}
 	worked := map[string]bool{}
 	p.Each(func(s *pattern.Section, n pattern.Node) {
 		if _, prose := n.(*pattern.Prose); !prose {
@@ -80,7 +81,7 @@ func HTML(w io.Writer, p *pattern.Pattern) error {
 			switch {
 			case current == nil:
 				data.Lead = append(data.Lead, b)
-			case l.Style == pattern.Fact && l.Form == notation.Prose && bySize(l, p.Sizes):
+			case l.Style == pattern.Fact && l.Form == notation.Prose && (bySize(l, p.Sizes) || current.inTable()):
 				current.addRow(l, p.Sizes)
 			default:
 				current.Blocks = append(current.Blocks, b)
@@ -92,7 +93,7 @@ func HTML(w io.Writer, p *pattern.Pattern) error {
 
 // together matches what no line end may part: a number and what it counts, a needle and its
 // first step.
-var together = regexp.MustCompile(`(</span>|[0-9]|N[0-9]:</b>) (sts?\b|rnds?\b|rows?\b|more\b|times\b|in\b|cm\b|tbl\b|k|sl )`)
+var together = regexp.MustCompile(`(</span>|[0-9]|N[0-9]:</b>|\bsts?|and k|\b[sS]l) (sts?\b|rnds?\b|rows?\b|more\b|times\b|in\b|cm\b|tbl\b|k|sl |dec’d|inc’d|<span class="sizes">|[0-9])`)
 
 func anchor(title string) string { return strings.ReplaceAll(strings.ToLower(title), " ", "-") }
 
@@ -106,35 +107,36 @@ func bySize(l notation.Line, sizes []string) bool {
 	return false
 }
 
+// inTable tells whether the chapter ends with a table.
+func (c *chapter) inTable() bool {
+	return len(c.Blocks) > 0 && c.Blocks[len(c.Blocks)-1].Table != nil
+}
+
 // addRow adds a fact to the table that the chapter ends with. The row that names the sizes
 // is the table's head.
 func (c *chapter) addRow(l notation.Line, sizes []string) {
-	if n := len(c.Blocks); n == 0 || c.Blocks[n-1].Table == nil {
-		c.Blocks = append(c.Blocks, block{Table: &table{Caption: "Measures by size, smallest first", Sizes: sizes}})
+	if !c.inTable() {
+		c.Blocks = append(c.Blocks, block{Table: &table{Caption: "Measurements by size, smallest first", Sizes: sizes}})
 	}
 	row := tableRow{Label: strings.TrimSuffix(l.Words[0].Text, ":")}
 	if row.Label == "Sizes" {
 		return
 	}
+	if !bySize(l, sizes) {
+		sizes = sizes[:1]
+	}
 	for i := range sizes {
 		var cell strings.Builder
 		for _, r := range l.Words[1:] {
 			switch {
-			case len(r.Each) > 1:
-				cell.WriteString(string(value(r.Each[i])))
 			case r.Each != nil:
-				cell.WriteString(string(value(r.Each[0])))
+				cell.WriteString(value(r.Each[min(i, len(r.Each)-1)]))
+			case r.Text == " in [":
+				cell.WriteString("\u00a0in<br>")
+			case r.Text == " cm]":
+				cell.WriteString("\u00a0cm")
 			default:
-				text := strings.TrimSpace(r.Text)
-				switch text {
-				case "in [":
-					text = " in<br>"
-				case "cm]":
-					text = " cm"
-				default:
-					text = template.HTMLEscapeString(r.Text)
-				}
-				cell.WriteString(text)
+				cell.WriteString(strings.NewReplacer(" in [", "\u00a0in<br>", " cm]", "\u00a0cm").Replace(value(strings.TrimPrefix(r.Text, " "))))
 			}
 		}
 		row.Cells = append(row.Cells, template.HTML(strings.TrimSpace(cell.String())))
@@ -148,33 +150,50 @@ func lineBlock(l notation.Line) block {
 	switch {
 	case l.Form == notation.Instruction:
 		b.Class = "work"
+		if l.Words[0].Role == notation.Label {
+			b.Class = "work row"
+		}
 	case l.Form == notation.Sizes:
 		b.Class, b.ID = "only", ""
 	default:
 		b.Class = map[pattern.Style]string{pattern.Para: "para", pattern.Fact: "fact", pattern.Term: "term", pattern.Tip: "tip", pattern.Caution: "caution"}[l.Style]
 	}
 	var h strings.Builder
-	for _, r := range l.Words {
-		if r.Each != nil {
-			h.WriteString(string(list(r)))
-			continue
+	needles, stating := 0, false
+	for i, r := range l.Words {
+		state := r.Role == notation.State
+		if state != stating {
+			if stating = state; state {
+				h.WriteString(`<span class="state">`)
+			} else {
+				h.WriteString("</span>")
+			}
 		}
-		text := fractions(template.HTMLEscapeString(strings.ReplaceAll(r.Text, "'", "’")))
-		switch r.Role {
-		case notation.Label:
-			h.WriteString("<b>" + text + "</b>")
-		case notation.State:
-			h.WriteString(`<span class="state">` + text + "</span>")
+		switch {
+		case r.Each != nil:
+			h.WriteString(list(r))
+		case r.Role == notation.Label:
+			if l.Form == notation.Instruction && i > 0 {
+				needles++
+				h.WriteString("<br>")
+			}
+			h.WriteString("<b>" + value(r.Text) + "</b>")
 		default:
-			h.WriteString(text)
+			h.WriteString(value(r.Text))
 		}
+	}
+	if stating {
+		h.WriteString("</span>")
+	}
+	if needles > 0 { // one needle a line, and what they hold on the last
+		b.Class += " needles"
 	}
 	b.Words = template.HTML(together.ReplaceAllString(h.String(), "$1\u00a0$2"))
 	return b
 }
 
 // list is a list of values by size, which no line end parts.
-func list(r notation.Run) template.HTML {
+func list(r notation.Run) string {
 	var h strings.Builder
 	h.WriteString(`<span class="sizes">`)
 	for i, v := range r.Each {
@@ -185,19 +204,21 @@ func list(r notation.Run) template.HTML {
 		default:
 			h.WriteString(", ")
 		}
-		h.WriteString(string(value(v)))
+		h.WriteString(value(v))
 	}
 	if len(r.Each) > 1 {
 		h.WriteString(")")
 	}
-	h.WriteString("</span>")
-	if r.Role == notation.State {
-		return template.HTML(`<span class="state">` + h.String() + "</span>")
-	}
-	return template.HTML(h.String())
+	return h.String() + "</span>"
 }
 
-func value(s string) template.HTML { return template.HTML(fractions(template.HTMLEscapeString(s))) }
+// value sets words in type: escaped, with real fractions, apostrophes and minus signs.
+func value(s string) string {
+	if rest, ok := strings.CutPrefix(s, "-"); ok && rest != "" && isDigit(rest[0]) {
+		s = "−" + rest
+	}
+	return fractions(template.HTMLEscapeString(strings.ReplaceAll(s, "'", "’")))
+}
 
 // fractions sets "7 1/4" as a whole number and a fraction.
 func fractions(s string) string {

@@ -90,7 +90,7 @@ func legStitches(d *Draft, repeat int) {
 func (l *plainLeg) declare(d *Draft) {
 	g, cuff := d.Gauge[""], d.v("cuff.rounds")
 	cuffHeight := func(v grade.Values) unit.Length { return d.finished("cuff.length", v) }
-	target := func(v grade.Values) float64 { return g.RowsIn(l.lengths[v.Size] - cuffHeight(v)) }
+	target := func(v grade.Values) float64 { return max(0, g.RowsIn(l.lengths[v.Size]-cuffHeight(v))) }
 	x := d.Model.Add(grade.Var{
 		Key: "leg.rounds", Label: "rounds from the cuff to the heel", Unit: "rnds",
 		Target: target,

@@ -5,10 +5,10 @@ import "strings"
 
 // Nearest returns the known word with the smallest edit distance to word, counting a
 // swapped pair of neighbours as one edit and capitals as nothing, or "" if none is near
-// enough to be worth offering: at most a third of the letters, and at least one, may
-// differ. Of words that are equally near the first is returned.
+// enough to be worth offering: at most a third of the letters may differ, none of one or two
+// (but for capitals). Of words that are equally near the first is returned.
 func Nearest(word string, known []string) string {
-	best, bestAt := max(1, len(word)/3)+1, ""
+	best, bestAt := len(word)/3+1, ""
 	for _, k := range known {
 		if d := distance(strings.ToLower(word), strings.ToLower(k), best); d < best {
 			best, bestAt = d, k
