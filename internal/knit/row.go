@@ -120,7 +120,8 @@ func (k *Knitter) leave(line *rowLine) {
 	}
 	if left > 0 && !k.row.failed {
 		all := k.live - k.rest
-		k.wrongCount(line.at, left, say("knit.left-over", "{0} leaves {1} of {2} unworked", line.name, left, sts(all)), all-left, all)
+		k.wrongCount(line.at, left, say("knit.left-over", "{0} leaves {1} of {2} unworked", line.name, left, sts(all)), source.Sts(all-left), source.Sts(all))
+		k.trust.perhaps = left
 	}
 	for e, ok := k.next(); ok && !end(e); e, ok = k.next() {
 		k.pass()
@@ -136,14 +137,13 @@ func (k *Knitter) leave(line *rowLine) {
 	}
 }
 
-// wrongCount reports stitches that are off more than the words count on, once for a line
-// and unless that follows from what has been reported. What the row leaves is in doubt.
-func (k *Knitter) wrongCount(at source.Span, off int, text source.Message, stated, actual int) {
+// wrongCount reports that there are off more stitches than the words count on, once for a
+// line and unless that follows from what has been reported.
+func (k *Knitter) wrongCount(at source.Span, off int, text source.Message, stated, actual *source.Quantity) {
 	if line := k.row.line; !line.faulty && !k.trust.explained(off) {
 		line.faulty = true
-		k.fault(at, source.StitchCount, source.Error, text, source.Sts(stated), source.Sts(actual))
+		k.fault(at, source.StitchCount, source.Error, text, stated, actual)
 	}
-	k.trust.doubt = true
 }
 
 // steps works instructions in order.
@@ -189,7 +189,8 @@ func (k *Knitter) onNeedle(in *instr) {
 	}
 	left, _, found := k.ahead(func(e int32) bool { return e == here || e == begin })
 	if e, ok := k.next(); found && left > 0 && before > 0 && ok && e != begin {
-		k.wrongCount(in.step.At, left, say("knit.needle-left", "{0} leaves {1} on N{2} unworked", k.row.line.name, sts(left), int(before)), 0, left)
+		k.wrongCount(in.step.At, left, say("knit.needle-left", "{0} leaves {1} on N{2} unworked", k.row.line.name, sts(left), int(before)), nil, nil)
+		k.trust.perhaps = left
 		for e, ok := k.next(); ok && e != here && e != begin; e, ok = k.next() {
 			k.pass()
 		}
@@ -440,6 +441,7 @@ func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
 			e, ok := k.next()
 			if ok && e == marker && i == 1 {
 				k.fault(in.step.At, source.Marker, source.Error, say("knit.decrease-marker", "a marker stands between the two stitches of this decrease"), nil, nil)
+				k.trust.markers = true
 				k.pass() // it ends up before the decrease
 				continue
 			}
@@ -539,6 +541,6 @@ func (k *Knitter) short(in *instr, wants, has int) {
 	if has == 0 {
 		text = say("knit.short-none", "{0} wants {1} here, but none is left {2}", k.row.line.name, sts(wants), where)
 	}
-	k.wrongCount(in.step.At, has-wants, text, wants, has)
-	k.row.failed = true
+	k.wrongCount(in.step.At, has-wants, text, source.Sts(wants), source.Sts(has))
+	k.row.failed, k.trust.doubt = true, true
 }

@@ -10,6 +10,7 @@ import (
 type trust struct {
 	lost    bool // the words could not be followed here: nothing after it can be judged
 	drift   int  // stitches there are beyond those that the words count on
+	perhaps int  // likewise, but it is not known whether the words count on them
 	doubt   bool // a row went wrong: the next stated count is taken as it is
 	rows    int  // rows worked beyond those that the words count on
 	side    bool // the words are on the other side than the work
@@ -20,7 +21,9 @@ type trust struct {
 
 // explained tells whether being off by so many stitches follows from what is known to be
 // wrong. off is what there is less what the words count on.
-func (t *trust) explained(off int) bool { return t.lost || t.doubt || off != 0 && off == t.drift }
+func (t *trust) explained(off int) bool {
+	return t.lost || t.doubt || off != 0 && (off == t.drift || off == t.perhaps)
+}
 
 // MendForAll is the key of a mend of a figure that stands once for all sizes. Such a mend
 // is right for the sizes of its fault only; the others keep the figure they have. Argument
@@ -55,7 +58,7 @@ func (k *Knitter) lose() { k.trust.lost, k.res.Sure = true, false }
 // limit stops the work.
 func (k *Knitter) limit(at source.Span) {
 	k.fault(at, source.StitchCount, source.Error,
-		say("knit.limit", "the work is stopped here: it goes on past {0} rows, {1} stitches on the needles or {2} moves of the needles", MaxRows, MaxLive, MaxMoves), nil, nil)
+		say("knit.limit", "the work is stopped here: it takes more than {0} rows, {1} stitches on the needles or {2} moves in all", MaxRows, MaxLive, MaxMoves), nil, nil)
 	k.lose()
 	k.stopped, k.row.failed = true, true
 }
@@ -125,12 +128,16 @@ func (k *Knitter) checkChange(name string, change pattern.Number, at source.Span
 	}
 	actual := k.live - before
 	if stated != actual && !k.trust.doubt {
+		printed, worked := stated, actual // the figure is printed without its sign
+		if stated < 0 {
+			printed, worked = -stated, -actual
+		}
 		m := source.Mend{Why: say("knit.mend-change", "state {0}", changed(actual))}
-		if stated < 0 == (actual < 0) {
-			m = k.mendState(change, max(actual, -actual))
+		if worked >= 0 {
+			m = k.mendState(change, worked)
 		}
 		k.fault(either(change.Span(k.size), at), source.StitchCount, source.Error,
-			say("knit.change", "{0} states {1}, but {2}", name, changed(stated), changed(actual)), source.Sts(stated), source.Sts(actual), m)
+			say("knit.change", "{0} states {1}, but {2}", name, changed(stated), wasChanged(actual)), source.Sts(printed), source.Sts(worked), m)
 	}
 	k.trust.drift += actual - stated
 }
@@ -142,7 +149,17 @@ func changed(n int) string {
 	case n < 0:
 		return itoa(-n) + " decreased"
 	}
-	return "none decreased or increased"
+	return "none increased or decreased"
+}
+
+func wasChanged(n int) string {
+	switch {
+	case n > 0:
+		return are(n) + " increased"
+	case n < 0:
+		return are(-n) + " decreased"
+	}
+	return "none is increased or decreased"
 }
 
 // checkCount compares stated totals with the needles, on which there were before stitches
@@ -158,7 +175,7 @@ func (k *Knitter) checkCount(name string, c *pattern.Count, at source.Span, befo
 			}
 			k.fault(either(c.Total.Span(k.size), at), source.StitchCount, source.Error, text, source.Sts(stated), source.Sts(actual), k.mendState(c.Total, actual))
 		}
-		k.trust.drift, k.trust.doubt = actual-stated, false
+		k.trust.drift, k.trust.perhaps, k.trust.doubt = actual-stated, 0, false
 	}
 	if len(c.Split) > 0 && k.trust.drift == 0 {
 		k.checkSplit(name, c, at)
@@ -204,6 +221,7 @@ func sts(n int) string {
 	return itoa(n) + " stitches"
 }
 
+// are is a number of stitches that are something.
 func are(n int) string {
 	if n == 1 {
 		return "1 is"

@@ -52,7 +52,7 @@ func (c *cuff) declare(d *Draft) {
 	d.Model.Add(grade.Var{
 		Key: "cuff.stitches", Label: "stitches to cast on", Unit: "sts",
 		Target: func(v grade.Values) float64 { return float64(v.Of(leg)) },
-		Scale:  d.stitchWidth, Reach: float64(m), Level: girths,
+		Scale:  d.stitchWidth, Reach: float64(m), Level: proportions,
 		Rules: []grade.Rule{rule("cuff-multiple", "the cuff takes whole repeats", func(_ grade.Values, n int) bool { return n%m == 0 && n > 0 })},
 		Why: func(v grade.Values) grade.Reason {
 			r := grade.Reason{Rule: "cuff-multiple", Terms: []grade.Term{v.Term(leg), {Key: "cuff.multiple", Value: float64(m), Unit: "sts"}},

@@ -2,6 +2,7 @@ package sock
 
 import (
 	"fmt"
+	"math"
 
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
@@ -25,7 +26,8 @@ type plainLeg struct {
 // What decides the stitches round, besides the girth itself.
 const (
 	girthTolerance = 0.04 // a rib that can be had within this share of the girth is kept whole (house rule)
-	offFour        = 5.0  // mm: what a count that is no multiple of 4 must be nearer by to be taken (house rule)
+	girthMiss      = 0.12 // a sock that misses its girth by more than this share is refused (house rule)
+	offFour        = 8.0  // mm: what a count that is no multiple of 4 must be nearer by to be taken (house rule)
 	girthSmooth    = 0.25 // weight of uneven deviation between neighbouring sizes (house rule)
 	fewestStitches = 12   // round: a heel of 6, two stitches on each side of a band of 2
 )
@@ -65,6 +67,9 @@ func legStitches(d *Draft, repeat int) {
 			rule("round-even", "the round is an even number, so that heel and instep can be halves and the toe can be grafted", func(_ grade.Values, n int) bool { return n%2 == 0 }),
 			rule("round-repeat", "the round is a multiple of the rib where one fits the girth within 4 %", func(v grade.Values, n int) bool {
 				return n%multiple == 0 || pinned(v) || !fits(v)
+			}),
+			rule("girth-near", "the sock comes within 12 % of the girth that was asked for", func(v grade.Values, n int) bool {
+				return pinned(v) || math.Abs(float64(n)-target(v)) <= girthMiss*target(v)
 			}),
 			rule("round-fewest", fmt.Sprintf("a round has at least %d stitches", fewestStitches), func(_ grade.Values, n int) bool { return n >= fewestStitches }),
 		},
