@@ -66,7 +66,7 @@ type Size struct {
 	Name      string
 	Girth     unit.Length // of the foot at the ball
 	Length    unit.Length // of the foot
-	Shoes     string      // "US W 5.5 to 7", "US W 8"; "" if not told
+	Shoes     Shoes       // zero if not told
 	BandFoot  unit.Length // foot length that decides the band width: the shoe's if one is told
 	Estimated bool        // the girth is an estimate
 }
@@ -300,7 +300,7 @@ func (d *Design) sizes(t *Table) {
 			continue
 		}
 		d.Sizes = append(d.Sizes, Size{Name: s.Name, Girth: s.Girth, Length: s.Length,
-			Shoes: span(s.Shoes), BandFoot: s.Length, Estimated: s.Estimated})
+			Shoes: shoes(s.Shoes[0], s.Shoes[1]), BandFoot: s.Length, Estimated: s.Estimated})
 	}
 	if len(d.Sizes) > 0 && d.Sizes[0].Estimated {
 		*t.faults = append(*t.faults, source.Fault{At: t.Span("from"), Kind: source.Estimate, Severity: source.Note,
@@ -321,24 +321,32 @@ func nearestSize(name string, names []string) string {
 	return spell.Nearest(name, names)
 }
 
-// span prints a span of shoe sizes for buyers: "US women's 4 to 5".
-func span(shoes [2]trade.Shoe) string {
-	last := shoes[1].String()
-	return forBuyers(shoes[0]) + " to " + last[strings.LastIndexByte(last, ' ')+1:]
+// Shoes are the shoe sizes that a size is for, as buyers read them.
+type Shoes struct {
+	System string // "US women's", "EU"
+	Sizes  string // "5.5 to 7", "39"
 }
 
-// forBuyers prints a shoe size with its system in words: "US men's 10.5", "EU 39".
-func forBuyers(s trade.Shoe) string {
-	text := s.String()
-	for mark, words := range map[trade.System]string{trade.USWomen: "US women's", trade.USMen: "US men's", trade.USChild: "US child's", trade.UKChild: "UK child's"} {
-		if rest, ok := strings.CutPrefix(text, string(mark)+" "); ok {
-			return words + " " + rest
-		}
+// shoes spells out a span of shoe sizes of one system; first and last may be the same.
+func shoes(first, last trade.Shoe) Shoes {
+	text := first.String()
+	i := strings.LastIndexByte(text, ' ')
+	out := Shoes{System: text[:i], Sizes: text[i+1:]}
+	switch first.System {
+	case trade.USWomen:
+		out.System = "US women's"
+	case trade.USMen:
+		out.System = "US men's"
+	case trade.USChild:
+		out.System = "US child's"
+	case trade.UKChild:
+		out.System = "UK child's"
 	}
-	if rest, ok := strings.CutPrefix(text, "US "); ok { // youth sizes have no mark before the number
-		return "US child's " + rest
+	if last != first {
+		text = last.String()
+		out.Sizes += " to " + text[strings.LastIndexByte(text, ' ')+1:]
 	}
-	return text
+	return out
 }
 
 func (d *Design) ownSizes(own []*Table) {
@@ -371,7 +379,7 @@ func (d *Design) ownSizes(own []*Table) {
 			if shoe, err := trade.ParseShoe(text); err != nil {
 				t.refused("shoe", "design.shoe", err, `write it like this: shoe = "US W 8"`)
 			} else {
-				s.Shoes, s.BandFoot = forBuyers(shoe), shoe.FootLength()
+				s.Shoes, s.BandFoot = shoes(shoe, shoe), shoe.FootLength()
 			}
 		}
 		if n := len(d.Sizes); n > 0 && s.Girth > 0 && s.Length > 0 {

@@ -57,10 +57,10 @@ share = 0.45
 	if got := d.Names(); !slices.Equal(got, []string{"small", "large"}) {
 		t.Errorf("sizes = %q", got)
 	}
-	if s := d.Sizes[0]; s.Girth != 8.25*unit.Inch || s.Length != 9.5*unit.Inch || s.BandFoot != s.Length || s.Shoes != "" {
+	if s := d.Sizes[0]; s.Girth != 8.25*unit.Inch || s.Length != 9.5*unit.Inch || s.BandFoot != s.Length || s.Shoes != (design.Shoes{}) {
 		t.Errorf("small = %+v", s)
 	}
-	if s := d.Sizes[1]; s.Girth != 240 || s.Length != 265 || s.BandFoot == s.Length || s.Shoes != "US women's 11" {
+	if s := d.Sizes[1]; s.Girth != 240 || s.Length != 265 || s.BandFoot == s.Length || s.Shoes != (design.Shoes{System: "US women's", Sizes: "11"}) {
 		t.Errorf("large = %+v", s)
 	}
 	if d.Girth != (unit.Ease{Fixed: -20}) || d.Length != (unit.Ease{Share: -0.05}) {
@@ -96,7 +96,7 @@ func TestReadRange(t *testing.T) {
 	if d == nil || len(faults) > 0 {
 		t.Fatalf("Read = %v, %v", d, messages(f, faults))
 	}
-	if !slices.Equal(d.Names(), []string{"S", "M"}) || d.Range != "women" || d.Sizes[0].Shoes == "" || d.Sizes[0].Estimated {
+	if !slices.Equal(d.Names(), []string{"S", "M"}) || d.Range != "women" || d.Sizes[0].Shoes.System != "US women's" || d.Sizes[0].Estimated {
 		t.Errorf("sizes = %+v", d.Sizes)
 	}
 	if d.Method != DoublePointed || d.Girth.Share != -0.10 {

@@ -355,15 +355,16 @@ func (r *reader) values(s string) pattern.Text {
 	return out
 }
 
-// lastValue is the number at the end of s: "7", "7.5", "7 1/4", "–".
+// lastValue is the number at the end of s: "7", "7.5", "7 1/4", "–". A bracket may stand
+// before it.
 func lastValue(s string) string {
-	word := s[strings.LastIndexByte(s, ' ')+1:]
+	word := s[strings.LastIndexAny(s, " [")+1:]
 	if !isValue(word) {
 		return ""
 	}
 	if strings.Contains(word, "/") {
 		before := strings.TrimSuffix(s, " "+word)
-		if whole := before[strings.LastIndexByte(before, ' ')+1:]; before != s && isValue(whole) && !strings.Contains(whole, "/") {
+		if whole := before[strings.LastIndexAny(before, " [")+1:]; before != s && isValue(whole) && !strings.Contains(whole, "/") {
 			return s[len(before)-len(whole):]
 		}
 	}

@@ -121,21 +121,32 @@ func (c *composer) ease(label, key string, body func(size int) unit.Length) patt
 	return fact(label, say("front.ease", "{0}", each))
 }
 
+// shoes is for whose shoes the sizes are, if all of them tell it.
+func (c *composer) shoes() []pattern.Node {
+	system, alone, all := c.Sizes[0].Shoes.System, []string{}, []string{}
+	for _, size := range c.Sizes {
+		if size.Shoes.Sizes == "" {
+			return nil
+		}
+		if size.Shoes.System != system {
+			system = ""
+		}
+		alone = append(alone, size.Shoes.Sizes)
+		all = append(all, size.Shoes.System+" "+size.Shoes.Sizes)
+	}
+	if system == "" {
+		return []pattern.Node{fact("To fit shoes", say("front.shoes", "{0}", all))}
+	}
+	return []pattern.Node{fact("To fit "+system+" shoes", say("front.shoes", "{0}", alone))}
+}
+
 func (c *composer) sizes() *pattern.Section {
 	label := "Sizes"
 	if len(c.Sizes) == 1 || c.alone != AllSizes {
 		label = "Size"
 	}
 	s := section("Sizes", fact(label, say("front.sizes", "{0}", c.names())))
-	var shoes []string
-	for _, size := range c.Sizes {
-		if size.Shoes != "" {
-			shoes = append(shoes, size.Shoes)
-		}
-	}
-	if len(shoes) == len(c.Sizes) {
-		s.Body = append(s.Body, fact("To fit shoes", say("front.shoes", "{0}", shoes)))
-	}
+	s.Body = append(s.Body, c.shoes()...)
 	s.Body = append(s.Body,
 		c.lengths("To fit foot circumference, at the ball", func(i int) unit.Length { return c.Sizes[i].Girth }),
 		c.lengths("To fit foot length", func(i int) unit.Length { return c.Sizes[i].Length }),
