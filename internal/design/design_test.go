@@ -57,10 +57,10 @@ share = 0.45
 	if got := d.Names(); !slices.Equal(got, []string{"small", "large"}) {
 		t.Errorf("sizes = %q", got)
 	}
-	if s := d.Sizes[0]; s.Girth != 8.25*unit.Inch || s.Length != 9.5*unit.Inch || s.BandFoot != s.Length || s.Shoes != (design.Shoes{}) {
+	if s := d.Sizes[0]; s.Girth != 8.25*unit.Inch || s.Length != 9.5*unit.Inch || s.BandFoot != s.Length || s.Shoes != (Shoes{}) {
 		t.Errorf("small = %+v", s)
 	}
-	if s := d.Sizes[1]; s.Girth != 240 || s.Length != 265 || s.BandFoot == s.Length || s.Shoes != (design.Shoes{System: "US women's", Sizes: "11"}) {
+	if s := d.Sizes[1]; s.Girth != 240 || s.Length != 265 || s.BandFoot == s.Length || s.Shoes != (Shoes{System: "US women's", Sizes: "11"}) {
 		t.Errorf("large = %+v", s)
 	}
 	if d.Girth != (unit.Ease{Fixed: -20}) || d.Length != (unit.Ease{Share: -0.05}) {
