@@ -48,16 +48,19 @@ func (c *checkCmd) Run(t *terminal) error {
 	doc := checkDocument{Schema: "sockwright/check/1", Files: []checkFile{}}
 	var all []source.Fault
 	step, done := progress(t.err, "checking")
-	for i, name := range c.Files {
+	var files []*source.File
+	for _, name := range c.Files { // all of them first: one that is missing must not lose the others' findings
 		f, err := open(name)
 		if err != nil {
-			done()
 			return err
 		}
+		files = append(files, f)
+	}
+	for i, f := range files {
 		one, faults := checkOne(f)
 		all = append(all, faults...)
 		doc.Files = append(doc.Files, one)
-		step(i+1, len(c.Files))
+		step(i+1, len(files))
 		if c.JSON {
 			continue
 		}
@@ -70,7 +73,6 @@ func (c *checkCmd) Run(t *terminal) error {
 		if err := printJSON(t.out, doc); err != nil {
 			return err
 		}
-		return t.status(all)
 	}
 	return t.status(all)
 }

@@ -151,7 +151,7 @@ func version() string {
 }
 
 // tooLarge is more than any pattern has, in bytes.
-const tooLarge = 64 << 20
+const tooLarge = 16 << 20
 
 // open reads a file, or standard input for "-".
 func open(name string) (*source.File, error) {

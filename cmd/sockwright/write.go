@@ -77,7 +77,7 @@ func (c *writeCmd) Run(t *terminal) error {
 	if t.status(faults) != nil {
 		return c.finish(t, f, doc, faults)
 	}
-	if err := book.WriteTo(c.Out); err != nil {
+	if err := book.WriteTo(c.Out, c.Design); err != nil {
 		return &refusal{err.Error(), "give a folder that can be written to with -o"}
 	}
 	doc.Loops = book.Proof.Loops()

@@ -222,11 +222,15 @@ func (d *Design) gauge(t *Table, fabric string, needed bool) {
 			t.Fault("rows", source.Warning, source.Say("design.gauge-shape", "{0} rows to {1} stitches is a strange shape of stitch: stockinette has 1.25 to 1.5 rows to a stitch", show(rows), show(stitches)), "count the rows again")
 		}
 		d.Gauge[fabric] = g
-		d.swatch[fabric] = fmt.Sprintf("%s sts and %s rnds over %s", show(stitches), show(rows), over)
+		unitOfRows := "rnds"
+		if fabric == "flap" {
+			unitOfRows = "rows"
+		}
+		d.swatch[fabric] = fmt.Sprintf("%s sts and %s %s over %s", show(stitches), show(rows), unitOfRows, over)
 		if over == 4*unit.Inch || over == 10*unit.Centimetre {
 			half := func(perMM float64, l unit.Length) string { return show(math.Round(2*perMM*l.MM()) / 2) }
-			d.swatch[fabric] = fmt.Sprintf("%s sts and %s rnds over 4 in [%s and %s over 10 cm]",
-				half(g.Stitches, 4*unit.Inch), half(g.Rows, 4*unit.Inch), half(g.Stitches, 10*unit.Centimetre), half(g.Rows, 10*unit.Centimetre))
+			d.swatch[fabric] = fmt.Sprintf("%s sts and %s %s over 4 in [%s and %s over 10 cm]",
+				half(g.Stitches, 4*unit.Inch), half(g.Rows, 4*unit.Inch), unitOfRows, half(g.Stitches, 10*unit.Centimetre), half(g.Rows, 10*unit.Centimetre))
 		}
 	}
 	if fabric == "" {
@@ -236,6 +240,14 @@ func (d *Design) gauge(t *Table, fabric string, needed bool) {
 			}
 		}
 	}
+}
+
+// Worked says how a fabric is worked on its swatch.
+func Worked(fabric string) string {
+	if fabric == "flap" {
+		return "worked flat"
+	}
+	return "worked in the round"
 }
 
 // Fabrics names the fabrics that can have a gauge of their own.

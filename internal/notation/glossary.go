@@ -51,6 +51,11 @@ func Abbreviations(text string) []trade.Abbreviation {
 	found := map[string]trade.Abbreviation{}
 	for i := 0; i < len(words); {
 		n := 1
+		if words[i] == "]" && i+1 < len(words) && timesAfter(words[i+1]) { // square brackets also hold metric measures
+			if a, ok := trade.AbbreviationByShort("[ ]"); ok {
+				found[a.Short] = a
+			}
+		}
 		for _, x := range index()[strings.ToLower(words[i])] {
 			if len(x.words) <= len(words)-i && slices.EqualFunc(x.words, words[i:i+len(x.words)], sameWord) {
 				found[x.Short] = x.Abbreviation
@@ -68,6 +73,10 @@ func Abbreviations(text string) []trade.Abbreviation {
 		return cmp.Or(cmp.Compare(strings.ToLower(a.Short), strings.ToLower(b.Short)), cmp.Compare(a.Short, b.Short))
 	})
 	return out
+}
+
+func timesAfter(word string) bool {
+	return word == "once" || word == "–" || word[0] >= '0' && word[0] <= '9'
 }
 
 // sameWord: an abbreviation may begin a sentence with a capital, but one that is written in

@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
@@ -122,11 +123,23 @@ func fileWord(s string) string {
 
 // WriteTo puts the files of the book into a folder, which is made if need be. Every file is
 // written whole beside its place and made durable first; only then are they moved into
-// place, one after the other. If something fails before that, what was there is untouched.
-// Leftovers of a run that was killed are removed.
-func (b *Book) WriteTo(dir string) (err error) {
+// place, one after the other, each whole at every moment. Until the first is moved, what was
+// there is untouched. No file of keep is ever written over: such a book is refused.
+// Leftovers of a run that was killed more than an hour ago are removed.
+func (b *Book) WriteTo(dir string, keep ...string) (err error) {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return fmt.Errorf("the folder cannot be made: %w", err)
+	}
+	for _, f := range b.Files {
+		place, err := os.Stat(filepath.Join(dir, f.Name))
+		for _, k := range keep {
+			if kept, kerr := os.Stat(k); err == nil && kerr == nil && os.SameFile(place, kept) {
+				return fmt.Errorf("%s would be written over the design itself: choose another folder", f.Name)
+			}
+		}
+	}
+	if err := b.sweep(dir); err != nil {
+		return err
 	}
 	var parts []string
 	defer func() {
@@ -135,15 +148,6 @@ func (b *Book) WriteTo(dir string) (err error) {
 		}
 	}()
 	for _, f := range b.Files {
-		old, err := filepath.Glob(filepath.Join(dir, "."+escapeGlob(f.Name)+".*.part"))
-		if err != nil {
-			return err
-		}
-		for _, o := range old {
-			if err := removeIfThere(o); err != nil {
-				return err
-			}
-		}
 		part, err := writePart(dir, f)
 		if part != "" {
 			parts = append(parts, part)
@@ -157,7 +161,39 @@ func (b *Book) WriteTo(dir string) (err error) {
 			return fmt.Errorf("%s cannot be put in place: %w", f.Name, err)
 		}
 	}
+	return syncDir(dir)
+}
+
+// sweep removes what a killed run has left of these files. Younger parts may belong to a
+// run that is still at work.
+func (b *Book) sweep(dir string) error {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return err
+	}
+	for _, e := range entries {
+		for _, f := range b.Files {
+			if !strings.HasPrefix(e.Name(), "."+f.Name+".") || !strings.HasSuffix(e.Name(), ".part") {
+				continue
+			}
+			if info, err := e.Info(); err == nil && time.Since(info.ModTime()) > time.Hour {
+				if err := removeIfThere(filepath.Join(dir, e.Name())); err != nil {
+					return err
+				}
+			}
+		}
+	}
 	return nil
+}
+
+// syncDir makes the names in a folder durable where the system can.
+func syncDir(dir string) error {
+	d, err := os.Open(dir)
+	if err != nil {
+		return err
+	}
+	_ = d.Sync() // some systems cannot sync a folder; the files themselves are safe
+	return d.Close()
 }
 
 func writePart(dir string, f File) (name string, err error) {
@@ -179,8 +215,4 @@ func removeIfThere(name string) error {
 		return err
 	}
 	return nil
-}
-
-func escapeGlob(s string) string {
-	return strings.NewReplacer(`*`, `\*`, `?`, `\?`, `[`, `\[`, `\`, `\\`).Replace(s)
 }

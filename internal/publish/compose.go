@@ -2,6 +2,7 @@ package publish
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"sockwright/internal/design"
@@ -72,7 +73,7 @@ func (c *composer) opening() *pattern.Section {
 		c.Direction, c.Kind("heel"), c.Kind("toe"), sizes)))
 	if c.About != "" {
 		// Labelled, so that no words of the designer's are ever read as an instruction.
-		s.Body = append(s.Body, fact("About", say("front.about", escape(c.About))))
+		s.Body = append(s.Body, fact("About", say("front.about", "{0}", c.About)))
 	}
 	var by []string
 	if c.Author != "" {
@@ -82,14 +83,9 @@ func (c *composer) opening() *pattern.Section {
 		by = append(by, "Version "+c.Version+".")
 	}
 	by = append(by, "US knitting terms.")
-	s.Body = append(s.Body, para(say("front.by", escape(strings.Join(by, " ")))))
+	s.Body = append(s.Body, para(say("front.by", "{0}", strings.Join(by, " "))))
 	return s
 }
-
-// escape keeps a designer's braces from being taken for places of arguments.
-func escape(s string) string { return strings.ReplaceAll(s, "{", "(") }
-
-func (c *composer) names() []string { return c.Names() }
 
 // lengths are a length of every size in both systems: "8 (9) in [20.3 (22.9) cm]".
 func (c *composer) lengths(label string, f func(size int) unit.Length) pattern.Node {
@@ -114,9 +110,10 @@ func (c *composer) finished(label, key string) pattern.Node {
 func (c *composer) ease(label, key string, body func(size int) unit.Length) pattern.Node {
 	each := make([]string, len(c.Sizes))
 	for _, m := range c.Measures(c.plan) {
-		if m.Key == key {
-			each[m.Size] = fmt.Sprintf("%.0f%%", 100*(m.Value/body(m.Size)-1).MM())
+		if m.Key != key {
+			continue
 		}
+		each[m.Size] = fmt.Sprintf("%d%%", int(math.Round(100*((m.Value/body(m.Size)).MM()-1))))
 	}
 	return fact(label, say("front.ease", "{0}", each))
 }
@@ -145,7 +142,7 @@ func (c *composer) sizes() *pattern.Section {
 	if len(c.Sizes) == 1 || c.alone != AllSizes {
 		label = "Size"
 	}
-	s := section("Sizes", fact(label, say("front.sizes", "{0}", c.names())))
+	s := section("Sizes", fact(label, say("front.sizes", "{0}", c.Names())))
 	s.Body = append(s.Body, c.shoes()...)
 	s.Body = append(s.Body,
 		c.lengths("To fit foot circumference, at the ball", func(i int) unit.Length { return c.Sizes[i].Girth }),
@@ -157,8 +154,9 @@ func (c *composer) sizes() *pattern.Section {
 		c.ease("Ease in circumference", "foot.girth", func(i int) unit.Length { return c.Sizes[i].Girth }),
 		c.ease("Ease in foot length", "foot.length", func(i int) unit.Length { return c.Sizes[i].Length }))
 	if len(c.Sizes) > 1 && c.alone == AllSizes {
-		s.Body = append(s.Body, para(say("front.lists", "Where sizes differ, the smallest comes first and the others follow in parentheses: {0}. A number that stands alone is for all sizes.", c.names())))
+		s.Body = append(s.Body, para(say("front.lists", "Where sizes differ, the smallest comes first and the others follow in parentheses: {0}. A number that stands alone is for all sizes.", c.Names())))
 	}
+	s.Body = append(s.Body, para(say("front.ease.how", "Ease is how the sock differs from the foot: a sock with minus 10% is 10 percent smaller, and stretches to fit.")))
 	s.Body = append(s.Body, para(say("front.by-length", "Where rnds and a length are both given and do not agree on your needles, go by the length.")))
 	if c.Sizes[0].Estimated {
 		s.Body = append(s.Body, para(say("front.estimate", "The circumferences of children's feet are estimates; measure the foot you knit for.")))
@@ -173,13 +171,13 @@ func (c *composer) materials() *pattern.Section {
 		if yarn != "" {
 			yarn += "; "
 		}
-		yarn += "weight " + c.Yarn.Weight.String()
+		yarn += fmt.Sprintf("weight %d, %s", c.Yarn.Weight.Category, c.Yarn.Weight.Name)
 	}
 	if c.Yarn.PutUp != "" {
 		yarn += "; sold as " + c.Yarn.PutUp
 	}
 	if yarn != "" {
-		s.Body = append(s.Body, fact("Yarn", say("front.yarn", escape(yarn))))
+		s.Body = append(s.Body, fact("Yarn", say("front.yarn", "{0}", yarn)))
 	}
 	size := "the size that gives the gauge"
 	if c.Needle.MM > 0 {
@@ -196,7 +194,7 @@ func (c *composer) materials() *pattern.Section {
 		fact("Gauge", say("front.gauge", "{0}, in stockinette worked in the round, after washing. Change the needle size until you have it.", c.Swatch(""))))
 	for _, name := range design.Fabrics {
 		if c.Draft.Gauge[name].Known() {
-			s.Body = append(s.Body, fact("Gauge, "+name, say("front.gauge.other", "{0}, after washing.", c.Swatch(name))))
+			s.Body = append(s.Body, fact("Gauge, "+name, say("front.gauge.other", "{0}, {1}, after washing.", c.Swatch(name), design.Worked(name))))
 		}
 	}
 	return s
@@ -206,7 +204,7 @@ func (c *composer) materials() *pattern.Section {
 func (c *composer) notes() *pattern.Section {
 	s := section("Notes",
 		fact("Skills", say("notes.skills", "knitting in the round, slipping sts, decreasing, picking up sts along an edge, grafting")),
-		para(say("notes.slip", "Sl sts as if to purl, with the yarn on the wrong side of the fabric (behind in RS rows, in front in WS rows).")),
+		para(say("notes.slip", "Sl sts as if to purl, with the yarn on the wrong side of the fabric: behind in RS rows, in front in WS rows.")),
 		para(say("notes.rows", "Rows are worked back and forth, rnds in the round. In a partial row or rnd only some of the sts are worked, to bring the yarn to a new place; it is not counted. Counts after a row are of the heel sts while the heel is worked, and of all sts in the rnd.")))
 	if c.Method == design.DoublePointed {
 		s.Body = append(s.Body, para(say("notes.dpn", "The rnd begins at the center of the back; from the gusset on it begins at the center of the sole, and N1, N2 and N3 name the needles in the order in which they are worked.")))

@@ -107,6 +107,9 @@ func bySize(l notation.Line, sizes []string) bool {
 	return false
 }
 
+// unitsApart sets the metric measure below the one in inches.
+var unitsApart = strings.NewReplacer(" in [", "\u00a0in<br>", " cm]", "\u00a0cm")
+
 // inTable tells whether the chapter ends with a table.
 func (c *chapter) inTable() bool {
 	return len(c.Blocks) > 0 && c.Blocks[len(c.Blocks)-1].Table != nil
@@ -131,12 +134,8 @@ func (c *chapter) addRow(l notation.Line, sizes []string) {
 			switch {
 			case r.Each != nil:
 				cell.WriteString(value(r.Each[min(i, len(r.Each)-1)]))
-			case r.Text == " in [":
-				cell.WriteString("\u00a0in<br>")
-			case r.Text == " cm]":
-				cell.WriteString("\u00a0cm")
 			default:
-				cell.WriteString(strings.NewReplacer(" in [", "\u00a0in<br>", " cm]", "\u00a0cm").Replace(value(strings.TrimPrefix(r.Text, " "))))
+				cell.WriteString(unitsApart.Replace(value(r.Text)))
 			}
 		}
 		row.Cells = append(row.Cells, template.HTML(strings.TrimSpace(cell.String())))

@@ -34,6 +34,7 @@ type page struct {
 	title    string
 	sizes    []string // names, smallest first
 	chapters []*chapter
+	bySize   map[int][]*chapter // lists replaced by the value of a size, lines for others left out
 }
 
 type chapter struct {
@@ -44,8 +45,8 @@ type chapter struct {
 // worked are the chapters that are knitted, in order.
 var worked = []string{"CUFF", "LEG", "HEEL FLAP", "BAND", "GUSSET", "FOOT", "TOE"}
 
-func readPage(book *publish.Book) *page {
-	p := &page{book: book, text: string(book.Files[0].Data)}
+func readPage(book *publish.Book, text string) *page {
+	p := &page{book: book, text: text, bySize: map[int][]*chapter{}}
 	lines := strings.Split(strings.TrimSuffix(p.text, "\n"), "\n")
 	p.title = lines[0]
 	at := &chapter{}
@@ -126,8 +127,7 @@ var (
 const one = `(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?|–)` // a value of one size
 
 var (
-	list    = regexp.MustCompile(`(` + one + `) \((` + one + `(?:, ` + one + `)*)\)`)
-	oneOnly = regexp.MustCompile(`^` + one + `$`)
+	list = regexp.MustCompile(`(` + one + `) \((` + one + `(?:, ` + one + `)*)\)`)
 )
 
 // forSize is a line with every list replaced by its value for a size.
@@ -183,7 +183,7 @@ var checks = []check{
 	{"F1", "measures “to fit” and “finished” apart, with the ease", toFitAndFinished},
 	{"F2", "every length in inches and centimetres, which agree", bothUnits},
 	{"F3", "needle size in US number and mm", needles},
-	{"F4", "gauge over 4 in, in which stitch, how, and after washing", gauge},
+	{"F4", "gauge in both units, in which stitch, how, and after washing", gauge},
 	{"F8", "the abbreviations used are explained, and no others", abbreviations},
 	{"F9", "terms on which lists disagree are explained in full", disputed},
 	{"F10", "which English", english},
@@ -217,7 +217,13 @@ func TestPresentation(t *testing.T) {
 		})
 	}
 	for name, text := range handmade {
-		t.Run(name, func(t *testing.T) { present(t, printed(t, text, "")) })
+		t.Run(name, func(t *testing.T) {
+			book := printed(t, text, "")
+			if book == nil {
+				t.Fatal("refused")
+			}
+			present(t, book)
+		})
 	}
 	drawn := rapid.Custom(func(t *rapid.T) string { return designtest.Draw(t) })
 	for i := range 40 {
@@ -254,7 +260,7 @@ stitches = 20
 rows = 28
 [[sizes.own]]
 name = "1"
-foot_girth = "15 cm"
+foot_girth = "11.3 cm"
 foot_length = "5.1 cm"
 [gusset]
 corner_stitches = 2
@@ -337,7 +343,7 @@ func printed(t *testing.T, text, only string) *publish.Book {
 
 func present(t *testing.T, book *publish.Book) {
 	t.Helper()
-	p := readPage(book)
+	p := readPage(book, string(book.Files[0].Data))
 	for _, c := range checks {
 		said := map[string]bool{}
 		c.find(p, func(format string, args ...any) {
@@ -346,6 +352,65 @@ func present(t *testing.T, book *publish.Book) {
 				t.Errorf("%s (%s): %s", c.code, c.says, s)
 			}
 		})
+	}
+}
+
+// TestChecksFind spoils a good page in one place and wants the check for it to notice.
+func TestChecksFind(t *testing.T) {
+	text, err := os.ReadFile("../../examples/slate-quay.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	book := printed(t, string(text), "")
+	good := string(book.Files[0].Data)
+	for _, x := range []struct{ code, from, to string }{
+		{"S1", "Sizes: XS (S, M, L, XL)", "Sizes: S (XS, M, L, XL)"},
+		{"S2", "CO 60 (64, 64, 68, 72) sts", "CO 60 (60, 60, 60, 60) sts"},
+		{"S3", "CO 60 (64, 64, 68, 72) sts", "CO 60 (64, 68, 72) sts"},
+		{"S4", "Cast on loosely", "Cast on (loosely)"},
+		{"S4", "Rnd 4: Knit.", "Rnd 4: Knit [all]."},
+		{"S6", "Rnd 4: Knit.", "Sizes S and XS only:\nRnd 4: Knit."},
+		{"S9", "CO 60 (64, 64, 68, 72) sts", "CO 60 (64,64, 68, 72) sts"},
+		{"R1", "Row 1 (RS): Sl 1, k to end.", "Rnd 1: Sl 1, k to end."},
+		{"R2", "Row 1 (RS): Sl 1, k to end.", "Row 1: Sl 1, k to end."},
+		{"R2", "Rnd 4: Knit.", "Rnd 4: Knit"},
+		{"R3", "Rnd 4: Knit.", "Rnd 5: Knit."},
+		{"R4", "Rnd 4: Knit.", "Rnd 4: Knit as set."},
+		{"R5", "p2tog, p to end. 1 st dec'd.", "p2tog, p to end."},
+		{"R9", "; rep from * to end", ""},
+		{"R10", "60 (64, 64, 68, 72) sts: 15 (16, 16, 17, 18) on N1", "60 (64, 64, 68, 72) sts: 16 (16, 16, 17, 18) on N1"},
+		{"R12", "14 (16, 16, 16, 18) rows in all. ", ""},
+		{"F1", "Ease in foot length: ", "Ease in foot length: 1"},
+		{"F2", " in [13.4 (", " in [15.4 ("},
+		{"F2", "leaving about 12 in [30 cm]", "leaving about 12 in"},
+		{"F3", "US 1 [2.25 mm]", "US 1"},
+		{"F4", "in stockinette worked in the round, after washing", "in stockinette"},
+		{"F8", "\nssk: ", "\nskp: "},
+		{"F8", "Rnd 4: Knit.", "Rnd 4: Knit, M1L."},
+		{"F9", "as if to purl unless told otherwise", "unless told otherwise"},
+		{"F10", "US knitting terms", "Knitting terms"},
+		{"P2", "A cuff-down sock", "A sock"},
+		{"P5", "\nBAND\n", "\nTURN\n"},
+		{"W1", "Sl 1, k1, sm, k8", "Sl 1, k2, sm, k8"},
+		{"A15", "Rnd 4: Knit.", "RND 4: KNIT."},
+		{"A16", "Work Row 2 once more.", "Work Row 2 1 more times."},
+		{"A22", "Rnd 4: Knit.", "Rnd 4: Knit ½ & stop."},
+		{"H", "Rnd 4: Knit.", "Rnd 4: Purl."},
+	} {
+		if strings.Count(good, x.from) == 0 {
+			t.Errorf("%s: %q does not stand in the page", x.code, x.from)
+			continue
+		}
+		p := readPage(book, strings.Replace(good, x.from, x.to, 1))
+		found := false
+		for _, c := range checks {
+			if c.code == x.code {
+				c.find(p, func(string, ...any) { found = true })
+			}
+		}
+		if !found {
+			t.Errorf("%s does not notice %q in the place of %q", x.code, x.to, x.from)
+		}
 	}
 }
 
@@ -407,10 +472,18 @@ var asides = []string{
 }
 
 var (
-	roundBracket  = regexp.MustCompile(`\([^()]*\)`)
-	squareBracket = regexp.MustCompile(`\[[^\[\]]*\]`)
-	lengthPair    = regexp.MustCompile(`(` + one + `(?: \(` + one + `(?:, ` + one + `)*\))?) in \[(` + one + `(?: \(` + one + `(?:, ` + one + `)*\))?) cm\]`)
-	gaugePair     = regexp.MustCompile(`([\d.]+) sts and ([\d.]+) (rnds|rows) over 4 in \[([\d.]+) and ([\d.]+) over 10 cm\]`)
+	roundBracket = regexp.MustCompile(`\([^()]*\)`)
+	inMM         = regexp.MustCompile(`\[[\d.]+ mm\]`)
+	bracketed    = regexp.MustCompile(`\[[^\[\]]*\] (` + one + `(?: \([^()]*\))? times|once)`)
+	starred      = regexp.MustCompile(`; rep from \* to (end|last ` + one + `)`)
+	inAll        = regexp.MustCompile(`\d (rows?|rnds?) in all\.| has \d+ rows`)
+	oneStep      = regexp.MustCompile(`^([kKpP]\d*|N\d)$`)
+	word         = regexp.MustCompile(`[A-Za-z][A-Za-z0-9'-]*`)
+	none         = regexp.MustCompile(`\b[kKpP] ?0\b|\[[^\]]*\] 0 |(Knit|Work .*) 0 (more )?(times|rnds|rows)\b`)
+	labelled     = regexp.MustCompile(`(^|\. )(Set-up |Next |Partial )?([Rr]ow|[Rr]nd)( \d+)?( \((RS|WS)\))?: `)
+	lengthPair   = regexp.MustCompile(`(` + one + `(?: \(` + one + `(?:, ` + one + `)*\))?) in \[(` + one + `(?: \(` + one + `(?:, ` + one + `)*\))?) cm\]`)
+	gaugeOver    = regexp.MustCompile(`[\d.]+ sts and [\d.]+ (rnds|rows) over ` + one + ` in \[[\d.]+ cm\]`)
+	gaugePair    = regexp.MustCompile(`([\d.]+) sts and ([\d.]+) (rnds|rows) over 4 in \[([\d.]+) and ([\d.]+) over 10 cm\]`)
 )
 
 func brackets(p *page, wrong func(string, ...any)) {
@@ -429,7 +502,7 @@ func brackets(p *page, wrong func(string, ...any)) {
 		if strings.HasPrefix(line, "Sizes: ") || strings.Contains(line, "follow in parentheses: ") {
 			rest = strings.Replace(rest, names, "", 1)
 		}
-		if strings.HasPrefix(line, "To fit shoes: ") || strings.HasPrefix(line, "Ease in ") {
+		if strings.HasPrefix(line, "To fit ") && strings.Contains(line, "shoes: ") || strings.HasPrefix(line, "Ease in ") {
 			if m := roundBracket.FindString(rest); m != "" && strings.Count(m, ", ") == len(p.sizes)-2 {
 				rest = strings.Replace(rest, m, "", 1)
 			}
@@ -452,10 +525,10 @@ func brackets(p *page, wrong func(string, ...any)) {
 		rest = lengthPair.ReplaceAllString(line, "")
 		rest = gaugePair.ReplaceAllString(rest, "")
 		if strings.HasPrefix(line, "Needles: ") {
-			rest = regexp.MustCompile(`\[[\d.]+ mm\]`).ReplaceAllString(rest, "")
+			rest = inMM.ReplaceAllString(rest, "")
 		}
 		if label.MatchString(line) {
-			rest = regexp.MustCompile(`\[[^\[\]]*\] (`+one+`(?: \([^()]*\))? times|once)`).ReplaceAllString(rest, "")
+			rest = bracketed.ReplaceAllString(rest, "")
 		}
 		if c.title == "ABBREVIATIONS" {
 			rest = strings.TrimPrefix(rest, "[ ]: ")
@@ -469,11 +542,12 @@ func brackets(p *page, wrong func(string, ...any)) {
 func someSizes(p *page, wrong func(string, ...any)) {
 	for _, c := range p.chapters {
 		inGroup := false
+		var names []string
 		for i, line := range c.lines {
 			switch m := onlyLine.FindStringSubmatch(line); {
 			case m != nil:
 				inGroup = true
-				names := strings.Split(strings.Replace(m[1], " and ", ", ", 1), ", ")
+				names = strings.Split(strings.Replace(m[1], " and ", ", ", 1), ", ")
 				at := -1
 				for _, n := range names {
 					next := slices.Index(p.sizes, n)
@@ -493,7 +567,15 @@ func someSizes(p *page, wrong func(string, ...any)) {
 					wrong("section %s has “All sizes:” where nothing calls for it", c.title)
 				}
 				inGroup = false
-			case !inGroup && strings.Contains(line, "–"):
+			case inGroup:
+				for _, s := range list.FindAllString(line, -1) {
+					for size, v := range values(s) {
+						if size < len(p.sizes) && slices.Contains(names, p.sizes[size]) == (v == "–") {
+							wrong("%q in a line for %v only: the others have a dash: %s", s, names, line)
+						}
+					}
+				}
+			case strings.Contains(line, "–"):
 				wrong("a size has nothing to do in a line for all: %s", line)
 			}
 		}
@@ -598,7 +680,7 @@ func noContinuing(p *page, wrong func(string, ...any)) {
 var (
 	shaping    = regexp.MustCompile(`\b(k2tog|ssk|p2tog|ssp|M1[LR]?|pick up and k)\b`)
 	changeSaid = regexp.MustCompile(` \d+ sts? (dec|inc)'d\.`)
-	totalSaid  = regexp.MustCompile(`(^| )` + one + `( \([^()]*\))? sts?(: [^:]*)?\.$`)
+	totalSaid  = regexp.MustCompile(`\. ` + one + `( \([^()]*\))? sts?(: [^:]*)?\.$`)
 	workLast   = regexp.MustCompile(`^Work the last (?:(\d+) )?(rows?|rnds?) `)
 	workThe    = regexp.MustCompile(`^Work ((?:Row|Rnd) \d+) `)
 )
@@ -643,10 +725,13 @@ func countsTold(p *page, wrong func(string, ...any)) {
 			if !shaping.MatchString(line) {
 				continue
 			}
-			if _, again := repeated[r]; again && !changeSaid.MatchString(line) {
-				// The first row of a repeat that begins with the next may state its count.
+			_, again := repeated[r]
+			change := changeSaid.MatchString(line)
+			countNext := r+1 < len(lines) && workThe.MatchString(lines[r+1]) && totalSaid.MatchString(lines[r+1])
+			switch {
+			case again && !change:
 				wrong("worked again later, but does not tell the change: %s", line)
-			} else if !again && !totalSaid.MatchString(line) {
+			case !again && !totalSaid.MatchString(line) && !(change && countNext):
 				wrong("worked once, but does not tell the new count: %s", line)
 			}
 		}
@@ -657,7 +742,7 @@ var plainRounds = regexp.MustCompile(`^(Knit|Purl) \d`)
 
 func repeats(p *page, wrong func(string, ...any)) {
 	p.instructions(func(_ *chapter, line string) {
-		stars, ends := strings.Count(line, "*"), len(regexp.MustCompile(`; rep from \* to (end|last `+one+`)`).FindAllString(line, -1))
+		stars, ends := strings.Count(line, "*"), len(starred.FindAllString(line, -1))
 		if stars != 2*ends {
 			wrong("an asterisk without “rep from * to …”: %s", line)
 		}
@@ -668,7 +753,7 @@ var (
 	onNeedles = regexp.MustCompile(`(\d+) sts: ((?:\d+ on N\d(?:, )?)+)\.$`)
 	arranged  = regexp.MustCompile(`^Arrange the sts: ((?:\d+ on N\d(?:, )?)+)\.$`)
 	onNeedle  = regexp.MustCompile(`(\d+) on N(\d)`)
-	lastCount = regexp.MustCompile(`(\d+) sts?(?:: [^:]*)?\.$`)
+	lastCount = regexp.MustCompile(`\. (\d+) sts?(?:: [^:]*)?\.$`)
 )
 
 func needleSums(p *page, wrong func(string, ...any)) {
@@ -724,8 +809,21 @@ func needleSums(p *page, wrong func(string, ...any)) {
 
 // lines calls do with every line of a size, lists replaced by its values.
 func (p *page) lines(size int, do func(c *chapter, line string)) {
+	if p.bySize[size] == nil {
+		p.bySize[size] = p.forSize(size)
+	}
+	for _, c := range p.bySize[size] {
+		for _, line := range c.lines {
+			do(c, line)
+		}
+	}
+}
+
+func (p *page) forSize(size int) (out []*chapter) {
 	for _, c := range p.chapters {
 		here := true
+		mine := &chapter{title: c.title}
+		out = append(out, mine)
 		for _, line := range c.lines {
 			if m := onlyLine.FindStringSubmatch(line); m != nil {
 				here = slices.Contains(strings.Split(strings.Replace(m[1], " and ", ", ", 1), ", "), p.sizes[size])
@@ -736,10 +834,11 @@ func (p *page) lines(size int, do func(c *chapter, line string)) {
 				continue
 			}
 			if here {
-				do(c, forSize(line, size))
+				mine.lines = append(mine.lines, forSize(line, size))
 			}
 		}
 	}
+	return out
 }
 
 func roundsTold(p *page, wrong func(string, ...any)) {
@@ -749,7 +848,7 @@ func roundsTold(p *page, wrong func(string, ...any)) {
 			p.lines(size, func(c *chapter, line string) {
 				if c.title == title {
 					repeats = repeats || strings.HasPrefix(line, "Work ")
-					told = told || regexp.MustCompile(`\d (rows?|rnds?) in all\.| has \d+ rows`).MatchString(line)
+					told = told || inAll.MatchString(line)
 				}
 			})
 			if repeats && !told {
@@ -800,7 +899,7 @@ func toFitAndFinished(p *page, wrong func(string, ...any)) {
 }
 
 func bothUnits(p *page, wrong func(string, ...any)) {
-	inches, cm := regexp.MustCompile(`[\d)] in\b( the corner| all\b)?`), regexp.MustCompile(`[\d)] (cm|mm)\b`)
+	inches, cm := regexp.MustCompile(`[\d)] in\b( the corner| all\b| front\b)?`), regexp.MustCompile(`[\d)] (cm|mm)\b`)
 	p.each(func(c *chapter, line string) {
 		if p.designers(c, line) {
 			return
@@ -861,11 +960,16 @@ func gauge(p *page, wrong func(string, ...any)) {
 			name, how = "Gauge, "+x.fabric, "after washing"
 		}
 		line := p.fact("MATERIALS AND GAUGE", name)
-		m := gaugePair.FindStringSubmatch(line)
-		if m == nil || !strings.Contains(line, how) {
+		counts := ""
+		if m := gaugePair.FindStringSubmatch(line); m != nil {
+			counts = m[3]
+		} else if m := gaugeOver.FindStringSubmatch(line); m != nil { // over another length than 4 in
+			counts = m[1]
+		}
+		if counts == "" || !strings.Contains(line, how) {
 			wrong("%s: %q", name, line)
-		} else if m[3] != x.rows {
-			wrong("%s counts %s, and this fabric has %s: %q", name, m[3], x.rows, line)
+		} else if counts != x.rows {
+			wrong("%s counts %s, and this fabric has %s: %q", name, counts, x.rows, line)
 		}
 	}
 	if !strings.Contains(p.fact("MATERIALS AND GAUGE", "Gauge"), "Change the needle size") { // F5
@@ -888,7 +992,7 @@ var uses = map[string]*regexp.Regexp{
 	"pm":            regexp.MustCompile(`\bpm\b`),
 	"sm":            regexp.MustCompile(`\bsm\b`),
 	"m":             regexp.MustCompile(`\b(to|remove) m\b`),
-	"turn":          regexp.MustCompile(`, turn\.`),
+	"turn":          regexp.MustCompile(`, turn\.|\bTurn at\b`),
 	"rep":           regexp.MustCompile(`\brep\b`),
 	"*":             regexp.MustCompile(`\*`),
 	"[ ]":           regexp.MustCompile(`\[[^\]]*\] (\d|once)`),
@@ -911,7 +1015,7 @@ var uses = map[string]*regexp.Regexp{
 var plain = strings.Fields(`Row Rnd row rows Set-up Next Partial Work Knit Purl knit purl the last more times again once on each of next
 	or until cuff leg foot heel measures from cast-on edge in all Join to work round without twisting The begins at center back side sole instep
 	before sts now here are worked other rest for first Arrange Remove stitch markers as you come them and along left right corner end
-	Graft remove`)
+	Graft remove pick up`)
 
 func abbreviations(p *page, wrong func(string, ...any)) {
 	var explained []string
@@ -930,24 +1034,19 @@ func abbreviations(p *page, wrong func(string, ...any)) {
 		}
 	}
 	for short, use := range uses {
-		used := use.MatchString(text.String())
-		if short == "m" && !used {
-			used = regexp.MustCompile(`\bM1[LR]\b`).MatchString("") // "m" is a marker, and nothing else
-		}
-		if used != slices.Contains(explained, short) {
+		if used := use.MatchString(text.String()); used != slices.Contains(explained, short) {
 			wrong("%q is used: %v, explained: %v", short, used, !used)
 		}
 	}
 	if !slices.IsSortedFunc(explained, func(a, b string) int { return strings.Compare(strings.ToLower(a), strings.ToLower(b)) }) {
 		wrong("the list is out of order: %v", explained)
 	}
-	word := regexp.MustCompile(`[A-Za-z][A-Za-z0-9'-]*`)
 	p.instructions(func(_ *chapter, line string) {
 		if name := label.FindString(line); name != "" {
 			line = strings.TrimPrefix(line, name)
 		}
 		for _, w := range word.FindAllString(line, -1) {
-			known := slices.Contains(plain, w) || regexp.MustCompile(`^([kKpP]\d*|N\d)$`).MatchString(w)
+			known := slices.Contains(plain, w) || oneStep.MatchString(w)
 			for short := range uses {
 				for _, s := range []string{strings.TrimSuffix(short, "(s)"), strings.Replace(short, "(s)", "s", 1)} {
 					known = known || w == s || strings.EqualFold(w, s) && strings.ToLower(s) == s
@@ -1014,7 +1113,7 @@ func words(p *page, wrong func(string, ...any)) {
 		wrong("%d lines are worked by their look, but %d were", n, p.book.Proof.Read.Worked)
 	}
 	p.instructions(func(_ *chapter, line string) {
-		if regexp.MustCompile(`\b[kKpP] ?0\b|\[[^\]]*\] 0 |(Knit|Work .*) 0 (more )?(times|rnds|rows)\b`).MatchString(line) {
+		if none.MatchString(line) {
 			wrong("none is to be worked: %s", line)
 		}
 	})
@@ -1150,8 +1249,9 @@ func (h *heel) row(line string) {
 			}
 			right, left = append(right, false), left[1:]
 		case step == "ssk" || step == "k2tog" || step == "p2tog":
-			stitches(2, step)
-			right = right[:len(right)-1]
+			if stitches(2, step); len(right) > 0 {
+				right = right[:len(right)-1]
+			}
 		default:
 			n, err := strconv.Atoi(step[1:])
 			if err != nil || step[0] != 'k' && step[0] != 'p' {
@@ -1223,7 +1323,7 @@ func plainText(p *page, wrong func(string, ...any)) {
 			wrong("set as a table: %s", line)
 		}
 		if slices.Contains(worked, c.title) {
-			if n := len(regexp.MustCompile(`(^|\. )(Set-up |Next |Partial )?([Rr]ow|[Rr]nd)( \d+)?( \((RS|WS)\))?: `).FindAllString(line, -1)); n > 1 {
+			if n := len(labelled.FindAllString(line, -1)); n > 1 {
 				wrong("%d instructions in one line: %s", n, line)
 			}
 		}
@@ -1236,14 +1336,14 @@ var (
 	paragraph = regexp.MustCompile(`(?s)<p([^>]*)>(.*?)</p>`)
 	tag       = regexp.MustCompile(`<[^>]*>`)
 	tableRow  = regexp.MustCompile(`(?s)<tr><th scope="row">(.*?)</th>(.*?)</tr>`)
-	cell      = regexp.MustCompile(`(?s)<td>(.*?)</td>`)
+	cell      = regexp.MustCompile(`(?s)<td(?: colspan="(\d+)")?>(.*?)</td>`)
 )
 
 // bare is the text of a piece of the page, as it stands in plain text.
 func bare(s string) string {
 	s = strings.ReplaceAll(s, "<br>", " ")
 	s = html.UnescapeString(tag.ReplaceAllString(s, ""))
-	return strings.Join(strings.Fields(strings.NewReplacer("’", "'", "\u00a0", " ", "\u200a", " ").Replace(s)), " ")
+	return strings.Join(strings.Fields(strings.NewReplacer("’", "'", "−", "-", "\u00a0", " ", "\u200a", " ").Replace(s)), " ")
 }
 
 func sameOnPage(p *page, wrong func(string, ...any)) {
@@ -1252,13 +1352,16 @@ func sameOnPage(p *page, wrong func(string, ...any)) {
 	for _, m := range tableRow.FindAllStringSubmatch(page, -1) {
 		var cells []string
 		for _, c := range cell.FindAllStringSubmatch(m[2], -1) {
-			cells = append(cells, bare(c[1]))
+			over, _ := strconv.Atoi(c[1]) // columns with one value
+			for range max(1, over) {
+				cells = append(cells, bare(c[2]))
+			}
 		}
 		tables[bare(m[1])] = cells
 	}
 	var worked, others []string // paragraphs
 	for _, m := range paragraph.FindAllStringSubmatch(page, -1) {
-		if strings.Contains(m[1], `class="work"`) {
+		if strings.Contains(m[1], `class="work`) {
 			worked = append(worked, bare(m[2]))
 		} else {
 			others = append(others, bare(m[2]))

@@ -52,6 +52,11 @@ func (b *Builder) each(f func(size int) int) pattern.Number {
 	return pattern.Of(values...)
 }
 
+// here is a number of all sizes, for the sizes that lines go to.
+func (b *Builder) here(n pattern.Number) pattern.Number {
+	return b.each(func(size int) int { return int(n.In(size)) })
+}
+
 // of is a number of the plan in one size.
 func (b *Builder) of(key string, size int) int { return b.plan.Of(key, size) }
 

@@ -57,9 +57,12 @@ func (gs *instepGusset) build(b *Builder) {
 	if b.roundsBegin() != pattern.CentreBack {
 		b.para(say("gusset.last.left", "The marked st on the left is not a chain but a knit st of the leg: go under both its legs too."))
 	}
-	b.where(func(size int) bool { return b.of("gusset.corner_stitches", size) > 0 }, func() {
-		b.para(say("gusset.corner", "The corner is the gap between the marked st and the instep: lift the strand there and knit it, so that no hole is left (for 2 sts, one at each side of the gap)."))
-	})
+	switch gs.corner {
+	case 1:
+		b.para(say("gusset.corner", "The corner is the gap between the marked st and the instep: lift the strand there and knit it, so that no hole is left."))
+	case 2:
+		b.para(say("gusset.corners", "The corner is the gap between the marked st and the instep: pick up one st at each side of it, so that no hole is left."))
+	}
 	b.add(&pattern.DropMarkers{})
 	b.para(say("gusset.locking", "Leave the locking markers in until the edges are picked up."))
 	if b.roundsBegin() == pattern.CentreBack {
@@ -111,7 +114,7 @@ func (gs *instepGusset) fromSole(b *Builder) {
 				return int(half.In(size)) + b.of("gusset.pick_up_per_side", size) - decreases(size)
 			})
 		}
-		return []pattern.Number{side(near), n.instep, side(far)}
+		return []pattern.Number{side(near), b.here(n.instep), side(far)}
 	}
 	none := func(int) int { return 0 }
 	all := func(size int) int { return b.of("gusset.decrease_rounds", size) }
@@ -120,13 +123,13 @@ func (gs *instepGusset) fromSole(b *Builder) {
 	b.needles(rnd(2), nil, on(k(near), tbl(n.pick)), on(toEnd(pattern.Knit)), on(tbl(n.pick), k(far)))
 	gs.decreases(b, [][]pattern.Step{
 		on(toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)), on(toEnd(pattern.Knit)), on(kN(1), do(pattern.Ssk), toEnd(pattern.Knit)),
-	}, total(b.n("foot.stitches"), split(all)...))
+	}, func() *pattern.Count { return total(b.n("foot.stitches"), split(all)...) })
 }
 
 // fromSide works rounds that begin at the side, before the instep.
 func (gs *instepGusset) fromSide(b *Builder) {
 	n := gs.numbers(b)
-	b.row(named(pattern.Partial, pattern.RS), nil,
+	b.row(named(pattern.Partial, pattern.RS), total(b.each(func(size int) int { return n.left(size) + b.of("gusset.pick_up_per_side", size) })),
 		append(on(sl1(), k(b.each(func(size int) int { return n.left(size) - 1 }))), n.along(pattern.LeftEdge)...)...)
 	b.add(&pattern.Begin{Place: pattern.SideOfInstep})
 	if b.Method == design.MagicLoop {
@@ -136,7 +139,7 @@ func (gs *instepGusset) fromSide(b *Builder) {
 	}
 	gs.tipTwist(b)
 	split := func(decreases func(size int) int) []pattern.Number {
-		return []pattern.Number{n.instep, b.each(func(size int) int {
+		return []pattern.Number{b.here(n.instep), b.each(func(size int) int {
 			return n.left(size) + 2*b.of("gusset.pick_up_per_side", size) - 2*decreases(size)
 		})}
 	}
@@ -145,7 +148,9 @@ func (gs *instepGusset) fromSide(b *Builder) {
 	b.needles(rnd(2), nil, on(toEnd(pattern.Knit)), on(tbl(n.pick), toEnd(pattern.Knit)))
 	gs.decreases(b, [][]pattern.Step{
 		on(toEnd(pattern.Knit)), on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)),
-	}, total(b.n("foot.stitches"), split(func(size int) int { return b.of("gusset.decrease_rounds", size) })...))
+	}, func() *pattern.Count {
+		return total(b.n("foot.stitches"), split(func(size int) int { return b.of("gusset.decrease_rounds", size) })...)
+	})
 }
 
 func (gs *instepGusset) tipTwist(b *Builder) {
@@ -158,14 +163,14 @@ func (gs *instepGusset) tipTwist(b *Builder) {
 
 // decreases writes round 3, the decrease round, and where there is more than one repeats it
 // with a plain round between.
-func (gs *instepGusset) decreases(b *Builder, third [][]pattern.Step, after *pattern.Count) {
+func (gs *instepGusset) decreases(b *Builder, third [][]pattern.Step, after func() *pattern.Count) {
 	n := func(size int) int { return b.of("gusset.decrease_rounds", size) }
 	b.where(func(size int) bool { return n(size) > 1 }, func() {
 		b.needles(rnd(3), change(-2), third...)
 		b.row(rnd(4), nil, toEnd(pattern.Knit))
 		b.again(pattern.Round, 2, b.each(func(size int) int { return n(size) - 2 }), pattern.Again{
 			Count: total(b.each(func(size int) int { return b.of("foot.stitches", size) + 2 }))})
-		b.oneMore(rnd(3), pattern.Of(1), pattern.Again{Total: b.each(func(size int) int { return 2*n(size) + 1 }), Count: after})
+		b.oneMore(rnd(3), pattern.Of(1), pattern.Again{Total: b.each(func(size int) int { return 2*n(size) + 1 }), Count: after()})
 	})
-	b.where(func(size int) bool { return n(size) == 1 }, func() { b.needles(rnd(3), after, third...) })
+	b.where(func(size int) bool { return n(size) == 1 }, func() { b.needles(rnd(3), after(), third...) })
 }

@@ -136,10 +136,10 @@ func (b *Builder) evenOut(half pattern.Number) {
 		switch {
 		case b.roundsBegin() == pattern.CentreBack:
 			b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
-				b.para(say("toe.even.to-instep", "Instep and sole must be equal for the toe: slip the last {0} sts of N1 and the first {0} sts of N3 to N2.", b.each(b.moved)))
+				b.para(say("toe.even.to-instep", "Instep and sole must be equal for the toe: slip sts from the end of N1 and from the beginning of N3 to N2, {0} from each.", b.each(b.moved)))
 			})
 			b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
-				b.para(say("toe.even.to-sole", "Instep and sole must be equal for the toe: slip the first {0} sts of N2 to N1, and the last {0} to N3.", b.each(func(size int) int { return -b.moved(size) })))
+				b.para(say("toe.even.to-sole", "Instep and sole must be equal for the toe: slip sts from the beginning of N2 to N1, and from its end to N3, {0} to each.", b.each(func(size int) int { return -b.moved(size) })))
 			})
 			var to []pattern.Number
 			for i := range 3 {
@@ -157,7 +157,7 @@ func (b *Builder) evenOut(half pattern.Number) {
 				b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, k(b.each(func(size int) int { return -b.moved(size) })))
 			})
 			b.add(&pattern.Begin{Place: pattern.SideOfInstep})
-			b.add(&pattern.Arrange{Split: []pattern.Number{half, half}})
+			b.add(&pattern.Arrange{Split: []pattern.Number{b.here(half), b.here(half)}})
 		}
 	})
 }

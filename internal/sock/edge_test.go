@@ -1,0 +1,99 @@
+package sock_test
+
+import (
+	"strings"
+	"testing"
+
+	"sockwright/internal/design"
+	"sockwright/internal/pattern"
+	"sockwright/internal/sock"
+	"sockwright/internal/source"
+)
+
+// refused is what is said of a design that has no plan.
+func refused(t *testing.T, text string) string {
+	t.Helper()
+	f := source.NewFile("gable-end.toml", text)
+	d, faults := design.Read(f)
+	if d == nil {
+		t.Fatal(faults)
+	}
+	draft, more := sock.New(d)
+	if draft == nil {
+		t.Fatal(append(faults, more...))
+	}
+	plan, more := draft.Grade()
+	if plan != nil || len(more) != 1 {
+		t.Fatalf("not refused: %v", more)
+	}
+	return more[0].Text.String()
+}
+
+func feet(perFour, rows string, sizes ...string) string {
+	text := "title = \"Gable End\"\n[gauge]\nover = \"4 in\"\nstitches = " + perFour + "\nrows = " + rows + "\n"
+	for i, s := range sizes {
+		girth, length, _ := strings.Cut(s, " by ")
+		text += "[[sizes.own]]\nname = \"" + string("SML"[i]) + "\"\nfoot_girth = \"" + girth + " mm\"\nfoot_length = \"" + length + " mm\"\n"
+	}
+	return text
+}
+
+// A toe that would begin with fewer stitches than it leaves is looked at when a refusal is
+// explained.
+func TestRefusedWithFewStitches(t *testing.T) {
+	said := refused(t, feet("20", "24", "100 by 50")+"[gusset]\ncorner_stitches = 2\n[pin]\n\"foot.length_rounds\" = 8\n\"toe.stitches_left\" = 8\n")
+	if !strings.Contains(said, "foot.length_rounds = 8") {
+		t.Errorf("the refusal does not name the pin: %s", said)
+	}
+}
+
+// Where the toe's rounds begin earlier than the foot's, the toe tells the last round of the
+// foot, and the foot must be long enough for that.
+func TestShortestFoot(t *testing.T) {
+	text := feet("32", "44", "210 by 200") + "[heel]\nshare = 0.58\n[needles]\nmethod = \"magic-loop\"\n[pin]\n\"leg.stitches\" = 60\n\"heel.stitches\" = 36\n\"heel.flap_rows\" = 18\n\"heel.band_stitches\" = 8\n\"toe.stitches_left\" = 16\n\"foot.length_rounds\" = "
+	if said := refused(t, text+"49\n"); !strings.Contains(said, "the gusset ends before the toe begins") {
+		t.Errorf("the refusal does not say why: %s", said)
+	}
+	draft, plan := graded(t, text+"50\n")
+	if rounds, gusset := plan.Of("foot.rounds", 0), plan.Of("gusset.decrease_rounds", 0); rounds != 2*gusset+2 {
+		t.Errorf("the foot has %d rounds and the gusset %d: want one round to spare", rounds, 2*gusset+1)
+	}
+	c := knitted(t, draft, plan, 0)
+	c.p.Each(func(s *pattern.Section, n pattern.Node) {
+		if x, ok := n.(*pattern.Plain); ok && x.Rounds.Is(0) {
+			t.Errorf("section %s tells no rounds to knit", s.Title)
+		}
+	})
+}
+
+// A pin far down the plan can keep a size from being as wide as the one before.
+func TestFallsByPin(t *testing.T) {
+	said := refused(t, feet("32", "44", "240 by 230", "240 by 230")+"[pin]\n\"foot.stitches\" = { S = 72, M = 64 }\n")
+	if !strings.Contains(said, "narrower than the size before it") || !strings.Contains(said, "foot.stitches = 64") {
+		t.Errorf("the refusal does not name the pin: %s", said)
+	}
+}
+
+// Gusset and toe of a single decrease round tell what they leave.
+func TestSingleDecreaseRounds(t *testing.T) {
+	draft, plan := graded(t, feet("14", "20", "95 by 100", "220 by 240")+"[gusset]\ncorner_stitches = 0\n")
+	numbers(t, plan, 0, map[string]int{"gusset.decrease_rounds": 1, "toe.rounds": 1})
+	for size := range 2 {
+		knitted(t, draft, plan, size)
+	}
+	told := map[string]bool{}
+	draft.Build(plan).Each(func(s *pattern.Section, n pattern.Node) {
+		group, ok := n.(*pattern.Only)
+		if !ok || group.Sizes.Has(1) {
+			return
+		}
+		for _, x := range group.Body {
+			if row, ok := x.(*pattern.Row); ok && row.Count != nil && row.Count.Total.Is(12-4*int32(len(told))) && row.Count.Split != nil {
+				told[s.Title] = true
+			}
+		}
+	})
+	if !told["Gusset"] || !told["Toe"] {
+		t.Errorf("the only decrease round tells what it leaves in %v, want gusset and toe", told)
+	}
+}
