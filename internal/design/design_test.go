@@ -214,7 +214,6 @@ func FuzzRead(f *testing.F) {
 			for _, part := range []string{"cuff", "leg", "heel"} {
 				p := d.Part(part)
 				p.Choice("kind", "band")
-				p.Bool("plain", false)
 				p.Number("share", 0.5, 0.4, 0.6)
 				p.Int("rows", 1, 0, 9)
 				p.BySize("length", d.Names(), 1, 100, func(int) unit.Length { return 1 })

@@ -339,19 +339,6 @@ func (t *Table) Choice(key string, known ...string) string {
 	return known[0]
 }
 
-// Bool takes true or false, or def.
-func (t *Table) Bool(key string, def bool) bool {
-	if !t.Has(key) {
-		return def
-	}
-	b, ok := t.values[key].(bool)
-	if !ok {
-		t.wrong(key, "true or false", "")
-		return def
-	}
-	return b
-}
-
 // Number takes a number between low and high, or def.
 func (t *Table) Number(key string, def, low, high float64) float64 {
 	if !t.Has(key) {

@@ -3,6 +3,7 @@ package publish
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"sockwright/internal/design"
@@ -69,8 +70,13 @@ func (c *composer) opening() *pattern.Section {
 	case n > 1:
 		sizes = fmt.Sprintf("in %d sizes", n)
 	}
-	s := section("", para(say("front.what", "A {0} sock with a {1} heel, gusset and grafted {2} toe, {3}. The first half of the heel flap is straight; then every row loses one st beside a narrow band in the middle, until only the band is left. There is no turn, and there are no short rows.",
+	s := section("", para(say("front.what", "A {0} sock with a {1} heel, gusset and grafted {2} toe, {3}.",
 		c.Direction, c.Kind("heel"), c.Kind("toe"), sizes)))
+	for _, p := range c.Parts() {
+		if p.How.Text != "" {
+			s.Body = append(s.Body, para(p.How))
+		}
+	}
 	if c.About != "" {
 		// Labelled, so that no words of the designer's are ever read as an instruction.
 		s.Body = append(s.Body, fact("About", say("front.about", "{0}", c.About)))
@@ -203,7 +209,7 @@ func (c *composer) materials() *pattern.Section {
 // notes tells how the pattern is read, and the cautions.
 func (c *composer) notes() *pattern.Section {
 	s := section("Notes",
-		fact("Skills", say("notes.skills", "knitting in the round, slipping sts, decreasing, picking up sts along an edge, grafting")),
+		fact("Skills", say("notes.skills", "{0}", strings.Join(c.skills(), ", "))),
 		para(say("notes.slip", "Sl sts as if to purl, with the yarn on the wrong side of the fabric: behind in RS rows, in front in WS rows.")),
 		para(say("notes.rows", "Rows are worked back and forth, rnds in the round. In a partial row or rnd only some of the sts are worked, to bring the yarn to a new place; it is not counted. Counts after a row are of the heel sts while the heel is worked, and of all sts in the rnd.")))
 	if c.Method == design.DoublePointed {
@@ -217,6 +223,19 @@ func (c *composer) notes() *pattern.Section {
 		}
 	}
 	return s
+}
+
+// skills lists what a knitter must know, each once, in the order in which it is needed.
+func (c *composer) skills() []string {
+	var list []string
+	for _, p := range c.Parts() {
+		for _, s := range p.Skills {
+			if !slices.Contains(list, s) {
+				list = append(list, s)
+			}
+		}
+	}
+	return list
 }
 
 // cautions chooses what could hurt the wearers of this sock.

@@ -20,15 +20,14 @@ var (
 )
 
 func rib(kind string, multiple int, says source.Message, body ...pattern.Step) Part {
-	return Part{Part: "cuff", Kind: kind, Says: says, Directions: []string{"cuff-down"},
+	return Part{Part: "cuff", Kind: kind, Says: says, Default: kind == "k2p2", Directions: []string{"cuff-down"}, Skills: []string{"knitting in the round"},
 		take: func(d *Draft, t *design.Table) construction {
-			return &cuff{table: t, multiple: multiple, fabric: "rib", lengths: cuffLength(d, t), rounds: [][]pattern.Step{{repeat(body...)}}}
+			return &cuff{multiple: multiple, fabric: "rib", lengths: cuffLength(d, t), rounds: [][]pattern.Step{{repeat(body...)}}}
 		}}
 }
 
 // A cuff is worked in rounds that repeat, from the cast-on edge.
 type cuff struct {
-	table    *design.Table
 	multiple int    // of stitches
 	fabric   string // whose gauge it has
 	lengths  []unit.Length

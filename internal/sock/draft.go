@@ -56,7 +56,7 @@ func New(d *design.Design) (*Draft, []source.Fault) {
 	draft := &Draft{Design: d, Model: &grade.Model{Sizes: len(d.Sizes)}, kinds: map[string]string{}}
 	for _, part := range order {
 		t := d.Part(part)
-		kind := t.Choice("kind", kinds(part)...)
+		kind := t.Choice("kind", kinds(part, d.Direction)...)
 		draft.kinds[part] = kind
 		draft.parts = append(draft.parts, find(part, kind).take(draft, t))
 	}
@@ -72,6 +72,15 @@ func New(d *design.Design) (*Draft, []source.Fault) {
 		return nil, faults
 	}
 	return draft, faults
+}
+
+// Parts lists the constructions chosen, from the cuff down.
+func (d *Draft) Parts() []Part {
+	var list []Part
+	for _, part := range order {
+		list = append(list, find(part, d.kinds[part]))
+	}
+	return list
 }
 
 // Kind is the kind of a part that the design chooses: of "heel", say, "band".

@@ -7,7 +7,7 @@ import (
 	"sockwright/internal/unit"
 )
 
-var _ = register(Part{Part: "foot", Kind: "plain", Directions: []string{"cuff-down"},
+var _ = register(Part{Part: "foot", Kind: "plain", Default: true, Directions: []string{"cuff-down"},
 	Says: say("foot.plain.says", "a straight tube of stockinette from the gusset to the toe"),
 	take: func(*Draft, *design.Table) construction { return plainFoot{} }})
 

@@ -7,7 +7,8 @@ import (
 	"sockwright/internal/unit"
 )
 
-var _ = register(Part{Part: "gusset", Kind: "instep", Directions: []string{"cuff-down"},
+var _ = register(Part{Part: "gusset", Kind: "instep", Default: true, Directions: []string{"cuff-down"}, Skills: []string{"picking up sts along an edge", "decreasing"},
+	How:  say("gusset.instep.opening", "The instep sts rest while the heel is worked; then sts are picked up along its edges, and decreased away beside the instep."),
 	Says: say("gusset.instep.says", "stitches picked up along the heel are decreased away beside the instep, two in every other round"),
 	take: func(d *Draft, t *design.Table) construction {
 		return &instepGusset{corner: t.Int("corner_stitches", 1, 0, 2)}

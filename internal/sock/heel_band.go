@@ -8,8 +8,10 @@ import (
 	"sockwright/internal/unit"
 )
 
-var _ = register(Part{Part: "heel", Kind: "band", Directions: []string{"cuff-down"},
-	Says: say("heel.band.says", "band heel: a narrow band runs unbroken from the back of the heel under the sole, with a decrease beside it in every row"),
+var _ = register(Part{Part: "heel", Kind: "band", Default: true, Directions: []string{"cuff-down"},
+	Skills: []string{"slipping sts", "decreasing"},
+	How:    say("heel.band.opening", "The first half of the heel flap is straight; then every row loses one st beside a narrow band in the middle, until only the band is left. There is no turn, and there are no short rows."),
+	Says:   say("heel.band.says", "band heel: a narrow band runs unbroken from the back of the heel under the sole, with a decrease beside it in every row"),
 	take: func(d *Draft, t *design.Table) construction {
 		h := &bandHeel{share: t.Number("share", 0.5, 0.40, 0.60)}
 		for i := range d.Sizes {

@@ -10,16 +10,15 @@ import (
 	"sockwright/internal/unit"
 )
 
-var _ = register(Part{Part: "leg", Kind: "plain", Directions: []string{"cuff-down"},
+var _ = register(Part{Part: "leg", Kind: "plain", Default: true, Directions: []string{"cuff-down"},
 	Says: say("leg.plain.says", "a straight tube of stockinette: for ankle socks and socks to mid-calf"),
 	take: func(d *Draft, t *design.Table) construction {
-		return &plainLeg{table: t, lengths: t.BySize("length", d.Names(), 10, 600, func(i int) unit.Length { return quarterInch(d.Sizes[i].Length * 5 / 8) })}
+		return &plainLeg{lengths: t.BySize("length", d.Names(), 10, 600, func(i int) unit.Length { return quarterInch(d.Sizes[i].Length * 5 / 8) })}
 	}})
 
 // plainLeg is a straight leg. Its default length, cuff included, is five eighths of the
 // foot, to the nearest quarter inch: 6 in for a foot of 9 1/2 in (house rule).
 type plainLeg struct {
-	table   *design.Table
 	lengths []unit.Length // from the cast-on edge
 }
 

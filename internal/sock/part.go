@@ -13,7 +13,10 @@ type Part struct {
 	Part       string // "heel"
 	Kind       string // "band"
 	Says       source.Message
+	How        source.Message // sentences for somebody who has never met it, before the first stitch; may be empty
+	Skills     []string       // what a knitter must know to work it
 	Directions []string
+	Default    bool // what a design has that names no kind
 
 	// take reads the options from the design's table of the part.
 	take func(d *Draft, t *design.Table) construction
@@ -45,12 +48,16 @@ func Parts() []Part {
 	return list
 }
 
-// kinds lists the kinds of a part, the default one first.
-func kinds(part string) []string {
-	first := map[string]string{"cuff": "k2p2", "leg": "plain", "heel": "band", "gusset": "instep", "foot": "plain", "toe": "wedge"}[part]
-	list := []string{first}
+// kinds lists the kinds of a part that are worked in a direction, the default one first.
+func kinds(part, direction string) []string {
+	var list []string
 	for _, p := range Parts() {
-		if p.Part == part && p.Kind != first {
+		if p.Part != part || !slices.Contains(p.Directions, direction) {
+			continue
+		}
+		if p.Default {
+			list = slices.Insert(list, 0, p.Kind)
+		} else {
 			list = append(list, p.Kind)
 		}
 	}

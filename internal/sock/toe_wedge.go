@@ -7,7 +7,7 @@ import (
 	"sockwright/internal/source"
 )
 
-var _ = register(Part{Part: "toe", Kind: "wedge", Directions: []string{"cuff-down"},
+var _ = register(Part{Part: "toe", Kind: "wedge", Default: true, Directions: []string{"cuff-down"}, Skills: []string{"decreasing", "grafting"},
 	Says: say("toe.wedge.says", "a flat toe, decreased at both sides of instep and sole and grafted"),
 	take: func(_ *Draft, t *design.Table) construction {
 		return &wedgeToe{rate: t.Choice("rate", "half-then-each", "every-2nd", "graduated"), share: t.Number("left", 0.25, 0.15, 0.45)}
