@@ -11,6 +11,7 @@ import (
 	"unicode"
 
 	"sockwright/internal/check"
+	"sockwright/internal/knit"
 	"sockwright/internal/source"
 )
 
@@ -151,5 +152,99 @@ func mends(t *testing.T, f *source.File, fault source.Fault, finding source.Find
 		if after.Line == finding.Line && after.Kind == finding.Kind && after.Message == finding.Message {
 			t.Errorf("the mend %q does not help: %v\n%s", finding.Mend, after, text)
 		}
+	}
+}
+
+// Patterns that are right, in ways that a checker could stumble over.
+func TestNoFaults(t *testing.T) {
+	const castOn = "LOW TIDE\n\nSizes: S (M)\nCO 24 (28) sts. Join to work in the round without twisting. The rnd begins at the side, before the heel sts.\n"
+	for name, text := range map[string]string{
+		"a heel that ends on the right side goes on into the round": castOn + `The first 12 (14) sts of the rnd are the heel; the other 12 (14) sts rest for the instep.
+Row 1 (RS): Sl 1, k to end.
+Row 2 (WS): Sl 1, p to end.
+Row 3 (RS): Sl 1, k to end.
+The rnd now begins here, at the side, before the instep sts.
+Rnd 1: N1: pick up and k 2 along the left edge of the heel, k12 (14), pick up and k 1 along the right edge of the heel; N2: k to end. 27 (31) sts.
+`,
+		"a heel without a name for its first row": castOn + `Row 1 (RS): K6, turn.
+Row 2 (WS): Sl 1, p11, turn.
+The last 12 sts worked are the heel; the other 12 (16) sts rest for the instep.
+Row 3 (RS): Sl 1, k to end.
+`,
+		"a size that does nothing states nothing": castOn + `Dec rnd: [K5, k2tog] – (4) times, k to end. – (4) sts dec'd. 24 sts.
+Work the last rnd – (0) more times. – (1) rnd in all. – (24) sts.
+Knit 0 (2) rnds. 24 sts.
+`,
+		"lines for one size": castOn + `Size M only:
+Dec rnd: [K5, k2tog] 4 times. 4 sts dec'd.
+All sizes:
+Rnd 1: Knit. 24 sts.
+`,
+		"a second sock": castOn + `Set-up row 1 (RS): K6, turn.
+CO 24 sts. Join to work in the round without twisting. The rnd begins at the center of the back.
+Rnd 1: *K2, p2; rep from * to end. 24 sts.
+`,
+		"words that only look like instructions": castOn + `Work on the Low Tide never ends.
+Knit on until the ferry comes.
+Rnd 1: Knit. 24 (28) sts.
+`,
+	} {
+		r := check.Pattern(source.NewFile(name, text))
+		for _, x := range find(r) {
+			t.Errorf("%s: %v", name, x)
+		}
+		if !r.Sure || len(r.Final) != 2 {
+			t.Errorf("%s: sure %v, final counts %v", name, r.Sure, r.Final)
+		}
+	}
+}
+
+// What cannot be read or followed is not counted for certain.
+func TestSure(t *testing.T) {
+	const castOn = "LOW TIDE\n\nSizes: S (M)\nCO 24 (28) sts. Join to work in the round without twisting. The rnd begins at the center of the back.\n"
+	for line, want := range map[string]bool{
+		"Rnd 1: Knit.":                       true,
+		"Rnd 1: Knit. 23 sts.":               true, // wrong, but what is worked is clear
+		"Rnd 1: K2, ssk, k to lsat 2 sts.":   true, // leaves two, and was read by its nearest word
+		"Rnd 1: K2, wyib, k to end.":         false,
+		"Rnd 1: K2 (3, 4), k to end.":        false,
+		"Size L only:\nRnd 1: Knit.":         false,
+		"Work the last 2 rnds 3 more times.": false,
+		"Rnd 1: [M1L] 99999 times.":          false,
+	} {
+		if got := check.Pattern(source.NewFile("", castOn+line+"\n")).Sure; got != want {
+			t.Errorf("%s: sure is %v, want %v", line, got, want)
+		}
+	}
+}
+
+func TestCounts(t *testing.T) {
+	r := check.Pattern(source.NewFile("", `GABLE END
+
+Sizes: S (M)
+CO 20 (24) sts. Join to work in the round without twisting. The rnd begins at the center of the back.
+Rnd 1: K1, ssk, k to last 3 sts, k2tog, k1. 2 sts dec'd.
+Rnd 2: Knit.
+Work the last 2 rnds 2 (3) more times. 14 (16) sts.
+`))
+	stitches := func(n int) knit.Stitches { return knit.Stitches{Worked: n, Total: n} }
+	want := []check.Count{
+		{Line: 4, Label: "Cast-on", Size: 0, First: stitches(20), Last: stitches(20), Times: 1},
+		{Line: 4, Label: "Cast-on", Size: 1, First: stitches(24), Last: stitches(24), Times: 1},
+		{Line: 5, Label: "Rnd 1", Size: 0, First: stitches(18), Last: stitches(14), Times: 3},
+		{Line: 5, Label: "Rnd 1", Size: 1, First: stitches(22), Last: stitches(16), Times: 4},
+		{Line: 6, Label: "Rnd 2", Size: 0, First: stitches(18), Last: stitches(14), Times: 3},
+		{Line: 6, Label: "Rnd 2", Size: 1, First: stitches(22), Last: stitches(16), Times: 4},
+		{Line: 7, Label: "Repeat", Size: 0, First: stitches(14), Last: stitches(14), Times: 1},
+		{Line: 7, Label: "Repeat", Size: 1, First: stitches(16), Last: stitches(16), Times: 1},
+	}
+	for i := range r.Counts {
+		r.Counts[i].Node = 0
+	}
+	if !slices.Equal(r.Counts, want) {
+		t.Errorf("counts are\n%+v\nwant\n%+v", r.Counts, want)
+	}
+	if want := []int{14, 16}; !slices.Equal(r.Final, want) {
+		t.Errorf("final counts are %v, want %v", r.Final, want)
 	}
 }

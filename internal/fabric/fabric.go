@@ -27,6 +27,12 @@ const (
 	Grafted    // sewn: runs through one loop of each side
 )
 
+// String names the kind.
+func (k Kind) String() string {
+	return [...]string{"cast-on", "knit", "purl", "knit tbl", "purl tbl", "k2tog", "ssk", "p2tog", "ssp",
+		"strand lifted left", "strand lifted right", "edge loop", "corner loop", "grafted"}[k]
+}
+
 // A Loop is one stitch. What it was pulled through is [Fabric.Through].
 type Loop struct {
 	first uint32 // start of its run in Fabric.through
@@ -160,6 +166,18 @@ func Equal(a, b *Fabric) bool {
 		})
 }
 
+// String says how a loop was made and what became of it.
+func (l Loop) String() string {
+	s := l.Kind.String()
+	if l.Wrong {
+		s += " on the wrong side"
+	}
+	if l.Tall > 0 {
+		s += fmt.Sprintf(", slipped in %d rows,", l.Tall)
+	}
+	return s
+}
+
 // Difference says where two fabrics first differ, or "" if they are [Equal].
 func Difference(a, b *Fabric) string {
 	for i := range min(len(a.Loops), len(b.Loops)) {
@@ -167,7 +185,7 @@ func Difference(a, b *Fabric) string {
 		x, y := a.Loops[i], b.Loops[i]
 		x.first, y.first = 0, 0
 		if x != y || !slices.Equal(a.Through(i), b.Through(i)) {
-			return fmt.Sprintf("loop %d, row %d: %v through %v against %v through %v",
+			return fmt.Sprintf("loop %d, row %d: %s through %v against %s through %v",
 				i, a.RowOf(i), x, a.Through(i), y, b.Through(i))
 		}
 	}

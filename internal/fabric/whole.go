@@ -30,7 +30,8 @@ func (f *Fabric) CheckFinished() error {
 			if n != 0 {
 				return fmt.Errorf("loop %d hangs from a strand but is pulled through %d loops", id, n)
 			}
-			if id > 0 { // the yarn holds it to its neighbour
+			// The yarn holds it to its neighbour, unless it is the first of a cast-on.
+			if r := f.RowOf(id); id > 0 && (kind != CastOn || r < 0 || f.Rows[r].First != id) {
 				group.join(id, id-1)
 			}
 		case n == 0:

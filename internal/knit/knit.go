@@ -10,8 +10,8 @@ import (
 // three moves a loop; a pattern that passes a limit is reported and not worked further.
 const (
 	MaxRows  = 100_000
-	MaxLive  = 20_000     // stitches on the needles
-	MaxMoves = 10_000_000 // stitches and markers worked, passed or counted, and steps read
+	MaxLive  = 20_000    // stitches on the needles
+	MaxMoves = 3_000_000 // stitches and markers worked, passed or counted, and steps read
 )
 
 // A Result is what working a pattern in one size gave.
@@ -45,6 +45,9 @@ type Stitches struct {
 type Knitter struct {
 	// CountsOnly leaves the fabric out: same faults, same counts, less work.
 	CountsOnly bool
+
+	// Into, if not nil, is emptied and takes the fabric, so that its memory serves again.
+	Into *fabric.Fabric
 
 	needles
 	fab     *fabric.Fabric
@@ -84,8 +87,7 @@ type rowState struct {
 	arranging bool // stitches are picked up: the needles are laid out by this row
 }
 
-// Knit works p in one size, counted from 0. The result's fabric is newly made and belongs
-// to the caller.
+// Knit works p in one size, counted from 0. The result's fabric is newly made, or Into.
 func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 	k.needles.reset()
 	k.prog.reset(size, len(p.Sizes))
@@ -94,11 +96,15 @@ func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 		k.counts = map[pattern.NodeID]int{}
 	}
 	clear(k.counts)
-	*k = Knitter{CountsOnly: k.CountsOnly, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0],
+	into := k.Into
+	*k = Knitter{CountsOnly: k.CountsOnly, Into: into, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0],
 		size: size, sizes: len(p.Sizes), edges: [2]edge{k.edges[0][:0], k.edges[1][:0]}}
 	k.moved = 0
 	if !k.CountsOnly {
-		k.fab = &fabric.Fabric{Rows: make([]fabric.Row, 0, 256)}
+		if k.fab = into; k.fab == nil {
+			k.fab = &fabric.Fabric{Rows: make([]fabric.Row, 0, 256)}
+		}
+		k.fab.Reset()
 		k.res.Fabric = k.fab
 	}
 	for _, s := range p.Sections {
@@ -164,7 +170,7 @@ func (k *Knitter) body(body []pattern.Node) {
 }
 
 func (k *Knitter) castOn(n *pattern.CastOn) {
-	*k = Knitter{CountsOnly: k.CountsOnly, needles: k.needles, fab: k.fab, made: k.made, prog: k.prog, res: k.res, counts: k.counts,
+	*k = Knitter{CountsOnly: k.CountsOnly, Into: k.Into, needles: k.needles, fab: k.fab, made: k.made, prog: k.prog, res: k.res, counts: k.counts,
 		size: k.size, sizes: k.sizes, edges: k.edges, rows: k.rows, total: k.total}
 	k.needles.reset()
 	if !k.fits(n.Stitches) {
@@ -204,14 +210,16 @@ func (k *Knitter) again(n *pattern.Again) {
 		return
 	}
 	var what []int
-	if n.Rows > 0 {
+	switch {
+	case times == 0:
+	case n.Rows > 0:
 		if int(n.Rows) > len(k.rows) {
 			k.fault(n.At, source.Unread, source.Error, say("knit.no-rows", "the last {0} rows are to be worked again, but this section has only {1} so far", int(n.Rows), len(k.rows)), nil, nil)
 			k.lose()
 			return
 		}
 		what = k.rows[len(k.rows)-int(n.Rows):]
-	} else {
+	default:
 		for i := len(k.rows) - 1; i >= 0 && what == nil; i-- {
 			if k.prog.rows[k.rows[i]].label.Same(n.Which) {
 				what = k.rows[i : i+1]
@@ -241,12 +249,14 @@ func (k *Knitter) plain(n *pattern.Plain) {
 	if !k.fits(n.Rounds) || rounds == pattern.Gap {
 		return
 	}
-	i := k.prog.lowerPlain(n)
-	k.rows = append(k.rows, i)
 	before := k.live
-	for range rounds {
-		if k.work(i, n); k.stopped {
-			return
+	if rounds > 0 { // else this size has nothing here that could be repeated
+		i := k.prog.lowerPlain(n)
+		k.rows = append(k.rows, i)
+		for range rounds {
+			if k.work(i, n); k.stopped {
+				return
+			}
 		}
 	}
 	k.counted("this line", n.Total, n.Count, n.At, before)
@@ -328,9 +338,11 @@ func (k *Knitter) divide(n *pattern.Divide) {
 
 // beginHere makes the tip the beginning of the round.
 func (k *Knitter) beginHere(n *pattern.Begin) {
-	if k.wrong {
+	if k.wrong && k.row.turned {
 		k.fault(n.At, source.Direction, source.Error, say("knit.begin-side", "the round is to begin while the wrong side faces: turn the work first"), nil, nil)
 		k.trust.side = true
+	}
+	if k.wrong { // a right-side row that goes on into the round need not be turned
 		k.turn()
 	}
 	k.drop(isBegin)

@@ -8,7 +8,7 @@ import (
 	"sockwright/internal/source"
 )
 
-// work works one row or round. line is the line of the pattern that asks for it.
+// work works one row or round. asks is the line of the pattern that asks for it.
 func (k *Knitter) work(index int, asks pattern.Node) {
 	line := &k.prog.rows[index]
 	if k.total++; k.total > MaxRows || k.moved > MaxMoves {
@@ -41,6 +41,7 @@ func (k *Knitter) enter(line *rowLine) {
 	if k.live == 0 {
 		k.fault(line.at, source.StitchCount, source.Error, say("knit.no-stitches", "{0} is to be worked, but no stitches are on the needles", line.name), nil, nil)
 		k.lose()
+		k.row.failed = true
 	}
 	round := label.Word == pattern.Round
 	otherWord := round && k.flat && !line.picksUp || !round && !k.flat && !line.turns && label.Name != pattern.Partial
@@ -74,6 +75,9 @@ func (k *Knitter) enter(line *rowLine) {
 	}
 	if k.row.flat {
 		return
+	}
+	if k.wrong { // after a right-side row that need not be turned
+		k.turn()
 	}
 	switch left, _, found := k.ahead(isBegin); {
 	case !found: // it begins where it joins
@@ -151,7 +155,9 @@ func (k *Knitter) steps(list []instr) {
 	for i := 0; i < len(list) && !k.row.failed; i++ {
 		in := &list[i]
 		if in.part != noPart {
-			k.onNeedle(in)
+			if k.onNeedle(in); k.row.failed {
+				return
+			}
 		}
 		if in.op == pattern.Group {
 			k.group(in, list[i+1:i+1+int(in.body)])
@@ -222,8 +228,11 @@ func (k *Knitter) group(in *instr, body []instr) {
 		keep = int(in.n)
 	}
 	for {
-		left, _, _ := k.ahead(k.stop)
-		if left -= keep; left <= 0 {
+		left := k.toStop() - keep
+		if left < 0 {
+			k.short(in, keep, left+keep)
+		}
+		if left <= 0 {
 			return
 		}
 		passes := 1
@@ -244,7 +253,7 @@ func (k *Knitter) group(in *instr, body []instr) {
 				return
 			}
 		}
-		if after, _, _ := k.ahead(k.stop); after-keep >= left {
+		if k.toStop()-keep >= left {
 			k.fault(in.step.At, source.NotDividing, source.Error, say("knit.endless", "the repeat never comes to its end: one pass of it uses no stitches"), nil, nil)
 			k.row.failed, k.trust.doubt = true, true
 			return
@@ -264,6 +273,21 @@ func (k *Knitter) pass1(in *instr, body []instr) {
 // stop tells which entries end "to end".
 func (k *Knitter) stop(e int32) bool {
 	return e == begin && !(k.flat && !k.divided) || bound(e) || isNeedleStart(e) && k.row.needle > 0
+}
+
+// toStop counts the stitches that "to end" would work.
+func (k *Knitter) toStop() int {
+	left, _, _ := k.ahead(k.stop)
+	return min(left, k.toTurn())
+}
+
+// toTurn counts the stitches up to where the work was turned, if the row has no other end
+// because it runs over the beginning of the round.
+func (k *Knitter) toTurn() int {
+	if k.row.flat && !k.divided {
+		return k.row.before - k.row.made
+	}
+	return math.MaxInt
 }
 
 func (k *Knitter) step(in *instr) {
@@ -295,7 +319,7 @@ func (k *Knitter) step(in *instr) {
 	n := in.n
 	switch in.until {
 	case pattern.ToEnd, pattern.ToLast:
-		left, _, _ := k.ahead(k.stop)
+		left := k.toStop()
 		n = int32(left)
 		if in.until == pattern.ToLast {
 			if n -= in.n; n < 0 {
@@ -364,18 +388,15 @@ func (k *Knitter) noMarker(in *instr, text source.Message) {
 // run works n single stitches, a whole stretch between two other entries at a time.
 func (k *Knitter) run(in *instr, kind fabric.Kind, n int32) {
 	for n > 0 {
-		e, ok := k.next()
-		if !ok || e < 0 {
-			if !ok || !k.cross(e, in, int(n)) {
-				return
-			}
-			continue
+		if _, ok := k.loop(in, int(n)); !ok {
+			return
 		}
+		stretch := min(int(n), k.toTurn())
 		k.makeRoom(1)
 		var from, to []int32
 		if k.wrong {
 			i := k.low - 1
-			for i > 0 && k.low-i < int(n) && k.ring[i-1] >= 0 {
+			for i > 0 && k.low-i < stretch && k.ring[i-1] >= 0 {
 				i--
 			}
 			from = k.ring[i:k.low]
@@ -383,7 +404,7 @@ func (k *Knitter) run(in *instr, kind fabric.Kind, n int32) {
 			k.low, k.high = i, k.high-len(from)
 		} else {
 			i := k.high + 1
-			for i < len(k.ring) && i-k.high < int(n) && k.ring[i] >= 0 {
+			for i < len(k.ring) && i-k.high < stretch && k.ring[i] >= 0 {
 				i++
 			}
 			from = k.ring[k.high:i]
@@ -408,19 +429,17 @@ func (k *Knitter) run(in *instr, kind fabric.Kind, n int32) {
 		}
 		m := int32(len(from))
 		k.made += m
+		k.moved += len(from)
 		k.row.made += int(m)
 		n -= m
 	}
 }
 
 func (k *Knitter) slip(in *instr, n int32) {
-	for n > 0 {
-		e, ok := k.next()
-		if !ok || e < 0 {
-			if !ok || !k.cross(e, in, int(n)) {
-				return
-			}
-			continue
+	for ; n > 0; n-- {
+		e, ok := k.loop(in, int(n))
+		if !ok {
+			return
 		}
 		if k.fab != nil && k.fab.Loops[e].Tall < math.MaxUint8 {
 			k.fab.Loops[e].Tall++
@@ -430,29 +449,28 @@ func (k *Knitter) slip(in *instr, n int32) {
 		}
 		k.pass()
 		k.row.made++
-		n--
 	}
 }
 
 func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
 	for ; n > 0; n-- {
+		if k.live < 2 {
+			k.short(in, int(n)*2, k.live)
+			return
+		}
 		var pair [2]int32
 		for i := 0; i < 2; {
-			e, ok := k.next()
-			if ok && e == marker && i == 1 {
+			if e, _ := k.next(); e == marker && i == 1 {
 				k.fault(in.step.At, source.Marker, source.Error, say("knit.decrease-marker", "a marker stands between the two stitches of this decrease"), nil, nil)
 				k.trust.markers = true
 				k.pass() // it ends up before the decrease
 				continue
 			}
-			if !ok || e < 0 {
-				if !ok || !k.cross(e, in, int(n)*2-i) {
-					if i == 1 {
-						k.putBack(pair[0])
-					}
-					return
+			if _, ok := k.loop(in, int(n)*2-i); !ok {
+				if i == 1 {
+					k.putBack(pair[0])
 				}
-				continue
+				return
 			}
 			pair[i] = k.take()
 			i++
@@ -500,6 +518,24 @@ func (k *Knitter) newLoop() {
 	}
 	k.put(k.made)
 	k.made++
+}
+
+// loop comes to the next loop for a step that still wants n stitches. It returns false where
+// the row cannot go on.
+func (k *Knitter) loop(in *instr, n int) (loop int32, ok bool) {
+	if k.toTurn() <= 0 {
+		k.short(in, n, 0)
+		return 0, false
+	}
+	for {
+		e, ok := k.next()
+		if !ok || e >= 0 {
+			return e, ok
+		}
+		if !k.cross(e, in, n) {
+			return 0, false
+		}
+	}
 }
 
 // cross deals with an entry that is not a loop in the way of a step that still wants n

@@ -68,15 +68,18 @@ func (k *Knitter) limit(at source.Span) {
 func (k *Knitter) fits(n pattern.Number) bool {
 	if !n.Fits(k.sizes) {
 		k.lose()
+		return false
 	}
-	return !k.trust.lost
+	return true
 }
 
-// stated is the value of a number that states something, or ok false if it states nothing
-// of this size.
+// stated is the value of a number that states something, or 0 and false if it states
+// nothing of this size.
 func (k *Knitter) stated(n pattern.Number) (value int, ok bool) {
-	v := n.In(k.size)
-	return int(v), n.Known() && n.Fits(k.sizes) && v != pattern.Gap
+	if v := n.In(k.size); n.Known() && n.Fits(k.sizes) && v != pattern.Gap {
+		return int(v), true
+	}
+	return 0, false
 }
 
 // mendNumber is the mend that puts another number in the place of a size's value.

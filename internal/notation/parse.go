@@ -95,7 +95,7 @@ func (r *reader) number() (pattern.Number, bool) {
 		}
 	}
 	n.At = n.At.To(r.toks[r.at-1].span)
-	if !r.named && len(r.out.Pattern.Sizes) == 1 && len(n.Val) <= source.MaxSizes { // the first list tells how many sizes there are
+	if !r.sizesAt.Known() && len(r.out.Pattern.Sizes) == 1 && len(n.Val) <= source.MaxSizes { // the first list tells how many sizes there are
 		r.out.Pattern.Sizes = numbered(len(n.Val))
 	}
 	if sizes := len(r.out.Pattern.Sizes); len(n.Val) != sizes {
@@ -146,7 +146,44 @@ func (r *reader) instruction() (n pattern.Node, begun bool) {
 			begun = r.word("the", "rnd", "now") || (r.word("the", "last") || r.word("the", "first")) && r.digitAt(2)
 		}
 	}
+	if n == nil && !begun && r.out.Worked > 0 {
+		begun = r.looksWorked()
+	}
 	return n, begun
+}
+
+// looksWorked tells whether a line that is none of those known here looks all the same like
+// one that is worked: it begins with a step or with a row's name and number, or has such
+// behind a colon. Only lines after the cast-on are looked at so.
+func (r *reader) looksWorked() bool {
+	word := func(i int) string { return strings.ToLower(r.file.Slice(r.toks[i].span)) }
+	step := func(i int) bool {
+		if i+1 >= len(r.toks) {
+			return false
+		}
+		switch word(i) {
+		case "k", "p", "sl":
+			return r.digitAt(i+1) || word(i+1) == "to"
+		case "knit", "purl", "bo":
+			return r.digitAt(i + 1)
+		case "*", "[":
+			return true
+		}
+		_, op := opOf[word(i)]
+		return op
+	}
+	switch word(0) {
+	case "row", "rows", "rnd", "rnds", "round", "rounds":
+		return r.digitAt(1)
+	case "cast", "bind":
+		return len(r.toks) > 2 && (word(1) == "on" || word(1) == "off") && r.digitAt(2)
+	}
+	for i := range r.toks {
+		if word(i) == ":" {
+			return step(i + 1)
+		}
+	}
+	return step(0)
 }
 
 func (r *reader) digitAt(i int) bool { return i < len(r.toks) && r.toks[i].kind == digitToken }

@@ -27,6 +27,7 @@ type Reading struct {
 // single size without a name.
 func Read(f *source.File) *Reading {
 	r := &reader{file: f, out: &Reading{Pattern: &pattern.Pattern{Sizes: []string{""}}}}
+	r.findSizes()
 	r.lines(lex(f.Text))
 	r.out.Pattern.Index()
 	return r.out
@@ -38,7 +39,7 @@ type reader struct {
 	section *pattern.Section
 	only    *pattern.Only // the group that lines go into, or nil
 
-	named bool // the sizes have been named
+	sizesAt source.Span // the line that names the sizes
 
 	toks  []token // of the line, without blanks
 	at    int     // next token
@@ -50,7 +51,7 @@ type reader struct {
 const maxDepth = 12
 
 func (r *reader) lines(all []token) {
-	blank := true
+	blank, first := true, true
 	for i := 0; i < len(all); {
 		end := i
 		for end < len(all) && all[end].kind != lineToken {
@@ -63,7 +64,8 @@ func (r *reader) lines(all []token) {
 			}
 		}
 		if len(r.toks) > 0 {
-			r.line(blank)
+			r.line(blank, first && emptyLine(all[min(end+1, len(all)):]))
+			first = false
 		}
 		blank = len(r.toks) == 0
 		i = end + 1
@@ -75,12 +77,28 @@ func (r *reader) span() source.Span {
 	return r.toks[0].span.To(r.toks[len(r.toks)-1].span)
 }
 
-func (r *reader) line(afterBlank bool) {
+// emptyLine tells whether the next line has nothing on it.
+func emptyLine(next []token) bool {
+	for _, t := range next {
+		if t.kind != spaceToken {
+			return t.kind == lineToken
+		}
+	}
+	return false
+}
+
+// line reads one line. A title is the first line of the text, apart from the next one; it is
+// not looked into, so that a sock may be called what it will.
+func (r *reader) line(afterBlank, apart bool) {
 	r.at, r.best = 0, 0
 	p := r.out.Pattern
 	at := r.span()
 	text := r.file.Slice(at)
-	if afterBlank && isHeading(text) {
+	if apart && !hasSmall(text) {
+		p.Title = text
+		return
+	}
+	if afterBlank && isHeading(text) && !r.readsAsWorked() {
 		r.only = nil
 		if p.Title == "" && len(p.Sections) == 0 {
 			p.Title = text
@@ -110,6 +128,14 @@ func (r *reader) line(afterBlank bool) {
 	} else {
 		r.section.Body = append(r.section.Body, n)
 	}
+}
+
+// readsAsWorked tells whether a line in capitals is an instruction all the same.
+func (r *reader) readsAsWorked() bool {
+	faults := len(r.out.Faults)
+	n, _ := r.instruction()
+	r.at, r.best, r.out.Faults = 0, 0, r.out.Faults[:faults]
+	return n != nil
 }
 
 // worked reads the line as something that is worked, if need be with the nearest known
@@ -178,37 +204,55 @@ func (r *reader) guess(stumbled int) pattern.Node {
 func isHeading(s string) bool {
 	letters := 0
 	for _, c := range s {
-		if unicode.IsLower(c) && unicode.ToUpper(c) != c { // ß has no capital
-			return false
-		}
 		if unicode.IsLetter(c) {
 			letters++
 		}
 	}
-	return letters >= 3 && !strings.Contains(s, ":")
+	return letters >= 3 && !hasSmall(s) && !strings.Contains(s, ":")
+}
+
+// hasSmall tells whether a text has letters that are not capitals but could be.
+func hasSmall(s string) bool {
+	return strings.ContainsFunc(s, func(c rune) bool { return unicode.IsLower(c) && unicode.ToUpper(c) != c }) // ß has no capital
+}
+
+// cutPrefixFold and cutSuffixFold cut whatever the capitals.
+func cutPrefixFold(s, prefix string) (rest string, ok bool) {
+	if len(s) < len(prefix) || !strings.EqualFold(s[:len(prefix)], prefix) {
+		return s, false
+	}
+	return s[len(prefix):], true
+}
+
+func cutSuffixFold(s, suffix string) (rest string, ok bool) {
+	if len(s) < len(suffix) || !strings.EqualFold(s[len(s)-len(suffix):], suffix) {
+		return s, false
+	}
+	return s[:len(s)-len(suffix)], true
 }
 
 // onlyLine reads "Sizes S and M only:" and "All sizes:".
 func (r *reader) onlyLine(at source.Span, text string) bool {
-	if text == allSizes {
+	if strings.EqualFold(text, allSizes) {
 		r.only = nil
 		return true
 	}
-	rest, ok := strings.CutSuffix(text, " "+onlyWord)
+	rest, ok := cutSuffixFold(text, " "+onlyWord)
 	if !ok {
 		return false
 	}
-	names, ok := strings.CutPrefix(rest, "Sizes ")
+	names, ok := cutPrefixFold(rest, "Sizes ")
 	if !ok {
-		if names, ok = strings.CutPrefix(rest, "Size "); !ok {
+		if names, ok = cutPrefixFold(rest, "Size "); !ok {
 			return false
 		}
 	}
+	named := source.Span{Start: at.Start + uint32(len(rest)-len(names)), End: at.Start + uint32(len(rest))}
 	only := &pattern.Only{Base: pattern.Base{At: at}}
 	for _, name := range strings.Split(strings.Replace(names, " and ", ", ", 1), ", ") {
 		i := slices.Index(r.out.Pattern.Sizes, name)
 		if i < 0 {
-			r.noSize(at, name)
+			r.noSize(named, name)
 			r.only = nil
 			r.section.Body = append(r.section.Body, &pattern.Prose{Base: only.Base, Style: pattern.Unread, Text: pattern.Words(text)})
 			return true
@@ -224,13 +268,13 @@ func (r *reader) fault(at source.Span, kind source.Kind, severity source.Severit
 	r.out.Faults = append(r.out.Faults, source.Fault{At: at, Kind: kind, Severity: severity, Text: text})
 }
 
-// noSize reports a line that names a size that is not there.
-func (r *reader) noSize(line source.Span, name string) {
+// noSize reports a name among names that no size has.
+func (r *reader) noSize(names source.Span, name string) {
 	sizes := r.out.Pattern.Sizes
-	f := source.Fault{At: line, Kind: source.SizeColumn, Severity: source.Error,
+	f := source.Fault{At: names, Kind: source.SizeColumn, Severity: source.Error,
 		Text: source.Say("read.no-size", "no size is called {0}: the sizes are {1}", quote(name), sizeNames(sizes))}
-	if i := strings.Index(r.file.Slice(line), name); name != "" {
-		f.At = source.Span{Start: line.Start + uint32(i), End: line.Start + uint32(i+len(name))}
+	if i := strings.Index(r.file.Slice(names), name); name != "" {
+		f.At = source.Span{Start: names.Start + uint32(i), End: names.Start + uint32(i+len(name))}
 		if near := spell.Nearest(name, sizes); near != "" && len(name) > 1 { // of single letters none is nearer than others
 			f.Mends = []source.Mend{{Edits: []source.Edit{{At: f.At, Text: near}}, Why: source.Say("read.mend-nearest", "write {0}", quote(near))}}
 		}
@@ -290,13 +334,12 @@ func (r *reader) prose(text string) pattern.Node {
 			return p
 		}
 	}
-	if label, rest, ok := strings.Cut(text, ": "); ok && len(label) < 48 && !strings.ContainsAny(label, ".;") {
+	if label, rest, ok := strings.Cut(text, ": "); ok && len(label) < 60 && !strings.ContainsAny(label, ".;") {
 		p.Style, p.Label = pattern.Fact, label
 		if r.inGlossary() {
 			p.Style = pattern.Term
 		}
-		if (label == "Sizes" || label == "Size") && !r.named {
-			r.nameSizes(rest)
+		if r.sizesAt == r.span() {
 			p.Text = pattern.Text{{Each: r.out.Pattern.Sizes}}
 			return p
 		}
@@ -307,19 +350,41 @@ func (r *reader) prose(text string) pattern.Node {
 	return p
 }
 
+// findSizes reads the line that names the sizes, before any list is read.
+func (r *reader) findSizes() {
+	for i := 1; i <= r.file.Lines(); i++ {
+		line := r.file.Line(i)
+		list, ok := cutPrefixFold(strings.TrimSpace(line), "Sizes: ")
+		if !ok {
+			if list, ok = cutPrefixFold(strings.TrimSpace(line), "Size: "); !ok {
+				continue
+			}
+		}
+		r.sizesAt = r.file.LineSpan(i)
+		r.sizesAt.Start += uint32(len(line) - len(strings.TrimLeft(line, " \t")))
+		r.sizesAt.End -= uint32(len(line) - len(strings.TrimRight(line, " \t\r")))
+		r.nameSizes(strings.TrimSpace(list))
+		return
+	}
+}
+
 // nameSizes reads "XS (S, M, L)".
 func (r *reader) nameSizes(list string) {
-	r.named = true
 	first, rest, ok := strings.Cut(list, " (")
 	names := []string{first}
 	if ok {
 		names = append(names, strings.Split(strings.TrimSuffix(rest, ")"), ", ")...)
 	}
 	if len(names) > source.MaxSizes {
-		r.fault(r.span(), source.SizeColumn, source.Error, source.Say("read.too-many-sizes", "{0} sizes: at most {1} can be read", len(names), source.MaxSizes))
+		r.fault(r.sizesAt, source.SizeColumn, source.Error, source.Say("read.too-many-sizes", "{0} sizes: at most {1} can be read", len(names), source.MaxSizes))
 		names = names[:source.MaxSizes]
 	}
 	r.out.Pattern.Sizes = names
+	for i, name := range names {
+		if len(r.out.Faults) == 0 && slices.Contains(names[:i], name) {
+			r.fault(r.sizesAt, source.SizeColumn, source.Error, source.Say("read.size-twice", "two sizes are called {0}", quote(name)))
+		}
+	}
 }
 
 // values finds the lists of a line of prose that have a value for each size.

@@ -29,6 +29,9 @@ func drawPattern(t *rapid.T) *pattern.Pattern {
 		first.Body = append(first.Body, &pattern.Prose{Style: pattern.Fact, Label: label, Text: pattern.Text{{Each: d.names}}})
 	}
 	p.Sizes = d.names
+	if d.bool("cast on first") {
+		first.Body = append(first.Body, &pattern.CastOn{Stitches: d.number(4, 60), Begin: pattern.CentreBack})
+	}
 	first.Body = append(first.Body, d.body(true)...)
 	p.Sections = append(p.Sections, first)
 	if len(first.Body) == 0 && first.Title == "" {

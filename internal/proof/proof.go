@@ -1,6 +1,8 @@
 package proof
 
 import (
+	"slices"
+
 	"sockwright/internal/fabric"
 	"sockwright/internal/knit"
 	"sockwright/internal/notation"
@@ -44,6 +46,10 @@ func Prove(p *pattern.Pattern, name string, step func(done, of int)) *Proof {
 	out := &Proof{Text: source.NewFile(name, w.Text), Written: w}
 	out.Read = notation.Read(out.Text)
 	out.Faults = append(out.Faults, out.Read.Faults...)
+	if built, read := worked(p), worked(out.Read.Pattern); !slices.Equal(built, read) {
+		out.Faults = append(out.Faults, source.Fault{Kind: source.Unread, Severity: source.Error,
+			Text: source.Say("proof.words", "what is worked, read and printed again, is not what was printed: {0}", firstDifference(built, read))})
+	}
 	var knitter knit.Knitter
 	for i, size := range p.Sizes {
 		s := Size{Name: size, Built: knitter.Knit(p, i), Again: knitter.Knit(out.Read.Pattern, i)}
@@ -69,4 +75,24 @@ func Prove(p *pattern.Pattern, name string, step func(done, of int)) *Proof {
 	}
 	out.Faults = source.Merge(out.Faults)
 	return out
+}
+
+// worked lists the lines of a pattern that are worked, with what they state.
+func worked(p *pattern.Pattern) []string {
+	var list []string
+	for _, l := range notation.Lines(p) {
+		if l.Form == notation.Instruction || l.Form == notation.Sizes {
+			list = append(list, l.String())
+		}
+	}
+	return list
+}
+
+func firstDifference(a, b []string) string {
+	for i := range a {
+		if i >= len(b) || a[i] != b[i] {
+			return "“" + a[i] + "”"
+		}
+	}
+	return "“" + b[len(a)] + "”"
 }
