@@ -48,28 +48,35 @@ func Draw(t *rapid.T) string {
 		line("[ease]\ngirth = \"%d %%\"\nlength = \"%d %%\"", rapid.IntRange(-20, 5).Draw(t, "ease girth"), rapid.IntRange(-10, 0).Draw(t, "ease length"))
 	}
 	line("[needles]\nmethod = %q", rapid.SampledFrom([]string{"double-pointed", "magic-loop", "two-circulars"}).Draw(t, "method"))
-	var cuffs []string
-	for _, p := range sock.Parts() {
-		if p.Part == "cuff" {
-			cuffs = append(cuffs, p.Kind)
+	part := func(name string) {
+		var kinds []string
+		for _, p := range sock.Parts() {
+			if p.Part == name {
+				kinds = append(kinds, p.Kind)
+			}
 		}
+		line("[%s]\nkind = %q", name, rapid.SampledFrom(kinds).Draw(t, name))
 	}
-	line("[cuff]\nkind = %q", rapid.SampledFrom(cuffs).Draw(t, "cuff"))
+	part("cuff")
 	if maybe("cuff length") {
 		line("length = \"%d mm\"", rapid.IntRange(10, 60).Draw(t, "cuff mm"))
 	}
-	if maybe("leg") {
-		line("[leg]\nlength = \"%d mm\"", rapid.IntRange(90, 250).Draw(t, "leg mm"))
+	part("leg")
+	if maybe("leg length") {
+		line("length = \"%d mm\"", rapid.IntRange(90, 250).Draw(t, "leg mm"))
 	}
-	line("[heel]")
+	part("heel")
 	if maybe("share") {
 		line("share = %g", float64(rapid.IntRange(40, 60).Draw(t, "heel share"))/100)
 	}
 	if maybe("band") {
 		line("band = \"%d mm\"", rapid.IntRange(8, 60).Draw(t, "band mm"))
 	}
-	line("[gusset]\ncorner_stitches = %d", rapid.IntRange(0, 2).Draw(t, "corner"))
-	line("[toe]\nrate = %q", rapid.SampledFrom([]string{"half-then-each", "every-2nd", "graduated"}).Draw(t, "rate"))
+	part("gusset")
+	line("corner_stitches = %d", rapid.IntRange(0, 2).Draw(t, "corner"))
+	part("foot")
+	part("toe")
+	line("rate = %q", rapid.SampledFrom([]string{"half-then-each", "every-2nd", "graduated"}).Draw(t, "rate"))
 	if maybe("toe left") {
 		line("left = %g", float64(rapid.IntRange(15, 45).Draw(t, "left"))/100)
 	}

@@ -9,7 +9,8 @@
 //
 // The solution is the best one in this order: least total cost over all sizes at the first
 // level, then at the second, and so on; each variable names its level. At a variable's own
-// level its [Smooth] share of the change of the deviation from one size to the next is
+// level its Smooth share of the change of the deviation from one size to the next is
 // added. Of equal solutions the one with the smaller numbers is taken: those of the largest
-// size count first, and in a size earlier variables first. The search is exhaustive within the declared reach of every target; see solve.go.
+// size count first, and in a size earlier variables first. The search is exhaustive within
+// the declared reach of every target; see solve.go.
 package grade

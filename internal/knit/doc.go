@@ -7,5 +7,6 @@
 // that is worked flat are entries of the ring like the loops. Edges are kept exactly: which
 // stitch of a selvedge is a finished chain, which still hangs on the needle.
 //
-// Start at [Knitter.Knit]. Nothing here knows what a sock is, or where numbers come from.
+// Start at [Knitter.Knit]. What a sock is, and where numbers come from, is not known here
+// beyond what the words themselves speak of: a heel set apart, its edges, instep and sole.
 package knit

@@ -1,8 +1,12 @@
 package notation
 
-import "sockwright/internal/pattern"
+import (
+	"strings"
 
-// The trade's words for single steps. The same table writes and reads.
+	"sockwright/internal/pattern"
+)
+
+// stepWords are the trade's words for single steps.
 var stepWords = map[pattern.Op]string{
 	pattern.Knit:         "k",
 	pattern.Purl:         "p",
@@ -21,12 +25,19 @@ var stepWords = map[pattern.Op]string{
 	pattern.Turn:         "turn",
 }
 
-// opOf reads the steps that are always one word.
-var opOf = map[string]pattern.Op{
-	"k2tog": pattern.K2tog, "ssk": pattern.Ssk, "p2tog": pattern.P2tog, "ssp": pattern.Ssp,
-	"m1l": pattern.M1L, "m1r": pattern.M1R, "pm": pattern.PlaceMarker, "sm": pattern.SlipMarker,
-	"turn": pattern.Turn,
-}
+// opOf reads the steps that are always one word: stepWords the other way round, but for
+// those that take a number or have two words.
+var opOf = func() map[string]pattern.Op {
+	m := map[string]pattern.Op{}
+	for op, word := range stepWords {
+		switch op {
+		case pattern.Knit, pattern.Purl, pattern.KnitTbl, pattern.PurlTbl, pattern.Slip, pattern.RemoveMarker:
+		default:
+			m[strings.ToLower(word)] = op
+		}
+	}
+	return m
+}()
 
 var edgeWords = map[pattern.Edge]string{
 	pattern.LeftEdge:  "along the left edge of the heel",

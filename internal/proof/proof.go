@@ -64,6 +64,10 @@ func Prove(p *pattern.Pattern, name string, step func(done, of int)) *Proof {
 			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,
 				Text: source.Say("proof.differs", "the printed words knit another cloth than the plan: {0}", d)})
 		}
+		if err := s.Again.Fabric.CheckFinished(); err != nil && s.Again.Left == 0 {
+			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,
+				Text: source.Say("proof.unfinished", "the sock is not one finished piece of cloth: {0}", err.Error())})
+		}
 		if s.Again.Left > 0 {
 			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,
 				Text: source.Say("proof.left", "{0} stitches are live when the pattern ends", s.Again.Left)})

@@ -5,7 +5,7 @@ import "strings"
 
 // Nearest returns the known word with the smallest edit distance to word, counting a
 // swapped pair of neighbours as one edit and capitals as nothing, or "" if none is near
-// enough to be worth offering: at most a third of the letters may differ, none of one or two
+// enough to be worth offering: at most a third of the bytes may differ, none of one or two
 // (but for capitals). Of words that are equally near the first is returned.
 func Nearest(word string, known []string) string {
 	best, bestAt := len(word)/3+1, ""
