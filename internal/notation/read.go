@@ -248,10 +248,16 @@ func (r *reader) onlyLine(at source.Span, text string) bool {
 		}
 	}
 	named := source.Span{Start: at.Start + uint32(len(rest)-len(names)), End: at.Start + uint32(len(rest))}
+	if !named.Known() {
+		named = at
+	}
 	only := &pattern.Only{Base: pattern.Base{At: at}}
 	for _, name := range strings.Split(strings.Replace(names, " and ", ", ", 1), ", ") {
 		i := slices.Index(r.out.Pattern.Sizes, name)
 		if i < 0 {
+			if name == "" {
+				named = at
+			}
 			r.noSize(named, name)
 			r.only = nil
 			r.section.Body = append(r.section.Body, &pattern.Prose{Base: only.Base, Style: pattern.Unread, Text: pattern.Words(text)})
