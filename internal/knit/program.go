@@ -3,6 +3,7 @@ package knit
 import (
 	"strconv"
 
+	"sockwright/internal/fabric"
 	"sockwright/internal/pattern"
 	"sockwright/internal/source"
 )
@@ -85,7 +86,7 @@ func (p *program) steps(steps []pattern.Step, line *rowLine) (uses int32) {
 		}
 		at := len(p.instrs)
 		p.instrs = append(p.instrs, in)
-		each := stitchesUsed(s.Op)
+		each := workings[s.Op].uses
 		if s.Op == pattern.Group {
 			each = p.steps(s.Body, line)
 			p.instrs[at].body = int32(len(p.instrs) - at - 1)
@@ -102,15 +103,23 @@ func (p *program) steps(steps []pattern.Step, line *rowLine) (uses int32) {
 	return uses
 }
 
-// stitchesUsed is how many stitches one working of an op takes off the left needle.
-func stitchesUsed(op pattern.Op) int32 {
-	switch op {
-	case pattern.Knit, pattern.Purl, pattern.KnitTbl, pattern.PurlTbl, pattern.Slip:
-		return 1
-	case pattern.K2tog, pattern.Ssk, pattern.P2tog, pattern.Ssp:
-		return 2
-	}
-	return 0
+// workings is what one working of an op takes off the left needle, and the loop it makes.
+var workings = [...]struct {
+	uses  int32
+	makes fabric.Kind
+}{
+	pattern.Knit:    {1, fabric.Knit},
+	pattern.Purl:    {1, fabric.Purl},
+	pattern.KnitTbl: {1, fabric.KnitTbl},
+	pattern.PurlTbl: {1, fabric.PurlTbl},
+	pattern.Slip:    {uses: 1}, // the loop lives on
+	pattern.K2tog:   {2, fabric.K2tog},
+	pattern.Ssk:     {2, fabric.Ssk},
+	pattern.P2tog:   {2, fabric.P2tog},
+	pattern.Ssp:     {2, fabric.Ssp},
+	pattern.M1L:     {0, fabric.LiftLeft},
+	pattern.M1R:     {0, fabric.LiftRight},
+	pattern.Group:   {}, // the last op: those not named here use and make nothing by themselves
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }

@@ -306,11 +306,8 @@ func (k *Knitter) step(in *instr) {
 		k.turn()
 		k.flat, k.row.turned = true, true
 		return
-	case pattern.M1L:
-		k.increase(in, fabric.LiftLeft, in.n)
-		return
-	case pattern.M1R:
-		k.increase(in, fabric.LiftRight, in.n)
+	case pattern.M1L, pattern.M1R:
+		k.increase(in, workings[in.op].makes, in.n)
 		return
 	case pattern.PickUp:
 		k.pickUp(in)
@@ -336,25 +333,13 @@ func (k *Knitter) step(in *instr) {
 		}
 		n = int32(left)
 	}
-	switch in.op {
-	case pattern.Knit:
-		k.run(in, fabric.Knit, n)
-	case pattern.Purl:
-		k.run(in, fabric.Purl, n)
-	case pattern.KnitTbl:
-		k.run(in, fabric.KnitTbl, n)
-	case pattern.PurlTbl:
-		k.run(in, fabric.PurlTbl, n)
-	case pattern.Slip:
+	switch w := workings[in.op]; {
+	case in.op == pattern.Slip:
 		k.slip(in, n)
-	case pattern.K2tog:
-		k.decrease(in, fabric.K2tog, n)
-	case pattern.Ssk:
-		k.decrease(in, fabric.Ssk, n)
-	case pattern.P2tog:
-		k.decrease(in, fabric.P2tog, n)
-	case pattern.Ssp:
-		k.decrease(in, fabric.Ssp, n)
+	case w.uses == 1:
+		k.run(in, w.makes, n)
+	case w.uses == 2:
+		k.decrease(in, w.makes, n)
 	}
 }
 
@@ -570,7 +555,7 @@ func (k *Knitter) short(in *instr, wants, has int) {
 		where = "before the end of the round"
 	}
 	if in.until == pattern.Times { // of which some are worked
-		done := stitchesUsed(in.op)*in.n - int32(wants)
+		done := workings[in.op].uses*in.n - int32(wants)
 		wants, has = wants+int(done), has+int(done)
 	}
 	text := say("knit.short", "{0} wants {1} here, but only {2} left {3}", k.row.line.name, sts(wants), are(has), where)
