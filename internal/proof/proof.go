@@ -23,7 +23,6 @@ type Proof struct {
 type Size struct {
 	Name  string
 	Loops int
-	Built *knit.Result // worked from the pattern
 	Again *knit.Result // worked from the words
 }
 
@@ -50,19 +49,19 @@ func Prove(p *pattern.Pattern, name string, step func(done, of int)) *Proof {
 		out.Faults = append(out.Faults, source.Fault{Kind: source.Unread, Severity: source.Error,
 			Text: source.Say("proof.words", "what is worked, read and printed again, is not what was printed: {0}", firstDifference(built, read))})
 	}
-	var knitter knit.Knitter
+	planned := knit.Knitter{Into: &fabric.Fabric{}} // only compared: its memory serves for every size
+	var words knit.Knitter
 	for i, size := range p.Sizes {
-		s := Size{Name: size, Built: knitter.Knit(p, i), Again: knitter.Knit(out.Read.Pattern, i)}
+		built := planned.Knit(p, i)
+		s := Size{Name: size, Again: words.Knit(out.Read.Pattern, i)}
 		s.Loops = s.Again.Loops
 		out.Faults = append(out.Faults, s.Again.Faults...)
-		for _, f := range s.Built.Faults { // the same line of the print, where the words are right but the tree is not
-			if len(s.Again.Faults) == 0 {
-				out.Faults = append(out.Faults, f)
-			}
+		if len(s.Again.Faults) == 0 { // else the words have said the same, with their place
+			out.Faults = append(out.Faults, built.Faults...)
 		}
-		if d := fabric.Difference(s.Built.Fabric, s.Again.Fabric); d != "" {
+		if !fabric.Equal(built.Fabric, s.Again.Fabric) {
 			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,
-				Text: source.Say("proof.differs", "the printed words knit another cloth than the plan: {0}", d)})
+				Text: source.Say("proof.differs", "the printed words knit another cloth than the plan: {0}", fabric.Difference(built.Fabric, s.Again.Fabric))})
 		}
 		if err := s.Again.Fabric.CheckFinished(); err != nil && s.Again.Left == 0 {
 			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,

@@ -24,18 +24,18 @@ import (
 // otherwise alone is [AllSizes].
 func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, alone int) *pattern.Pattern {
 	c := composer{Draft: d, plan: plan, alone: alone}
-	finish := c.finishing()
-	notes := c.notes()
-	used := abbreviationsIn(append(append([]*pattern.Section{notes}, body.Sections...), finish), body.Sizes)
-	sections := []*pattern.Section{c.opening(), c.sizes(), c.materials(), glossary(used), notes}
-	sections = append(sections, body.Sections...)
-	sections = append(sections, finish)
-	out := &pattern.Pattern{Title: body.Title, Sizes: body.Sizes, Sections: sections}
-	if alone != AllSizes {
-		return out.ForSize(alone)
+	edition := func(sections ...*pattern.Section) *pattern.Pattern {
+		p := &pattern.Pattern{Title: body.Title, Sizes: body.Sizes, Sections: sections}
+		if alone != AllSizes {
+			return p.ForSize(alone)
+		}
+		return p
 	}
-	out.Index()
-	return out
+	worked := edition(slices.Concat([]*pattern.Section{c.notes()}, body.Sections, []*pattern.Section{c.finishing()})...)
+	facts := edition(c.opening(), c.sizes(), c.materials(), glossary(abbreviationsIn(worked)))
+	worked.Sections = append(facts.Sections, worked.Sections...)
+	worked.Index()
+	return worked
 }
 
 // AllSizes stands for no size in particular.
@@ -263,11 +263,11 @@ func glossary(used []trade.Abbreviation) *pattern.Section {
 	return s
 }
 
-// abbreviationsIn lists the trade's abbreviations that stand in the sections, in the order
-// of the alphabet.
-func abbreviationsIn(sections []*pattern.Section, sizes []string) []trade.Abbreviation {
+// abbreviationsIn lists the trade's abbreviations that stand in a pattern, in the order of
+// the alphabet.
+func abbreviationsIn(p *pattern.Pattern) []trade.Abbreviation {
 	var text strings.Builder
-	for _, l := range notation.Lines(&pattern.Pattern{Title: "-", Sizes: sizes, Sections: sections}) {
+	for _, l := range notation.Lines(p) {
 		if l.Form == notation.Instruction || l.Form == notation.Prose && l.Style != pattern.Caution {
 			text.WriteString(l.String())
 			text.WriteByte('\n')
