@@ -80,6 +80,7 @@ func (k *Knitter) pickUp(in *instr) {
 			say("knit.edge-short", "{0} are to be picked up {1}, but it has only {2} to pick up from", sts(n), edgeName(in.edge), len(free)),
 			source.Sts(n), source.Sts(len(free)), k.mendNumber("knit.mend-pick-up", "pick up {0}", in.step.N, len(free)))
 		k.corner(n-len(free), column) // several from the lowest
+		k.trust.perhaps += n - len(free)
 		n = len(free)
 	}
 	for i := range n {
