@@ -211,11 +211,14 @@ func (c *composer) notes() *pattern.Section {
 	s := section("Notes",
 		fact("Skills", say("notes.skills", "{0}", strings.Join(c.skills(), ", "))),
 		para(say("notes.slip", "Sl sts as if to purl, with the yarn on the wrong side of the fabric: behind in RS rows, in front in WS rows.")),
-		para(say("notes.rows", "Rows are worked back and forth, rnds in the round. In a partial row or rnd only some of the sts are worked, to bring the yarn to a new place; it is not counted. Counts after a row are of the heel sts while the heel is worked, and of all sts in the rnd.")))
+		para(say("notes.rows", "Rows are worked back and forth, turning at the end of each; rnds are worked in the round. In a partial row or rnd only some of the sts are worked, to bring the yarn to a new place; it is not counted. Stated counts are of the heel sts, without the instep, while the heel is worked, and otherwise of all sts.")))
 	if c.Method == design.DoublePointed {
-		s.Body = append(s.Body, para(say("notes.dpn", "The rnd begins at the center of the back; from the gusset on it begins at the center of the sole, and N1, N2 and N3 name the needles in the order in which they are worked.")))
+		s.Body = append(s.Body, para(say("notes.dpn", "The rnd begins at the center of the back; from the gusset on, it begins at the center of the sole, and N1, N2 and N3 name the needles in the order in which they are worked.")))
 	} else {
-		s.Body = append(s.Body, para(say("notes.circular", "The rnd begins at the side: N1 holds the back of the leg, N2 the front. From the gusset on N1 holds the instep and N2 the sole, and the rnd begins before the instep.")))
+		if c.Method == design.MagicLoop {
+			s.Body = append(s.Body, para(say("notes.loop", "N1 and N2 are the two halves of the sts on the one needle.")))
+		}
+		s.Body = append(s.Body, para(say("notes.circular", "The rnd begins at the side: N1 holds the back of the leg, N2 the front. From the gusset on, N1 holds the instep and N2 the sole, and the rnd begins before the instep.")))
 	}
 	for _, key := range c.cautions() {
 		if x, ok := trade.CautionByKey(key); ok {
@@ -251,7 +254,7 @@ func (c *composer) cautions() []string {
 
 func (c *composer) finishing() *pattern.Section {
 	return section("Finishing",
-		para(say("finish.ends", "Close any hole at the corners of the gusset with the ends, weave the ends in on the inside, and make no knots: they would rub.")),
+		para(say("finish.ends", "Close any hole at the corners of the gusset with a short length of yarn, weave all ends in on the inside, and make no knots: they would rub.")),
 		para(say("finish.pair", "The second sock is worked the same: left and right are alike. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")))
 }
 

@@ -82,11 +82,11 @@ func (c *cuff) declare(d *Draft) {
 func (b *Builder) spread() source.Message {
 	switch b.Method {
 	case design.MagicLoop:
-		return say("cuff.spread.loop", "Before you join, part the sts in two halves, one on each side of the loop: N1, the first half, will be the back of the leg, N2 the front.")
+		return say("cuff.spread.loop", "Before you join, divide the sts into two halves, one on each side of the loop: N1, the first half, will be the back of the leg, N2 the front.")
 	case design.TwoCirculars:
 		return say("cuff.spread.two", "Before you join, put one half of the sts on each needle: N1, the first half, will be the back of the leg, N2 the front.")
 	}
-	return say("cuff.spread.dpn", "Before you join, spread the sts over three or four needles. Mark the beginning of the rnd if you like.")
+	return say("cuff.spread.dpn", "Before you join, spread the sts over three or four needles: a quarter on the first, half on the next one or two, a quarter on the last. Mark the beginning of the rnd if you like.")
 }
 
 func (c *cuff) build(b *Builder) {

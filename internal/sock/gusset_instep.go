@@ -62,7 +62,7 @@ func (gs *instepGusset) build(b *Builder) {
 	case 1:
 		b.para(say("gusset.corner", "The corner is the gap between the marked st and the instep: lift the strand there and knit it, so that no hole is left."))
 	case 2:
-		b.para(say("gusset.corners", "The corner is the gap between the marked st and the instep: pick up one st at each side of it, so that no hole is left."))
+		b.para(say("gusset.corners", "The corner is the gap between the marked st and the instep. Pick up 2 sts there, so that no hole is left: lift the strand in the gap, and go under the leg of the instep st beside it; on the left the strand comes first, on the right last."))
 	}
 	b.add(&pattern.DropMarkers{})
 	b.para(say("gusset.locking", "Leave the locking markers in until the edges are picked up."))
@@ -107,7 +107,7 @@ func (gs *instepGusset) fromSole(b *Builder) {
 	far := b.each(func(size int) int { return n.left(size) / 2 })
 	b.row(named(pattern.Partial, pattern.RS), nil, sl1(), k(first))
 	b.add(&pattern.Begin{Place: pattern.CentreOfSole})
-	b.para(say("gusset.partial.sole", "This is the middle of the band. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 is a new needle and will hold the first half of the sole with its gusset, N2 holds the instep, N3, again a new needle, the other gusset and half of the sole. With five needles the instep may lie on two: read both as N2; with four, slip it onto one."))
+	b.para(say("gusset.partial.sole", "This is the middle of the band. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 is a new needle and will hold the first half of the sole with its gusset; N2 holds the instep; N3, again a new needle, will hold the other gusset and the second half of the sole. With five needles the instep may lie on two: read both as N2; with four, slip the instep sts onto one needle."))
 	gs.tipTwist(b)
 	split := func(decreases func(size int) int) []pattern.Number {
 		side := func(half pattern.Number) pattern.Number {

@@ -10,7 +10,7 @@ import (
 
 var _ = register(Part{Part: "heel", Kind: "band", Default: true, Directions: []string{"cuff-down"},
 	Skills: []string{"slipping sts", "decreasing"},
-	How:    say("heel.band.opening", "The first half of the heel flap is straight; then every row loses one st beside a narrow band in the middle, until only the band is left. There is no turn, and there are no short rows."),
+	How:    say("heel.band.opening", "The heel begins with a straight flap; then every row loses one st beside a narrow band in the middle, until only the band and 1 st on each side of it are left. There is no heel turn, and there are no short rows."),
 	Says:   say("heel.band.says", "band heel: a narrow band runs unbroken from the back of the heel under the sole, with a decrease beside it in every row"),
 	take: func(d *Draft, t *design.Table) construction {
 		h := &bandHeel{share: t.Number("share", 0.5, 0.40, 0.60)}
@@ -138,9 +138,9 @@ func (h *bandHeel) build(b *Builder) {
 	rest := b.each(func(size int) int { return b.of("leg.stitches", size) - b.of("heel.stitches", size) })
 
 	b.section("Heel flap")
-	b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these. Turn at the end of every row."))
+	b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row of flap and band is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
 	if b.roundsBegin() == pattern.CentreBack {
-		b.para(say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others. If you marked the beginning of the rnd, take that marker out."))
+		b.para(say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others, slipping sts from one needle to the next where you need a free one. If you marked the beginning of the rnd, take that marker out."))
 		first := b.each(func(size int) int { return b.of("heel.stitches", size) / 2 })
 		others := b.each(func(size int) int { return b.of("heel.stitches", size) - 1 })
 		b.where(func(size int) bool { return b.of("heel.stitches", size)%2 != 0 }, func() {
@@ -153,21 +153,25 @@ func (h *bandHeel) build(b *Builder) {
 		b.para(say("heel.band.two", "From here only N1 is worked; N2 rests."))
 		b.add(&pattern.Divide{Heel: heel, Rest: rest})
 	}
-	b.tip(say("heel.band.tip.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there."))
+	b.para(say("heel.band.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there, and show where the gusset is picked up."))
 	b.row(row(1, pattern.RS), nil, sl1(), toEnd(pattern.Knit))
 	b.row(row(2, pattern.WS), nil, sl1(), toEnd(pattern.Purl))
 	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.flap_rows", size)/2 - 1 }), pattern.Again{
 		Total: b.n("heel.flap_rows"), Count: total(heel)})
 
 	b.section("Band")
-	b.para(say("heel.band.how", "The band, the {0} sts in the middle, keeps its width to the end. In every row one st beside it is decreased, on the left in RS rows and on the right in WS rows, until 1 st is left on each side of the band.", band))
+	b.para(say("heel.band.how", "The band, the {0} sts in the middle, keeps its width to the end. In every row one st is decreased just after the band: seen from the right side, on its left in RS rows and on its right in WS rows. In the end 1 st is left on each side of the band.", band))
 	b.where(func(size int) bool { return b.of("heel.side_stitches", size) >= 4 }, func() { h.longBand(b) })
 	for s := 3; s >= 2; s-- {
 		b.where(func(size int) bool { return b.of("heel.side_stitches", size) == s }, func() { h.shortBand(b, s) })
 	}
 	in, cm := b.long(func(size int) unit.Length { return b.finished("heel.depth", b.plan.At(size)) })
-	b.para(say("heel.band.done", "The needle holds {0} sts: 1, the band, 1. The band has {1} rows; flap and band together have {2}, and measure {3} in [{4} cm].", left, b.n("heel.band_rows"),
-		b.each(func(size int) int { return b.of("heel.flap_rows", size) + b.of("heel.band_rows", size) }), in, cm))
+	needle := "N1"
+	if b.roundsBegin() == pattern.CentreBack {
+		needle = "The needle"
+	}
+	b.para(say("heel.band.done", "{5} holds {0} sts: 1, the band, 1. The band has {1} rows; flap and band together have {2}, and measure {3} in [{4} cm].", left, b.n("heel.band_rows"),
+		b.each(func(size int) int { return b.of("heel.flap_rows", size) + b.of("heel.band_rows", size) }), in, cm, needle))
 }
 
 // longBand writes a band with at least 4 stitches at each side: rows 1 to 3, their repeat,

@@ -136,10 +136,10 @@ func (b *Builder) evenOut(half pattern.Number) {
 		switch {
 		case b.roundsBegin() == pattern.CentreBack:
 			b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
-				b.para(say("toe.even.to-instep", "Instep and sole must be equal for the toe: slip sts from the end of N1 and from the beginning of N3 to N2, {0} from each.", b.each(b.moved)))
+				b.para(say("toe.even.to-instep", "Instep and sole must be equal for the toe: N2 takes sts from the end of N1 and from the beginning of N3, {0} from each.", b.each(b.moved)))
 			})
 			b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
-				b.para(say("toe.even.to-sole", "Instep and sole must be equal for the toe: slip sts from the beginning of N2 to N1, and from its end to N3, {0} to each.", b.each(func(size int) int { return -b.moved(size) })))
+				b.para(say("toe.even.to-sole", "Instep and sole must be equal for the toe: N2 gives sts from its beginning to N1 and from its end to N3, {0} to each.", b.each(func(size int) int { return -b.moved(size) })))
 			})
 			var to []pattern.Number
 			for i := range 3 {
@@ -230,7 +230,7 @@ func (w *wedgeToe) close(b *Builder, side bool) {
 		b.para(say("toe.graft.side", "The yarn hangs at the side. Break it, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the {0} side by side, wrong sides together, the instep (N1) in front and the sole (N2) behind: the yarn comes from the right end of the back needle.", what))
 	} else {
 		b.needles(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, on(toEnd(pattern.Knit)))
-		b.para(say("toe.graft.sole", "This brings the yarn from the middle of the sole to the side. Slip the sts of N3 to the other end of N1, so that one needle holds the sole. Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the needles side by side, wrong sides together, the instep (N2) in front and the sole behind: the yarn comes from the right end of the back needle."))
+		b.para(say("toe.graft.sole", "This brings the yarn from the middle of the sole to the side. Slip the sts of N3 to the other end of N1, away from the yarn, so that one needle holds the sole; if N2 lies on two needles, slip its sts onto one. Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the needles side by side, wrong sides together, the instep (N2) in front and the sole behind: the yarn comes from the right end of the back needle."))
 	}
 	b.add(&pattern.Graft{Front: half, Back: half})
 	for _, m := range graftingSteps {
