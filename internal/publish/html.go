@@ -93,7 +93,7 @@ func HTML(w io.Writer, p *pattern.Pattern) error {
 
 // together matches what no line end may part: a number and what it counts, a needle and its
 // first step.
-var together = regexp.MustCompile(`(</span>|[0-9]|N[0-9]:</b>|\bsts?|and k|\b[sS]l) (sts?\b|rnds?\b|rows?\b|more\b|times\b|in\b|cm\b|tbl\b|k|sl |dec’d|inc’d|<span class="sizes">|[0-9])`)
+var together = regexp.MustCompile(`(</span>|[0-9]|N[0-9]:</b>|\bsts?|and k|\b[sS]l|\bRnd|\bRow|\b[sS]teps?) (sts?\b|rnds?\b|rows?\b|more\b|times\b|in\b|cm\b|tbl\b|k|sl |dec’d|inc’d|<span class="sizes">|[0-9])`)
 
 func anchor(title string) string { return strings.ReplaceAll(strings.ToLower(title), " ", "-") }
 
