@@ -640,7 +640,7 @@ func labels(p *page, wrong func(string, ...any)) {
 		if row := strings.HasSuffix(m[1], "ow"); row != (m[3] != "") {
 			wrong("a row is told with its side, a round without: %s", line)
 		}
-		if !strings.Contains(page, "<b>"+strings.TrimSuffix(m[0], " ")+"</b>") {
+		if !strings.Contains(strings.ReplaceAll(page, "\u00a0", " "), "<b>"+strings.TrimSuffix(m[0], " ")+"</b>") {
 			wrong("the page does not set %q in bold", m[0])
 		}
 	})
