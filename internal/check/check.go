@@ -31,6 +31,9 @@ type Count struct {
 	Times       int
 }
 
+// MaxFaults is how many faults of one text are told.
+const MaxFaults = 1000
+
 // Pattern checks a written pattern.
 func Pattern(f *source.File) *Report {
 	read := notation.Read(f)
@@ -62,7 +65,12 @@ func Pattern(f *source.File) *Report {
 		}
 	}
 	mendForAll(f, len(p.Sizes), faults)
-	out.Faults = source.Merge(faults)
+	if out.Faults = source.Merge(faults); len(out.Faults) > MaxFaults {
+		more := len(out.Faults) - MaxFaults
+		worst, _ := source.Worst(out.Faults[MaxFaults:])
+		out.Faults = append(out.Faults[:MaxFaults], source.Fault{Kind: source.Unread, Severity: worst,
+			Text: source.Say("check.more", "{0} more findings are not told: mend these first", more)})
+	}
 	slices.SortStableFunc(out.Counts, func(a, b Count) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Size, b.Size))
 	})

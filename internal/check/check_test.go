@@ -248,3 +248,16 @@ Work the last 2 rnds 2 (3) more times. 14 (16) sts.
 		t.Errorf("final counts are %v, want %v", r.Final, want)
 	}
 }
+
+// A text with more faults than anybody reads is answered with some of them and their number.
+func TestMoreFaultsThanAreTold(t *testing.T) {
+	text := "CO 8 sts. Join to work in the round without twisting. The rnd begins at the center of the back.\n" +
+		strings.Repeat("Rnd 1: Knit merrily.\n", 3*check.MaxFaults)
+	r := check.Pattern(source.NewFile("low-tide.txt", text))
+	if n := len(r.Faults); n != check.MaxFaults+1 {
+		t.Fatalf("%d faults are told, want %d and one that says how many more there are", n, check.MaxFaults)
+	}
+	if last := r.Faults[check.MaxFaults].Text.String(); !strings.HasPrefix(last, "2000 more findings") {
+		t.Errorf("the last fault says %q", last)
+	}
+}

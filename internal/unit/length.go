@@ -30,6 +30,9 @@ func (l Length) Cm() float64 { return float64(l / Centimetre) }
 // Inches prints the length in inches to the nearest eighth, as whole number and fraction
 // with a slash ("7 1/4", "3/8", "9"), without the unit. Halves of an eighth go up.
 func (l Length) Inches() string {
+	if l < 0 {
+		return "-" + (-l).Inches()
+	}
 	eighths := int(math.Floor(l.In()*8 + 0.5 + 1e-9))
 	whole, part := eighths/8, eighths%8
 	if part == 0 {
@@ -135,11 +138,11 @@ func parsePart(f string) (float64, error) {
 
 // splitUnit parts "9 1/2 in" into "9 1/2" and "in".
 func splitUnit(s string) (number, unit string) {
-	end := strings.LastIndexAny(s, "0123456789½¼¾⅛⅜⅝⅞⅓⅔.,")
+	end := strings.LastIndexAny(s, "0123456789½¼¾⅛⅜⅝⅞⅓⅔")
 	if end < 0 {
 		return "", s
 	}
 	for end++; end < len(s) && s[end]&0xC0 == 0x80; end++ { // rest of a multi-byte character
 	}
-	return strings.TrimSpace(s[:end]), strings.TrimSpace(s[end:])
+	return strings.TrimSpace(s[:end]), strings.TrimSuffix(strings.TrimSpace(s[end:]), ".") // "in." is an abbreviation too
 }

@@ -22,6 +22,8 @@ func TestParseLength(t *testing.T) {
 		{"½in", 12.7, ""},
 		{"24 cm", 240, ""},
 		{"240mm", 240, ""},
+		{"10 cm.", 100, ""},
+		{"9 1/2 in.", 241.3, ""},
 		{"-2 cm", -20, ""},
 		{"−2 cm", -20, ""},
 		{"9", 0, "has no unit"},
@@ -75,6 +77,7 @@ func TestPrintedLengths(t *testing.T) {
 		{9.525, "3/8", "1"},
 		{31.75, "1 1/4", "3.2"},
 		{200, "7 7/8", "20"},
+		{-38.1, "-1 1/2", "-3.8"},
 	} {
 		l := unit.Length(c.mm)
 		if l.Inches() != c.inches || l.Centimetres() != c.cm {
