@@ -186,7 +186,10 @@ func (w *writer) node(n pattern.Node) {
 	case *pattern.CastOn:
 		w.say("CO ")
 		w.number(n.Stitches)
-		w.say(" sts. Join to work in the round without twisting. The rnd begins " + placeWords[n.Begin] + ".")
+		w.say(" " + plural(n.Stitches, "st", "sts") + ". Join to work in the round without twisting.")
+		if n.Begin != pattern.NoPlace {
+			w.say(" The rnd begins " + placeWords[n.Begin] + ".")
+		}
 	case *pattern.Row:
 		w.row(n)
 	case *pattern.Again:

@@ -466,10 +466,17 @@ func (r *reader) castOn() pattern.Node {
 	if !r.word("co") {
 		return nil
 	}
-	if n.Stitches, ok = r.number(); !ok || !r.phrase("sts. Join to work in the round without twisting. The rnd begins") {
+	if n.Stitches, ok = r.number(); !ok || !r.sts() || !r.word(".") {
 		return nil
 	}
-	if n.Begin, ok = r.place(); !ok || !r.done() {
+	// How it is joined and where the round begins may be left unsaid.
+	r.phrase("Join to work in the round without twisting.")
+	if r.phrase("The rnd begins") {
+		if n.Begin, ok = r.place(); !ok {
+			return nil
+		}
+	}
+	if !r.done() {
 		return nil
 	}
 	return n

@@ -64,12 +64,12 @@ type CastOn struct {
 type Place uint8
 
 const (
-	NoPlace       Place = iota
-	CentreBack          // of the leg
-	SideOfSole          // the side of the sock, before the stitches of the heel and sole
-	SideOfInstep        // the other side, before the stitches of the instep
-	CentreOfSole        // under the foot
-	numberOfPlace       // how many there are
+	NoPlace       Place = iota // not said
+	CentreBack                 // of the leg
+	SideOfSole                 // the side of the sock, before the stitches of the heel and sole
+	SideOfInstep               // the other side, before the stitches of the instep
+	CentreOfSole               // under the foot
+	numberOfPlace              // how many there are
 )
 
 // Places lists the places a round can begin.
