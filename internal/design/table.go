@@ -104,14 +104,19 @@ func (t *Table) open(key unstable.Iterator, element bool) *Table {
 				continue
 			}
 		}
-		child, isTable := t.values[name].(*Table)
-		if !isTable {
-			child = t.child(name, at)
-			t.put(name, child, at, at)
-		}
-		t = child
+		t = t.sub(name, at)
 	}
 	return t
+}
+
+// sub finds or makes the table inside t that a part of a key names.
+func (t *Table) sub(name string, at source.Span) *Table {
+	child, isTable := t.values[name].(*Table)
+	if !isTable {
+		child = t.child(name, at)
+		t.put(name, child, at, at)
+	}
+	return child
 }
 
 func (t *Table) set(e *unstable.Node) {
@@ -123,12 +128,7 @@ func (t *Table) set(e *unstable.Node) {
 			t.put(name, t.value(name, v), at, valueSpan(v, at))
 			return
 		}
-		child, isTable := t.values[name].(*Table)
-		if !isTable {
-			child = t.child(name, at)
-			t.put(name, child, at, at)
-		}
-		t = child
+		t = t.sub(name, at)
 	}
 }
 
