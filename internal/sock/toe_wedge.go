@@ -127,39 +127,42 @@ func (w *wedgeToe) decreases(b *Builder, size int) int {
 
 // evenOut moves stitches between instep and sole where they are not equal.
 func (b *Builder) evenOut(half pattern.Number) {
-	uneven := func(size int) bool { return b.moved(size) != 0 }
-	split := func(size int) []int { // N1, N2, N3 by the round that begins at the center of the sole
-		h := b.of("foot.stitches", size) / 2
-		return []int{h - h/2, h, h / 2}
-	}
-	b.where(uneven, func() {
-		switch {
-		case b.roundsBegin() == pattern.CentreBack:
-			b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
-				b.para(say("toe.even.to-instep", "Instep and sole must be equal for the toe: N2 takes sts from the end of N1 and from the beginning of N3, {0} from each.", b.each(b.moved)))
-			})
-			b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
-				b.para(say("toe.even.to-sole", "Instep and sole must be equal for the toe: N2 gives sts from its beginning to N1 and from its end to N3, {0} to each.", b.each(func(size int) int { return -b.moved(size) })))
-			})
-			var to []pattern.Number
-			for i := range 3 {
-				to = append(to, b.each(func(size int) int { return split(size)[i] }))
-			}
-			b.add(&pattern.Arrange{Split: to})
-		default:
-			b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
-				b.para(say("toe.even.earlier", "Instep and sole must be equal for the toe, so the rnd begins some sts earlier from now on. The next rnd, which stops there, is the last of the foot."))
-				b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil,
-					pattern.Step{Op: pattern.Knit, Until: pattern.ToLast, N: b.each(b.moved)})
-			})
-			b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
-				b.para(say("toe.even.later", "Instep and sole must be equal for the toe, so the rnd begins some sts later from now on."))
-				b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, k(b.each(func(size int) int { return -b.moved(size) })))
-			})
-			b.add(&pattern.Begin{Place: pattern.SideOfInstep})
-			b.add(&pattern.Arrange{Split: []pattern.Number{b.here(half), b.here(half)}})
+	b.where(func(size int) bool { return b.moved(size) != 0 }, func() {
+		if b.roundsBegin() == pattern.CentreBack {
+			b.moveNeedles()
+			return
 		}
+		b.moveBegin()
+		b.add(&pattern.Arrange{Split: []pattern.Number{b.here(half), b.here(half)}})
 	})
+}
+
+// moveNeedles evens out a foot whose rounds begin at the center of the sole: stitches go from
+// needle to needle, and the round begins where it did.
+func (b *Builder) moveNeedles() {
+	b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
+		b.para(say("toe.even.to-instep", "Instep and sole must be equal for the toe: N2 takes sts from the end of N1 and from the beginning of N3, {0} from each.", b.each(b.moved)))
+	})
+	b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
+		b.para(say("toe.even.to-sole", "Instep and sole must be equal for the toe: N2 gives sts from its beginning to N1 and from its end to N3, {0} to each.", b.each(func(size int) int { return -b.moved(size) })))
+	})
+	half := func(size int) int { return b.of("foot.stitches", size) / 2 }
+	b.add(&pattern.Arrange{Split: []pattern.Number{
+		b.each(func(size int) int { return half(size) - half(size)/2 }), b.each(half), b.each(func(size int) int { return half(size) / 2 })}})
+}
+
+// moveBegin evens out a foot whose rounds begin at the side: the round begins earlier or later.
+func (b *Builder) moveBegin() {
+	b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
+		b.para(say("toe.even.earlier", "Instep and sole must be equal for the toe, so the rnd begins some sts earlier from now on. The next rnd, which stops there, is the last of the foot."))
+		b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil,
+			pattern.Step{Op: pattern.Knit, Until: pattern.ToLast, N: b.each(b.moved)})
+	})
+	b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
+		b.para(say("toe.even.later", "Instep and sole must be equal for the toe, so the rnd begins some sts later from now on."))
+		b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, k(b.each(func(size int) int { return -b.moved(size) })))
+	})
+	b.add(&pattern.Begin{Place: pattern.SideOfInstep})
 }
 
 // rounds repeats the decrease round by the rate, where there is more than one.
