@@ -93,7 +93,9 @@ func checkOne(f *source.File) (checkFile, []source.Fault) {
 	out.Faults = findings(f, r.Sizes, r.Faults)
 	for _, x := range r.Counts {
 		add := func(worked, total int, time string) {
-			out.Counts = append(out.Counts, checkCount{x.Line, x.Label, r.Sizes[x.Size], worked, total, time, r.Sure})
+			if total >= 0 {
+				out.Counts = append(out.Counts, checkCount{x.Line, x.Label, r.Sizes[x.Size], worked, total, time, x.Sure})
+			}
 		}
 		add(x.First.Worked, x.First.Total, "first")
 		if x.Last != x.First {
@@ -101,7 +103,7 @@ func checkOne(f *source.File) (checkFile, []source.Fault) {
 		}
 	}
 	for i, n := range r.Final {
-		if r.Sure && len(r.Counts) > 0 { // where nothing is worked there is nothing to tell
+		if n >= 0 && len(r.Counts) > 0 { // where nothing is worked there is nothing to tell
 			out.Final[r.Sizes[i]] = &n
 		} else {
 			out.Final[r.Sizes[i]] = nil

@@ -8,6 +8,7 @@ import (
 	"sockwright/internal/knit"
 	"sockwright/internal/notation"
 	"sockwright/internal/pattern"
+	"sockwright/internal/reader"
 	"sockwright/internal/source"
 )
 
@@ -17,7 +18,7 @@ type Report struct {
 	Sizes  []string // as the pattern names them; "1" where it names none
 	Faults []source.Fault
 	Counts []Count
-	Final  []int // live stitches of each size after the last line, before they are grafted
+	Final  []int // live stitches of each size after the last line, before they are grafted; -1 if that cannot be told
 	Sure   bool  // every line could be read and followed, so that all counts are those of the words
 }
 
@@ -29,14 +30,24 @@ type Count struct {
 	Size        int
 	First, Last knit.Stitches
 	Times       int
+	Sure        bool // it could be told
 }
 
 // MaxFaults is how many faults of one text are told.
 const MaxFaults = 1000
 
-// Pattern checks a written pattern.
+// Pattern checks a written pattern. One in the program's own layout is knitted loop by
+// loop, any other is followed by its counts.
 func Pattern(f *source.File) *Report {
 	read := notation.Read(f)
+	if words := reader.Read(f); !ownLayout(read, words) {
+		return followed(f, words)
+	}
+	return knitted(f, read)
+}
+
+// knitted works a pattern that was read in the program's own layout.
+func knitted(f *source.File, read *notation.Reading) *Report {
 	p := read.Pattern
 	out := &Report{File: f, Sizes: slices.Clone(p.Sizes), Sure: true}
 	for i, name := range out.Sizes {
@@ -61,20 +72,33 @@ func Pattern(f *source.File) *Report {
 		out.Final = append(out.Final, res.Final)
 		for _, c := range res.Counts {
 			line, _ := f.Position(c.At.Start)
-			out.Counts = append(out.Counts, Count{c.Node, line, c.Label, size, c.First, c.Last, c.Times})
+			out.Counts = append(out.Counts, Count{c.Node, line, c.Label, size, c.First, c.Last, c.Times, true})
 		}
 	}
+	for i := range out.Final {
+		if !out.Sure {
+			out.Final[i] = -1
+		}
+	}
+	for i := range out.Counts {
+		out.Counts[i].Sure = out.Sure
+	}
 	mendForAll(f, len(p.Sizes), faults)
-	if out.Faults = source.Merge(faults); len(out.Faults) > MaxFaults {
-		more := len(out.Faults) - MaxFaults
-		worst, _ := source.Worst(out.Faults[MaxFaults:])
-		out.Faults = append(out.Faults[:MaxFaults], source.Fault{Kind: source.Unread, Severity: worst,
+	out.finish(faults)
+	return out
+}
+
+// finish puts faults and counts in order.
+func (r *Report) finish(faults []source.Fault) {
+	if r.Faults = source.Merge(faults); len(r.Faults) > MaxFaults {
+		more := len(r.Faults) - MaxFaults
+		worst, _ := source.Worst(r.Faults[MaxFaults:])
+		r.Faults = append(r.Faults[:MaxFaults], source.Fault{Kind: source.Unread, Severity: worst,
 			Text: source.Say("check.more", "{0} more findings are not told: mend these first", more)})
 	}
-	slices.SortStableFunc(out.Counts, func(a, b Count) int {
+	slices.SortStableFunc(r.Counts, func(a, b Count) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Size, b.Size))
 	})
-	return out
 }
 
 // mendForAll completes the mends of figures that stand once for all sizes: where only some

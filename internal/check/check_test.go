@@ -229,14 +229,14 @@ Work the last 2 rnds 2 (3) more times. 14 (16) sts.
 `))
 	stitches := func(n int) knit.Stitches { return knit.Stitches{Worked: n, Total: n} }
 	want := []check.Count{
-		{Line: 4, Label: "Cast-on", Size: 0, First: stitches(20), Last: stitches(20), Times: 1},
-		{Line: 4, Label: "Cast-on", Size: 1, First: stitches(24), Last: stitches(24), Times: 1},
-		{Line: 5, Label: "Rnd 1", Size: 0, First: stitches(18), Last: stitches(14), Times: 3},
-		{Line: 5, Label: "Rnd 1", Size: 1, First: stitches(22), Last: stitches(16), Times: 4},
-		{Line: 6, Label: "Rnd 2", Size: 0, First: stitches(18), Last: stitches(14), Times: 3},
-		{Line: 6, Label: "Rnd 2", Size: 1, First: stitches(22), Last: stitches(16), Times: 4},
-		{Line: 7, Label: "Repeat", Size: 0, First: stitches(14), Last: stitches(14), Times: 1},
-		{Line: 7, Label: "Repeat", Size: 1, First: stitches(16), Last: stitches(16), Times: 1},
+		{Line: 4, Label: "Cast-on", Size: 0, First: stitches(20), Last: stitches(20), Times: 1, Sure: true},
+		{Line: 4, Label: "Cast-on", Size: 1, First: stitches(24), Last: stitches(24), Times: 1, Sure: true},
+		{Line: 5, Label: "Rnd 1", Size: 0, First: stitches(18), Last: stitches(14), Times: 3, Sure: true},
+		{Line: 5, Label: "Rnd 1", Size: 1, First: stitches(22), Last: stitches(16), Times: 4, Sure: true},
+		{Line: 6, Label: "Rnd 2", Size: 0, First: stitches(18), Last: stitches(14), Times: 3, Sure: true},
+		{Line: 6, Label: "Rnd 2", Size: 1, First: stitches(22), Last: stitches(16), Times: 4, Sure: true},
+		{Line: 7, Label: "Repeat", Size: 0, First: stitches(14), Last: stitches(14), Times: 1, Sure: true},
+		{Line: 7, Label: "Repeat", Size: 1, First: stitches(16), Last: stitches(16), Times: 1, Sure: true},
 	}
 	for i := range r.Counts {
 		r.Counts[i].Node = 0

@@ -34,6 +34,7 @@ const (
 	Direction     Kind = "direction"
 	BadLength     Kind = "length"
 	PickUp        Kind = "pickup"
+	ChartText     Kind = "chart-text-mismatch"
 	Units         Kind = "units"
 	Unread        Kind = "unread"
 )

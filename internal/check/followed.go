@@ -1,0 +1,62 @@
+package check
+
+import (
+	"slices"
+
+	"sockwright/internal/follow"
+	"sockwright/internal/knit"
+	"sockwright/internal/notation"
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// ownLayout tells whether a text is in the layout that the program writes: notation has
+// read it, and nearly every line in which there is something to work.
+func ownLayout(read *notation.Reading, words *script.Script) bool {
+	unread := 0
+	castOn := false
+	for _, x := range read.Faults {
+		if x.Kind == source.Unread {
+			unread++
+		}
+	}
+	read.Pattern.Each(func(_ *pattern.Section, n pattern.Node) {
+		_, is := n.(*pattern.CastOn)
+		castOn = castOn || is
+	})
+	if read.Worked > 0 && unread == 0 && read.Worked >= words.Worked {
+		return true
+	}
+	return castOn && read.Worked+unread >= words.Worked*2/3 && unread <= read.Worked || read.Worked >= 20 && unread*8 <= read.Worked
+}
+
+// followed works anybody's pattern.
+func followed(f *source.File, words *script.Script) *Report {
+	out := &Report{File: f, Sizes: slices.Clone(words.Sizes), Sure: true}
+	for i, name := range out.Sizes {
+		if name == "" {
+			out.Sizes[i] = "1"
+		}
+	}
+	faults := slices.Clone(words.Faults)
+	if words.Worked == 0 {
+		faults = append(faults, source.Fault{Kind: source.Unread, Severity: source.Error,
+			Text: source.Say("check.nothing", "nothing in this text can be worked: no line reads like “CO 64 sts …” or “Row 1 (RS): …”")})
+	}
+	res := follow.Follow(words)
+	faults = append(faults, res.Faults...)
+	out.Final = res.Final
+	for _, c := range res.Counts {
+		out.Counts = append(out.Counts, Count{Line: c.Line, Label: c.Label, Size: c.Size, First: knit.Stitches(c.First), Last: knit.Stitches(c.Last), Times: c.Times, Sure: c.Sure})
+	}
+	for _, final := range out.Final {
+		out.Sure = out.Sure && final >= 0
+	}
+	faults = append(faults, editorial(words)...)
+	out.finish(faults)
+	return out
+}
+
+// editorial is what a technical editor sees without working a row.
+func editorial(*script.Script) []source.Fault { return nil }

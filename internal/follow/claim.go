@@ -1,0 +1,261 @@
+package follow
+
+import (
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// checkAll compares claims with what is on the needles.
+func (w *worker) checkAll(claims []script.Claim, e *entry) (out []*problem) {
+	if !w.began {
+		return nil
+	}
+	var onNdl []script.Claim
+	for _, c := range claims {
+		if c.What == script.OnNdl {
+			onNdl = append(onNdl, c)
+		}
+	}
+	if len(onNdl) > 1 && w.known {
+		if _, told := w.n.onNeedle(1); !told && !w.n.flat {
+			out = append(out, w.lay(onNdl)...)
+			onNdl = nil
+			if len(out) > 0 {
+				return out
+			}
+		}
+	}
+	for _, c := range claims {
+		out = append(out, w.check(c, e)...)
+	}
+	return out
+}
+
+// check compares one claim.
+func (w *worker) check(c script.Claim, e *entry) []*problem {
+	if !c.N.Known() {
+		return nil
+	}
+	g := w.val(c.N)
+	if g == pattern.Gap {
+		return nil
+	}
+	v := int(g)
+	if !w.known {
+		if !w.literal {
+			w.believe(c, v)
+		} else if c.What == script.OfPart && c.Part == script.Instep && w.total > v && w.n.flat {
+			return nil
+		}
+		return nil
+	}
+	one := func(actual int, what string) []*problem {
+		if actual == v {
+			return nil
+		}
+		p := w.wrongCount(c, v, actual, what)
+		if e != nil {
+			if r, ok := e.item.(*script.Row); ok && picksUp(r.Steps) {
+				p.fault.Kind = source.PickUp
+			}
+		} else if w.afterPick {
+			p.fault.Kind = source.PickUp
+		}
+		return []*problem{p}
+	}
+	worked, total := w.n.worked(), w.n.total()
+	switch c.What {
+	case script.Live:
+		if w.n.flat && (v == worked || v == total) {
+			return nil
+		}
+		if w.n.flat {
+			return one(worked, "")
+		}
+		return one(total, "")
+	case script.Total:
+		return one(total, "in all")
+	case script.OfPart:
+		switch c.Part {
+		case script.Heel:
+			if w.n.flat {
+				return one(worked, "for the heel")
+			}
+			if n, told := w.n.inPart(script.Heel); told && n > 0 {
+				return one(n, "for the heel")
+			}
+			if n, told := w.n.inPart(script.Instep); told {
+				return one(total-n, "for the heel")
+			}
+		case script.Instep:
+			if w.n.flat && len(w.n.held) == 0 { // told here first
+				for range min(v, maxLive) {
+					w.n.held = append(w.n.held, cell{part: script.Instep})
+				}
+				return nil
+			}
+			if n, told := w.n.inPart(script.Instep); told {
+				return one(n, "for the instep")
+			}
+		case script.Sole:
+			if n, told := w.n.inPart(script.Instep); told && !w.n.flat {
+				return one(total-n, "for the sole")
+			}
+		case script.Middle, script.Flank:
+			return w.checkSections(c, v)
+		}
+	case script.OnNdl:
+		if n, told := w.n.onNeedle(c.Needle); told {
+			return one(n, "on N"+itoa(c.Needle))
+		}
+	case script.EachNdl:
+		if k := w.needlesInUse(); k > 1 {
+			for i := 1; i <= k; i++ {
+				if n, _ := w.n.onNeedle(i); n != v {
+					return one(n, "on each needle")
+				}
+			}
+			return nil
+		}
+		if v > 0 && total%v != 0 {
+			return one(total, "on each needle")
+		}
+		if v > 0 {
+			if k := total / v; k >= 2 && k <= 6 {
+				w.layEach(k)
+			}
+		}
+	case script.RowCount:
+		if w.rowsKnown && w.partRows > 0 && v != w.partRows {
+			p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.rows", "{0} rows stated, but {1} have been worked", v, w.partRows), &source.Quantity{Value: float64(v), Unit: "rows"}, &source.Quantity{Value: float64(w.partRows), Unit: "rows"})
+			p.soft = true
+			p.fault.Mends = []source.Mend{w.write(c.N, w.partRows)}
+			return []*problem{p}
+		}
+	case script.Change:
+		if e != nil || w.lastRow != nil {
+			if w.lastDelta != v && !(w.lastDelta == -v && v > 0) {
+				p := w.wrongCount(c, abs(v), abs(w.lastDelta), "as the change")
+				p.fault.Text = source.Say("follow.change", "{0} said to be {1}, but the row {2} {3}", sts(abs(v)), gained(v), did(w.lastDelta), abs(w.lastDelta))
+				p.fault.Mends = []source.Mend{w.write(c.N, abs(w.lastDelta))}
+				return []*problem{p}
+			}
+		}
+	case script.Edges:
+		if w.rowsKnown && w.flapRows > 1 && w.n.flat && v != w.flapRows/2 {
+			return one(w.flapRows/2, "at each edge")
+		}
+	case script.Ribs:
+		if w.ribOf > 0 {
+			if n := 2 * total / w.ribOf / 2; n != v && total%w.ribOf == 0 {
+				return one(total/w.ribOf, "as ribs")
+			}
+		}
+	case script.WrapEach, script.WrapNone:
+		return w.checkWraps([]script.Claim{c})
+	}
+	return nil
+}
+
+func gained(v int) string {
+	if v < 0 {
+		return "decreased"
+	}
+	return "increased"
+}
+
+func did(v int) string {
+	if v < 0 {
+		return "decreases"
+	}
+	return "increases"
+}
+
+func abs(v int) int {
+	if v < 0 {
+		return -v
+	}
+	return v
+}
+
+// layEach lays the stitches evenly over k needles.
+func (w *worker) layEach(k int) {
+	if w.n.flat {
+		return
+	}
+	total := w.n.worked()
+	each := make([]int, k)
+	for i := range each {
+		each[i] = total / k
+	}
+	w.n.spread(each)
+}
+
+// checkSections compares what is said of the middle and the sides of a heel in three
+// sections.
+func (w *worker) checkSections(c script.Claim, v int) []*problem {
+	if !w.n.flat || !w.n.gaps() {
+		return nil
+	}
+	ahead, behind := w.n.waiting()
+	actual := ahead
+	what := "at each side"
+	if c.Part == script.Middle {
+		actual = w.n.worked() - ahead - behind
+		what = "in the middle"
+	} else if v == ahead || v == behind {
+		if ahead == behind {
+			return nil
+		}
+		return nil
+	}
+	if v == actual {
+		return nil
+	}
+	return []*problem{w.wrongCount(c, v, actual, what)}
+}
+
+// believe takes a claim for what is there, where the words before it could not be followed.
+func (w *worker) believe(c script.Claim, v int) {
+	if v < 0 || v > maxLive {
+		return
+	}
+	switch c.What {
+	case script.Live:
+		if w.n.flat && w.part == script.Heel {
+			w.resizeTo(v)
+			return
+		}
+		w.known = true
+		if w.n.flat {
+			w.n.rejoin()
+		}
+		w.n.resize(v)
+	case script.Total:
+		w.known = true
+		w.n.resize(v - count(w.n.held))
+	case script.OfPart:
+		switch c.Part {
+		case script.Heel:
+			w.resizeTo(v)
+		case script.Instep:
+			if w.n.flat && w.total > v {
+				w.resizeTo(w.total - v)
+			}
+		}
+	}
+}
+
+// resizeTo makes the part worked flat v stitches.
+func (w *worker) resizeTo(v int) {
+	w.known = true
+	w.n.dropGaps()
+	w.n.resize(v)
+	if w.total > v && len(w.n.held) == 0 {
+		for range w.total - v {
+			w.n.held = append(w.n.held, cell{part: script.Instep})
+		}
+	}
+	w.total = -1
+}

@@ -1,0 +1,241 @@
+package follow
+
+import (
+	"slices"
+
+	"sockwright/internal/script"
+)
+
+// A cell is a stitch on a needle, or a mark between two.
+type cell struct {
+	mark  mark
+	name  uint8 // of a marker: its letter
+	ndl   uint8 // needle it lies on, 0 if that is not told
+	part  script.Part
+	wraps bool
+}
+
+type mark uint8
+
+const (
+	stitch mark = iota
+	gap         // the work was turned here
+	marker
+)
+
+// needles are the stitches being worked and those that rest. The last of each slice is at
+// the needle's tip.
+type needles struct {
+	left, right []cell
+	held        []cell // resting, in the order in which they will be worked
+	flat        bool
+	facing      script.Side // NoSide: not known
+}
+
+func (n *needles) clone() needles {
+	c := *n
+	c.left, c.right, c.held = slices.Clone(n.left), slices.Clone(n.right), slices.Clone(n.held)
+	return c
+}
+
+// count counts stitches.
+func count(cells []cell) int {
+	n := 0
+	for _, c := range cells {
+		if c.mark == stitch {
+			n++
+		}
+	}
+	return n
+}
+
+// worked is how many stitches are in work, total those that rest included.
+func (n *needles) worked() int { return count(n.left) + count(n.right) }
+func (n *needles) total() int  { return n.worked() + count(n.held) }
+
+// begin brings all stitches in work to the left needle, to be worked from the tip on.
+func (n *needles) begin() {
+	if len(n.right) == 0 {
+		return
+	}
+	all := make([]cell, 0, len(n.left)+len(n.right))
+	for i := len(n.right) - 1; i >= 0; i-- { // worked last … worked first, deepest first
+		all = append(all, n.right[i])
+	}
+	n.left, n.right = append(all, n.left...), n.right[:0]
+}
+
+// turn turns the work. Stitches that are not worked stay behind a gap.
+func (n *needles) turn() {
+	if count(n.left) > 0 {
+		n.left = append(n.left, cell{mark: gap})
+	}
+	n.left, n.right = n.right, n.left
+	n.facing = n.facing.Other()
+}
+
+// rejoin goes on in the round: resting stitches come behind those in work.
+func (n *needles) rejoin() {
+	if !n.flat {
+		return
+	}
+	n.flat = false
+	n.dropGaps()
+	n.begin()
+	n.left = append(reversed(n.held), n.left...)
+	n.held = nil
+	n.facing = script.RS
+}
+
+func (n *needles) dropGaps() {
+	n.left = slices.DeleteFunc(n.left, func(c cell) bool { return c.mark == gap })
+	n.right = slices.DeleteFunc(n.right, func(c cell) bool { return c.mark == gap })
+	for i := range n.left {
+		n.left[i].wraps = false
+	}
+	for i := range n.right {
+		n.right[i].wraps = false
+	}
+}
+
+// gaps tells whether stitches lie beyond a gap on either side.
+func (n *needles) gaps() bool {
+	for _, c := range n.left {
+		if c.mark == gap {
+			return true
+		}
+	}
+	for _, c := range n.right {
+		if c.mark == gap {
+			return true
+		}
+	}
+	return false
+}
+
+// waiting counts the stitches beyond the outermost-but-nearest gap at the two sides of the
+// part worked flat, the left needle's side first.
+func (n *needles) waiting() (ahead, behind int) {
+	for i := len(n.left) - 1; i >= 0; i-- {
+		if n.left[i].mark == gap {
+			ahead = count(n.left[:i])
+			break
+		}
+	}
+	for i := len(n.right) - 1; i >= 0; i-- {
+		if n.right[i].mark == gap {
+			behind = count(n.right[:i])
+			break
+		}
+	}
+	return ahead, behind
+}
+
+// wrapped counts wrapped stitches at the two sides and the others.
+func (n *needles) wrapped() (sideA, none, sideB int) {
+	var all []cell
+	for i := len(n.right) - 1; i >= 0; i-- {
+		all = append(all, n.right[i])
+	}
+	slices.Reverse(all)
+	for i := len(n.left) - 1; i >= 0; i-- {
+		all = append(all, n.left[i])
+	}
+	seen := false
+	for _, c := range all {
+		switch {
+		case c.mark != stitch:
+		case !c.wraps:
+			none++
+			seen = true
+		case seen:
+			sideB++
+		default:
+			sideA++
+		}
+	}
+	return sideA, none, sideB
+}
+
+// same tells whether two states of the needles are alike.
+func (n *needles) same(m *needles) bool {
+	return n.flat == m.flat && slices.Equal(n.left, m.left) && slices.Equal(n.right, m.right) && slices.Equal(n.held, m.held)
+}
+
+// resize makes the stitches in work want, in the middle of what lies on the left needle.
+func (n *needles) resize(want int) {
+	n.begin()
+	have := n.worked()
+	for ; have > want && have > 0; have-- {
+		for i := len(n.left) / 2; ; i = (i + 1) % len(n.left) {
+			if n.left[i].mark == stitch {
+				n.left = slices.Delete(n.left, i, i+1)
+				break
+			}
+		}
+	}
+	for ; have < want; have++ {
+		var c cell
+		i := len(n.left) / 2
+		if len(n.left) > 0 {
+			c = n.left[i]
+			c.mark, c.wraps = stitch, false
+		}
+		n.left = slices.Insert(n.left, i, c)
+	}
+}
+
+// spread lays the stitches from the tip on over needles of the given sizes.
+func (n *needles) spread(sizes []int) {
+	n.begin()
+	k, left := 0, 0
+	if len(sizes) > 0 {
+		left = sizes[0]
+	}
+	for i := len(n.left) - 1; i >= 0; i-- {
+		if n.left[i].mark != stitch {
+			continue
+		}
+		for left == 0 && k < len(sizes)-1 {
+			k++
+			left = sizes[k]
+		}
+		n.left[i].ndl = uint8(k + 1)
+		left--
+	}
+}
+
+// onNeedle counts the stitches of a needle; told is false if no needles are told.
+func (n *needles) onNeedle(k int) (c int, told bool) {
+	for _, list := range [][]cell{n.left, n.right, n.held} {
+		for _, x := range list {
+			if x.mark == stitch && x.ndl > 0 {
+				told = true
+				if int(x.ndl) == k {
+					c++
+				}
+			}
+		}
+	}
+	return c, told
+}
+
+func (n *needles) inPart(part script.Part) (c int, told bool) {
+	for _, list := range [][]cell{n.left, n.right, n.held} {
+		for _, x := range list {
+			if x.mark == stitch && x.part != 0 {
+				told = true
+				if x.part == part {
+					c++
+				}
+			}
+		}
+	}
+	return c, told
+}
+
+func reversed(cells []cell) []cell {
+	out := slices.Clone(cells)
+	slices.Reverse(out)
+	return out
+}

@@ -1,0 +1,271 @@
+package follow
+
+import (
+	"slices"
+
+	"sockwright/internal/script"
+)
+
+// An entry is one thing to do, in order: an item, or a row of a block that is told out of
+// order. Rows that a repeat refers to are found beforehand.
+type entry struct {
+	item  script.Item
+	row   *script.Row   // the row to work, if it is one
+	num   int           // its number
+	rows  []*script.Row // of a repeat
+	just  bool          // the rows of the repeat have been worked just before
+	nums  []int
+	split []script.Claim // what is to remain, if the lines behind say it
+	all   []int          // numbers of all rows of the stitch pattern
+}
+
+// plan puts what the script says in the order in which it is worked.
+func plan(s *script.Script) []entry {
+	pl := planner{named: map[string][]numbered{}}
+	for i := range s.Lines {
+		for _, item := range s.Lines[i].Items {
+			pl.add(item)
+		}
+	}
+	pl.flush()
+	for i := range pl.out { // "until the following sts remain:", with the list in the next lines
+		r, ok := pl.out[i].item.(*script.Repeat)
+		if !ok || r.Stop.Kind != script.Split || len(r.Stop.Claims) > 0 {
+			continue
+		}
+		for j := i + 1; j < len(pl.out); j++ {
+			s, ok := pl.out[j].item.(*script.State)
+			if !ok {
+				break
+			}
+			for _, c := range s.Claims {
+				if c.What == script.OnNdl {
+					pl.out[i].split = append(pl.out[i].split, c)
+				}
+			}
+		}
+	}
+	return pl.out
+}
+
+type numbered struct {
+	num int
+	row *script.Row
+}
+
+type planner struct {
+	out     []entry
+	pending []*script.Row
+	table   []numbered // rows of this section by number
+	recent  []*script.Row
+	before  []numbered // of the section before
+	named   map[string][]numbered
+	section *script.Section
+}
+
+func (pl *planner) add(item script.Item) {
+	if r, ok := item.(*script.Row); ok {
+		pl.row(r)
+		return
+	}
+	pl.flush()
+	switch n := item.(type) {
+	case *script.Section:
+		if len(pl.table) > 0 {
+			pl.before = pl.table
+		}
+		pl.table, pl.recent, pl.section = nil, nil, n
+		pl.out = append(pl.out, entry{item: n})
+	case *script.Repeat:
+		pl.repeat(n)
+	default:
+		pl.out = append(pl.out, entry{item: n})
+	}
+}
+
+func (pl *planner) row(r *script.Row) {
+	l := r.Label
+	if len(l.Nums) == 0 && l.Open == 0 || r.Stop != nil {
+		pl.flush()
+		pl.out = append(pl.out, entry{item: r, row: r})
+		for _, n := range l.Nums {
+			pl.table = append(pl.table, numbered{n, r})
+		}
+		pl.recent = append(pl.recent, r)
+		return
+	}
+	if len(pl.pending) > 0 {
+		first := pl.pending[0]
+		again := false
+		for _, q := range pl.pending {
+			again = again || slices.ContainsFunc(l.Nums, func(n int) bool { return slices.Contains(q.Label.Nums, n) }) && (q.Sizes == 0 || q.Sizes&r.Sizes != 0 || r.Sizes == 0)
+		}
+		if again || first.Flat != r.Flat || first.Label.Round != l.Round {
+			pl.flush()
+		}
+	}
+	if len(pl.pending) == 0 && l.First() == 1 {
+		if len(pl.table) > 0 {
+			pl.before = pl.table
+		}
+		pl.table, pl.recent = nil, nil
+	}
+	pl.pending = append(pl.pending, r)
+}
+
+// flush works the rows that are waiting, in the order of their numbers.
+func (pl *planner) flush() {
+	if len(pl.pending) == 0 {
+		return
+	}
+	pending := pl.pending
+	pl.pending = nil
+	lo, hi := 1<<30, 0
+	explicit := map[int]*script.Row{}
+	var both []numbered // of rows for different sizes
+	open := false
+	for _, r := range pending {
+		for _, n := range r.Label.Nums {
+			lo, hi = min(lo, n), max(hi, n)
+			if explicit[n] != nil {
+				both = append(both, numbered{n, r})
+				continue
+			}
+			explicit[n] = r
+		}
+		open = open || r.Label.Open != 0
+	}
+	if hi-lo > 2000 {
+		return
+	}
+	fill := func(n int) *script.Row {
+		for _, r := range pending {
+			switch r.Label.Open {
+			case 1, 2:
+				if n%2 == r.Label.Open%2 {
+					return r
+				}
+			case 3:
+				return r
+			}
+		}
+		return nil
+	}
+	if open {
+		if lo > 1 && fill(lo-1) != nil && lo <= 2 {
+			lo--
+		}
+		if fill(hi+1) != nil && explicit[hi] != nil && explicit[hi].Label.Open == 0 {
+			hi++
+		}
+	}
+	hold := pl.section != nil && pl.section.Only
+	emit := func(n int, r *script.Row) {
+		pl.table = append(pl.table, numbered{n, r})
+		pl.recent = append(pl.recent, r)
+		if !hold {
+			pl.out = append(pl.out, entry{item: r, row: r, num: n})
+		}
+	}
+	for n := lo; n <= hi; n++ {
+		r := explicit[n]
+		if r == nil {
+			r = fill(n)
+		}
+		if r != nil {
+			emit(n, r)
+		}
+		for _, b := range both {
+			if b.num == n {
+				emit(n, b.row)
+			}
+		}
+	}
+	if hi == 0 { // only "all WS rows" and the like
+		for _, r := range pending {
+			pl.table = append(pl.table, numbered{0, r})
+		}
+	}
+	if pl.section != nil && pl.section.Name != "" {
+		pl.named[pl.section.Name] = slices.Clone(pl.table)
+	}
+}
+
+// repeat finds the rows that a repeat means.
+func (pl *planner) repeat(n *script.Repeat) {
+	e := entry{item: n}
+	pick := func(table []numbered) bool {
+		for _, num := range n.Ref.Nums {
+			found := false
+			for i := len(table) - 1; i >= 0; i-- {
+				if table[i].num == num {
+					e.rows, e.nums, found = append(e.rows, table[i].row), append(e.nums, num), true
+					if table[i].row.Sizes == 0 {
+						break
+					}
+				}
+			}
+			if !found {
+				e.rows, e.nums = nil, nil
+				return false
+			}
+		}
+		return len(e.rows) > 0
+	}
+	switch r := n.Ref; {
+	case r.Pattern != "":
+		table := pl.named[r.Pattern]
+		for _, t := range table {
+			e.all = append(e.all, t.num)
+		}
+		if r.Nums == nil {
+			for _, t := range table {
+				e.rows, e.nums = append(e.rows, t.row), append(e.nums, t.num)
+			}
+		} else {
+			pick(table)
+		}
+	case r.Nums != nil:
+		if !pick(pl.table) {
+			pick(pl.before)
+		}
+	case r.Last == -1, r.Last == -2:
+		k := len(pl.recent)
+		if r.Last == -2 && k > 2 {
+			k = 2
+			if last := pl.recent[len(pl.recent)-1]; last.Label.Name == "next" {
+				k = 1
+			}
+		}
+		e.rows = slices.Clone(pl.recent[len(pl.recent)-k:])
+	case r.Last > 0 && r.Last <= len(pl.recent):
+		e.rows = slices.Clone(pl.recent[len(pl.recent)-r.Last:])
+	case r.Name != "":
+		for i := len(pl.recent) - 1; i >= 0; i-- {
+			if pl.recent[i].Label.Name == r.Name {
+				e.rows = []*script.Row{pl.recent[i]}
+				break
+			}
+		}
+	}
+	// worked just before?
+	k := len(e.rows)
+	e.just = k > 0 && k <= len(pl.out)
+	for i := range k {
+		if !e.just {
+			break
+		}
+		e.just = pl.out[len(pl.out)-k+i].row == e.rows[i]
+	}
+	if !e.just && k > 0 && len(pl.out) > 0 { // the last of them was, and a statement stands between
+		j := len(pl.out) - 1
+		for j >= 0 && pl.out[j].row == nil {
+			if _, ok := pl.out[j].item.(*script.State); !ok {
+				break
+			}
+			j--
+		}
+		e.just = j >= 0 && pl.out[j].row == e.rows[k-1] && j+1 >= k
+	}
+	pl.out = append(pl.out, e)
+}

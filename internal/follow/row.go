@@ -1,0 +1,1245 @@
+package follow
+
+import (
+	"slices"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// rowWork is what is known of the row being worked.
+type rowWork struct {
+	row    *script.Row
+	label  string
+	ndl    int // needle that the steps are for, 0 if none is named
+	part   script.Part
+	group  *scope // a group that is worked once for each needle
+	before int    // stitches in work at its start
+	pickup bool   // it picks up along the heel
+	turned bool
+	round  bool // it is worked in the round
+	more   int  // choice: times by which "rep from * n times" goes on top of the first
+	came   bool // it went over the end of the round
+}
+
+type scope struct{ ndl uint8 }
+
+// problem stops the work of a row.
+type problem struct {
+	fault  source.Fault
+	soft   bool // the row was worked all the same
+	untold bool // the row cannot be followed, and that has been told elsewhere
+}
+
+func (w *worker) fail(at source.Span, kind source.Kind, text source.Message, stated, actual *source.Quantity) *problem {
+	return &problem{fault: source.Fault{At: at, Sizes: source.OneSize(w.size), Kind: kind, Severity: source.Error, Text: text, Stated: stated, Actual: actual}}
+}
+
+// workRow works a row once. The needles are left as they were if it cannot be worked.
+func (w *worker) workRow(r *script.Row, num int) *problem {
+	if !w.began || r.Sizes != 0 && !r.Sizes.Has(w.size) {
+		return nil
+	}
+	w.rowsWorked++
+	if w.rowsWorked > maxRows {
+		w.stopped = true
+		return w.fail(r.At, source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)
+	}
+	w.partRows++
+	if !w.known {
+		if w.n.flat {
+			w.n.facing = w.n.facing.Other()
+		}
+		return nil
+	}
+	if w.tooShort(r.Steps) { // a list has no figure for this size: what it leaves is not known
+		w.total = w.n.total()
+		w.n.flat = w.n.flat || hasTurn(r.Steps)
+		w.n.facing = w.n.facing.Other()
+		w.known = false
+		return nil
+	}
+	if w.allGaps(r.Steps) {
+		w.rowsWorked--
+		w.partRows--
+		return nil
+	}
+	saved := w.n.clone()
+	p := w.tryRow(r, num, 0)
+	if p != nil && !p.soft && hasTimes(r.Steps) {
+		failed := w.n
+		w.n = saved.clone()
+		if q := w.tryRow(r, num, 1); q == nil || q.soft {
+			return q
+		}
+		w.n = failed
+	}
+	if p != nil && !p.soft {
+		w.n = saved
+	}
+	return p
+}
+
+// tooShort tells whether a list of the steps has no figure for this size.
+func (w *worker) tooShort(steps []script.Step) bool {
+	short := func(n pattern.Number) bool { return len(n.Val) > 1 && w.size >= len(n.Val) }
+	return slices.ContainsFunc(steps, func(s script.Step) bool {
+		return short(s.N) || short(s.Minus) || short(s.Stop.N) || w.tooShort(s.Body)
+	})
+}
+
+// allGaps tells whether every step is one that this size does not work.
+func (w *worker) allGaps(steps []script.Step) bool {
+	return !slices.ContainsFunc(steps, func(s script.Step) bool { return !w.isGap(&s) })
+}
+
+func (w *worker) isGap(s *script.Step) bool {
+	gap := func(n pattern.Number) bool { return n.Known() && n.In(w.size) == pattern.Gap }
+	return gap(s.N) || gap(s.Minus) || s.Op == script.Group && gap(s.Stop.N)
+}
+
+// hasTimes tells whether a row says "rep from * n times", which can be read in two ways.
+func hasTimes(steps []script.Step) bool {
+	return slices.ContainsFunc(steps, func(s script.Step) bool {
+		return s.Op == script.Group && (s.Stop.Kind == script.Times || hasTimes(s.Body))
+	})
+}
+
+func (w *worker) tryRow(r *script.Row, num, more int) *problem {
+	rw := &rowWork{row: r, label: name(r, num), more: more}
+	rw.pickup = picksUp(r.Steps)
+	turns := slices.ContainsFunc(r.Steps, func(s script.Step) bool { return s.Op == script.Turn || s.Op == script.Wrap })
+	if w.n.flat && !rw.pickup && !turns && (r.Label.Round || !r.Flat && len(w.n.held) > 0 && w.leavesHeel(r)) {
+		w.n.rejoin()
+		w.partRows = 1
+	}
+	if !w.n.flat {
+		w.n.begin()
+		rw.round = true
+	}
+	rw.before = count(w.n.left) + count(w.n.right)
+	slips := slipsFirst(r.Steps)
+	for i := range r.Steps {
+		if p := w.step(rw, &r.Steps[i], r.Steps[i+1:]); p != nil {
+			return p
+		}
+		if rw.turned {
+			break
+		}
+	}
+	if p := w.needleLeft(rw); p != nil {
+		return p
+	}
+	if rw.turned {
+		return nil
+	}
+	if rw.pickup {
+		w.layOut(rw)
+		return nil
+	}
+	if rest := count(w.n.left); rest > 0 && !rw.came {
+		all := count(w.n.left) + count(w.n.right)
+		if w.partial(r) {
+			w.n.begin()
+			return nil
+		}
+		return w.fail(r.At, source.StitchCount, source.Say("follow.left-over", "{0} works {1} of {2}: {3} are left", rw.label, all-rest, sts(all), rest), source.Sts(all-rest), source.Sts(all))
+	}
+	if w.n.flat {
+		w.edgeRow(slips)
+		w.n.turn()
+	}
+	return nil
+}
+
+// leavesHeel tells whether a row without a turn, told while the heel lies flat, can only be
+// a round: it speaks of the instep or of needles.
+func (w *worker) leavesHeel(r *script.Row) bool {
+	for _, s := range r.Steps {
+		if s.Part == script.Instep || s.Op == script.ToNeedle && s.Needle > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// partial: a row that is named as one, or that moves the beginning of the round.
+func (w *worker) partial(r *script.Row) bool {
+	return r.Label.Name == "partial" || !r.Label.Said && !w.n.flat && len(r.Steps) <= 2
+}
+
+// slipsFirst tells whether the first stitch of a row is slipped.
+func slipsFirst(steps []script.Step) bool {
+	if len(steps) == 0 {
+		return false
+	}
+	return steps[0].Op == script.Slip || steps[0].Op == script.Group && slipsFirst(steps[0].Body)
+}
+
+func picksUp(steps []script.Step) bool {
+	return slices.ContainsFunc(steps, func(s script.Step) bool { return s.Op == script.PickUp || picksUp(s.Body) })
+}
+
+// edgeRow notes a row whose first stitch was slipped: it makes a chain at the edge where it
+// began.
+func (w *worker) edgeRow(slips bool) {
+	w.flapRows++
+	if !slips {
+		return
+	}
+	w.slipRows++
+}
+
+func name(r *script.Row, num int) string {
+	word := "the row"
+	if r.Label.Round {
+		word = "the rnd"
+	}
+	switch {
+	case num > 0 && r.Label.Round:
+		return "Rnd " + itoa(num)
+	case num > 0:
+		return "Row " + itoa(num)
+	case r.Label.Name != "" && r.Label.Said:
+		if r.Label.Round {
+			return "the " + r.Label.Name + " rnd"
+		}
+		return "the " + r.Label.Name + " row"
+	}
+	return word
+}
+
+// avail counts the stitches ahead up to the end of what the steps are for.
+func (w *worker) avail(rw *rowWork) int {
+	n := 0
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		c := w.n.left[i]
+		if c.mark != stitch {
+			continue
+		}
+		if !rw.inScope(c) {
+			break
+		}
+		n++
+	}
+	return n
+}
+
+func (rw *rowWork) inScope(c cell) bool {
+	switch {
+	case rw.group != nil:
+		return c.ndl == rw.group.ndl
+	case rw.pickup:
+		return true
+	case rw.ndl > 0:
+		return int(c.ndl) == rw.ndl
+	case rw.part != 0:
+		return c.part == rw.part
+	}
+	return true
+}
+
+// take takes the next stitch off the left needle. Marks before it are passed; ok is false
+// where none is left in scope.
+func (w *worker) take(rw *rowWork) (cell, bool) {
+	for len(w.n.left) > 0 {
+		c := w.n.left[len(w.n.left)-1]
+		switch c.mark {
+		case stitch:
+			if !rw.inScope(c) {
+				return c, false
+			}
+			w.n.left = w.n.left[:len(w.n.left)-1]
+			w.moves++
+			return c, true
+		case gap:
+			w.n.left = w.n.left[:len(w.n.left)-1]
+		default:
+			w.n.left = w.n.left[:len(w.n.left)-1]
+			w.n.right = append(w.n.right, c)
+		}
+	}
+	return cell{}, false
+}
+
+func (w *worker) put(rw *rowWork, c cell) {
+	if rw.pickup && rw.ndl > 0 {
+		c.ndl = uint8(rw.ndl)
+	}
+	w.n.right = append(w.n.right, c)
+}
+
+// model is what a new stitch is like: the one just worked, or the next.
+func (w *worker) model(rw *rowWork) cell {
+	var c cell
+	for i := len(w.n.right) - 1; i >= 0; i-- {
+		if w.n.right[i].mark == stitch {
+			c = w.n.right[i]
+			break
+		}
+	}
+	if len(w.n.left) > 0 {
+		if next := w.n.left[len(w.n.left)-1]; next.mark == stitch && (c == (cell{}) || rw.ndl > 0 && int(next.ndl) == rw.ndl || rw.group != nil && next.ndl == rw.group.ndl) {
+			c = next
+		}
+	}
+	c.wraps, c.mark = false, stitch
+	if rw.ndl > 0 {
+		c.ndl = uint8(rw.ndl)
+	}
+	return c
+}
+
+func (w *worker) short(rw *rowWork, s *script.Step, want, have int) *problem {
+	where := "in the row"
+	switch {
+	case rw.ndl > 0:
+		where = "on N" + itoa(rw.ndl)
+	case rw.part != 0:
+		where = "there"
+	case rw.round:
+		where = "in the rnd"
+	}
+	at := s.At
+	if s.N.Known() && s.N.Span(w.size).Known() {
+		at = s.N.Span(w.size)
+	}
+	return w.fail(at, source.StitchCount, source.Say("follow.short", "{0} wants {1} here, but {2} left {3}", rw.label, sts(want), are(have), where), source.Sts(want), source.Sts(have))
+}
+
+// step works one step. rest are the steps behind it.
+func (w *worker) step(rw *rowWork, s *script.Step, rest []script.Step) *problem {
+	if w.moves > maxMoves {
+		w.stopped = true
+		return w.fail(s.At, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
+	}
+	if w.isGap(s) {
+		return nil
+	}
+	n := 1
+	if s.N.Known() {
+		n = int(w.val(s.N))
+	}
+	switch s.Op {
+	case script.OfChart:
+		return w.chartStep(rw, s)
+	case script.OfPattern:
+		w.patternStep(rw, s)
+	case script.ToNeedle:
+		return w.toNeedle(rw, s)
+	case script.Group:
+		return w.group(rw, s, rest)
+	case script.PlaceMarker:
+		w.n.right = append(w.n.right, cell{mark: marker, name: letter(s.Name)})
+		w.markers++
+		return nil
+	case script.PassMarker, script.TakeMarker:
+		return w.passMarker(rw, s)
+	case script.Turn:
+		w.doTurn(rw, s)
+		return nil
+	case script.Wrap:
+		c, ok := w.take(rw)
+		if ok {
+			c.wraps = true
+			w.n.left = append(w.n.left, c)
+		}
+		w.doTurn(rw, s)
+		return nil
+	case script.PickUp:
+		return w.pickUp(rw, s, n)
+	case script.PassOver:
+		for ; n > 0; n-- {
+			for i := len(w.n.right) - 2; i >= 0; i-- {
+				if w.n.right[i].mark == stitch {
+					w.n.right = slices.Delete(w.n.right, i, i+1)
+					break
+				}
+			}
+		}
+		return nil
+	case script.Unknown:
+		return &problem{untold: true} // told once for the whole text: see [unexplained]
+	case script.CastMore:
+		for ; n > 0; n-- {
+			w.put(rw, w.model(rw))
+		}
+		return nil
+	case script.Adjust:
+		if w.corners > 0 {
+			w.n.begin()
+			w.n.resize(w.n.worked() - w.corners)
+			w.corners = 0
+			rw.came = true
+		}
+		return nil
+	}
+	if s.To != script.Here {
+		var p *problem
+		if n, p = w.distance(rw, s); p != nil {
+			return p
+		}
+		if s.Uses > 1 || s.Uses == 0 {
+			if s.Uses > 1 {
+				if n%int(s.Uses) != 0 {
+					return w.notDividing(rw, s.At, int(s.Uses), n)
+				}
+				n /= int(s.Uses)
+			}
+		}
+	}
+	if rw.pickup && s.Part == script.Instep && s.To == script.Here {
+		if p := w.bringInstep(rw, s, n); p != nil {
+			return p
+		}
+	}
+	return w.each(rw, s, n)
+}
+
+// each works a stitch n times.
+func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
+	uses, makes := int(s.Uses), int(s.Makes)
+	if uses == 1 && makes == 1 && n > w.avail(rw) {
+		if rw.pickup && w.bring(rw, n) { // goes on over the instep, or over the beginning
+			if have := w.avail(rw); have < n {
+				return w.short(rw, s, n, have)
+			}
+		} else if s.Optional {
+			return nil
+		} else {
+			return w.short(rw, s, n, w.avail(rw))
+		}
+	}
+	for ; n > 0; n-- {
+		if w.moves > maxMoves {
+			w.stopped = true
+			return w.fail(s.At, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
+		}
+		var c cell
+		if uses > 0 {
+			if have := w.avail(rw); have < uses {
+				if rw.pickup && w.bring(rw, uses) {
+				} else if s.Optional {
+					return nil
+				} else if w.lastOfTurn(rw, s) {
+					return nil
+				} else {
+					return w.short(rw, s, n*uses, have)
+				}
+			}
+			for range uses {
+				c, _ = w.take(rw)
+			}
+			if s.Op != script.Slip || c.mark != stitch {
+				c.wraps = false
+			}
+		} else {
+			c = w.model(rw)
+			w.moves++
+		}
+		for range makes {
+			w.put(rw, c)
+		}
+		if len(w.n.right) > maxLive {
+			w.stopped = true
+			return w.fail(s.At, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", maxLive), nil, nil)
+		}
+	}
+	return nil
+}
+
+// lastOfTurn: the stitch behind a decrease falls away in the last rows of a heel turn, when
+// none is left.
+func (w *worker) lastOfTurn(rw *rowWork, s *script.Step) bool {
+	return w.turning && (s.Op == script.Knit || s.Op == script.Purl || s.Op == script.Work) && w.avail(rw) == 0
+}
+
+// bring makes more stitches available in a row that picks up: first those that rest, then,
+// over the end of the round, the first ones again.
+func (w *worker) bring(rw *rowWork, want int) bool {
+	switch {
+	case len(w.n.held) > 0:
+		w.n.left = append(reversed(w.n.held), w.n.left...)
+		w.n.held = nil
+		return true
+	case !rw.came && len(w.n.right) > 0:
+		rw.came = true
+		w.n.begin()
+		return true
+	}
+	return false
+}
+
+// bringInstep makes the instep's stitches those that come next, even if the text has not
+// told of them before.
+func (w *worker) bringInstep(rw *rowWork, s *script.Step, n int) *problem {
+	w.passHeel()
+	if len(w.n.held) == 0 {
+		if have, _ := w.n.inPart(script.Instep); have == 0 {
+			for range n {
+				w.n.left = append(w.n.left, cell{part: script.Instep})
+			}
+		}
+		return nil
+	}
+	if have := count(w.n.held); have != n {
+		return w.short(rw, s, n, have)
+	}
+	w.bring(rw, n)
+	return nil
+}
+
+// passHeel moves the heel's stitches to the right needle: they have been worked before.
+func (w *worker) passHeel() {
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		if c := w.n.left[i]; c.mark != gap {
+			w.n.right = append(w.n.right, c)
+		}
+	}
+	w.n.left = w.n.left[:0]
+}
+
+// distance counts the stitches up to where a step goes.
+func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
+	minus := 0
+	if s.Minus.Known() {
+		v := w.val(s.Minus)
+		if v == pattern.Gap {
+			v = 0
+		}
+		minus = int(v)
+	}
+	sub := *rw
+	if s.Needle > 0 {
+		sub.ndl, sub.part = s.Needle, 0
+		w.needNeedles(s.Needle)
+	} else if s.Part != 0 && s.To != script.MidMark {
+		sub.part, sub.ndl = s.Part, 0
+	}
+	if s.Name == "needle" && rw.ndl == 0 && rw.group == nil {
+		w.needNeedles(2)
+		if len(w.n.left) > 0 {
+			sub.group = &scope{ndl: w.nextNeedle()}
+		}
+	}
+	switch s.To {
+	case script.End:
+		n := w.availIn(&sub)
+		if n < minus {
+			return 0, w.short(rw, s, minus, n)
+		}
+		return n - minus, nil
+	case script.PartEnd:
+		if rw.pickup && s.Part == script.Instep && s.Name != "before" {
+			w.passHeel()
+			if len(w.n.held) > 0 {
+				w.bring(rw, 0)
+			}
+			return w.avail(rw), nil
+		}
+		if rw.pickup {
+			return w.avail(rw), nil
+		}
+		if s.Name == "before" || s.Needle > 0 && s.Minus.Known() { // up to where the part begins
+			n := 0
+			for i := len(w.n.left) - 1; i >= 0; i-- {
+				c := w.n.left[i]
+				if c.mark == stitch {
+					if s.Part != 0 && c.part == s.Part || s.Needle > 0 && int(c.ndl) == s.Needle {
+						break
+					}
+					n++
+				}
+			}
+			if n < minus {
+				return 0, w.short(rw, s, minus, n)
+			}
+			return n - minus, nil
+		}
+		n := w.availIn(&sub)
+		if n == 0 && w.n.flat && (s.Part == script.Heel || s.Part == script.Sole) {
+			n = w.avail(rw)
+		}
+		if n == 0 && !w.n.flat { // its stitches are not told apart: half of them
+			if _, told := w.n.inPart(s.Part); !told {
+				n = min((rw.before+1)/2, w.avail(rw))
+			}
+		}
+		return n, nil
+	case script.Gap, script.WrapMark:
+		n, found := 0, false
+		for i := len(w.n.left) - 1; i >= 0; i-- {
+			c := w.n.left[i]
+			if s.To == script.Gap && c.mark == gap || s.To == script.WrapMark && (c.wraps || c.mark == gap && w.hasWraps() == 0) {
+				found = true
+				break
+			}
+			if c.mark == stitch {
+				n++
+			}
+		}
+		if s.To == script.Gap && minus == 0 && w.conv.beforeGap {
+			minus = 1
+		}
+		if !found {
+			what := "gap"
+			kind := source.StitchCount
+			if s.To == script.WrapMark {
+				what = "wrapped st"
+			}
+			return 0, w.fail(s.At, kind, source.Say("follow.no-gap", "{0} goes to a {1}, but none lies ahead: every stitch on this side has been worked", rw.label, what), nil, nil)
+		}
+		if n < minus {
+			return 0, w.short(rw, s, minus, n)
+		}
+		return n - minus, nil
+	case script.Marker:
+		n := 0
+		for i := len(w.n.left) - 1; i >= 0; i-- {
+			c := w.n.left[i]
+			if c.mark == marker && (s.Name == "" || c.name == 0 || c.name == letter(s.Name)) {
+				if n < minus {
+					return 0, w.short(rw, s, minus, n)
+				}
+				return n - minus, nil
+			}
+			if c.mark == stitch {
+				n++
+			}
+		}
+		if w.markers == 0 || s.Name != "" {
+			return 0, w.noMarker(rw, s)
+		}
+		if n >= minus && w.lastMarkerIsBeg() { // the marker at the beginning of the round
+			return n - minus, nil
+		}
+		return 0, w.noMarker(rw, s)
+	case script.SideMark:
+		half := (rw.before + 1) / 2
+		done := rw.before - w.avail(rw)
+		n := half - done
+		if done >= half {
+			n = w.avail(rw)
+		}
+		if rw.group != nil {
+			n = w.avail(rw)
+		}
+		if n < minus {
+			return 0, w.short(rw, s, minus, n)
+		}
+		return n - minus, nil
+	case script.MidMark:
+		n := w.avail(rw)
+		if s.Name == "half" {
+			heel := w.heelCount
+			if rw.pickup {
+				if n, _ := w.n.inPart(script.Heel); n > 0 {
+					heel = n
+				}
+				if w.avail(rw) == 0 {
+					w.bring(rw, 0)
+				}
+				return heel / 2, nil
+			}
+			return n / 2, nil
+		}
+		return max(n/2-minus, 0), nil
+	}
+	return 0, nil
+}
+
+func (w *worker) lastMarkerIsBeg() bool { return w.markers <= 1 }
+
+func (w *worker) noMarker(rw *rowWork, s *script.Step) *problem {
+	p := w.fail(s.At, source.Marker, source.Say("follow.no-marker", "{0} goes to a marker here, but no line places one", rw.label), nil, nil)
+	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-marker", "place the markers in the rnd before")}}
+	return p
+}
+
+func (w *worker) hasWraps() int {
+	n := 0
+	for _, c := range w.n.left {
+		if c.wraps {
+			n++
+		}
+	}
+	return n
+}
+
+func (w *worker) availIn(rw *rowWork) int {
+	n, begun := 0, false
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		c := w.n.left[i]
+		if c.mark != stitch {
+			continue
+		}
+		if !rw.inScope(c) {
+			if begun || rw.part == 0 || c.part == 0 {
+				break
+			}
+			break
+		}
+		begun = true
+		n++
+	}
+	return n
+}
+
+func (w *worker) nextNeedle() uint8 {
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		if w.n.left[i].mark == stitch {
+			return w.n.left[i].ndl
+		}
+	}
+	return 0
+}
+
+// needNeedles lays the stitches out on so many needles if the text has not.
+func (w *worker) needNeedles(k int) {
+	if _, told := w.n.onNeedle(1); told {
+		if k > 2 {
+			if c, _ := w.n.onNeedle(k); c > 0 {
+				return
+			}
+		} else {
+			return
+		}
+	}
+	if len(w.n.right) > 0 && count(w.n.right) > 0 && !w.n.flat {
+		// in the midst of a round: only the layout of the whole helps
+		return
+	}
+	w.layOver(max(k, 2))
+}
+
+// layOver spreads the stitches over k needles as is usual: with three, the second one holds
+// the instep, or half; with four, quarters.
+func (w *worker) layOver(k int) {
+	total := w.n.worked()
+	var runs []int
+	var last script.Part
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		c := w.n.left[i]
+		if c.mark != stitch {
+			continue
+		}
+		p := c.part
+		if p != script.Instep {
+			p = script.Sole
+		}
+		if len(runs) == 0 || p != last {
+			runs = append(runs, 0)
+		}
+		runs[len(runs)-1]++
+		last = p
+	}
+	switch {
+	case len(runs) == k:
+		w.n.spread(runs)
+	case k == 4 && len(runs) == 3:
+		w.n.spread([]int{runs[0], (runs[1] + 1) / 2, runs[1] / 2, runs[2]})
+	case k == 4 && len(runs) == 2:
+		w.n.spread([]int{(runs[0] + 1) / 2, runs[0] / 2, (runs[1] + 1) / 2, runs[1] / 2})
+	case k == 4:
+		w.n.spread([]int{(total + 3) / 4, (total + 2) / 4, (total + 1) / 4, total / 4})
+	case k == 3 && len(runs) == 2: // sole, instep: the round begins before the sole
+		w.n.spread([]int{(runs[0] + 1) / 2, runs[1], runs[0] / 2})
+	case k == 3:
+		half := (total + 1) / 2
+		rest := total - half
+		w.n.spread([]int{(rest + 1) / 2, half, rest / 2})
+	default:
+		w.n.spread([]int{(total + 1) / 2, total / 2})
+	}
+}
+
+// toNeedle comes to the needle or part that the next steps are for.
+func (w *worker) toNeedle(rw *rowWork, s *script.Step) *problem {
+	if rw.pickup {
+		if rw.ndl == 0 && s.Needle > 0 {
+			rw.ndl = s.Needle
+			return nil
+		}
+		rw.ndl = s.Needle
+		return nil
+	}
+	if p := w.needleLeft(rw); p != nil {
+		return p
+	}
+	if s.Needle > 0 {
+		k := 2
+		for _, t := range rw.row.Steps {
+			k = max(k, t.Needle)
+		}
+		w.needNeedles(max(k, s.Needle))
+		rw.ndl, rw.part = s.Needle, 0
+	} else {
+		rw.ndl, rw.part = 0, s.Part
+		if s.Part == script.Sole {
+			if _, told := w.n.inPart(script.Sole); !told {
+				if c, told := w.n.inPart(script.Heel); told && c > 0 {
+					rw.part = script.Heel
+				}
+			}
+		}
+	}
+	if w.avail(rw) == 0 && count(w.n.left) > 0 {
+		if _, told := w.n.onNeedle(1); told && s.Needle > 0 || s.Needle == 0 {
+			// the words jump over stitches of another needle: they are worked plain
+			for len(w.n.left) > 0 && w.avail(rw) == 0 {
+				c := w.n.left[len(w.n.left)-1]
+				w.n.left = w.n.left[:len(w.n.left)-1]
+				w.n.right = append(w.n.right, c)
+			}
+		}
+	}
+	return nil
+}
+
+// needleLeft: the stitches of the needle that the steps were for must all be worked.
+func (w *worker) needleLeft(rw *rowWork) *problem {
+	if rw.pickup || rw.ndl == 0 && rw.part == 0 {
+		return nil
+	}
+	if left := w.avail(rw); left > 0 && rw.ndl > 0 {
+		return w.fail(rw.row.At, source.StitchCount, source.Say("follow.needle-left", "{0} leaves {1} of N{2} unworked", rw.label, sts(left), rw.ndl), nil, source.Sts(left))
+	}
+	return nil
+}
+
+func (w *worker) passMarker(rw *rowWork, s *script.Step) *problem {
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		c := w.n.left[i]
+		if c.mark == gap {
+			continue
+		}
+		if c.mark == marker {
+			w.n.left = w.n.left[:i]
+			if s.Op == script.PassMarker {
+				w.n.right = append(w.n.right, c)
+			} else {
+				w.markers--
+			}
+			return nil
+		}
+		break
+	}
+	if count(w.n.left) == 0 { // the marker at the beginning of the round
+		return nil
+	}
+	if len(w.n.right) > 0 && w.n.right[len(w.n.right)-1].mark == marker { // passed already
+		return nil
+	}
+	if w.markers == 0 || len(rw.row.Steps) > 1 && count(w.n.right) > 0 {
+		return w.noMarkerHere(rw, s)
+	}
+	return nil
+}
+
+func (w *worker) noMarkerHere(rw *rowWork, s *script.Step) *problem {
+	text := source.Say("follow.marker-missing", "{0} slips a marker here, but there is none", rw.label)
+	for i, n := len(w.n.left)-1, 0; i >= 0; i-- {
+		if w.n.left[i].mark == marker {
+			text = source.Say("follow.marker-later", "{0} slips a marker here, but {1} lie before the next one", rw.label, sts(n))
+			break
+		}
+		if w.n.left[i].mark == stitch {
+			n++
+		}
+	}
+	return w.fail(s.At, source.Marker, text, nil, nil)
+}
+
+func (w *worker) doTurn(rw *rowWork, s *script.Step) {
+	rw.turned = true
+	if !w.n.flat { // the stitches worked are the heel; the others rest
+		if s.Op == script.Wrap && count(w.n.left) < 4 || count(w.n.left) == 0 { // all of them are worked flat
+			w.n.flat = true
+			w.n.turn()
+			return
+		}
+		held := make([]cell, 0, len(w.n.left))
+		for i := len(w.n.left) - 1; i >= 0; i-- {
+			if c := w.n.left[i]; c.mark == stitch {
+				c.part = script.Instep
+				held = append(held, c)
+			}
+		}
+		w.n.held, w.n.left = held, nil
+		for i := range w.n.right {
+			w.n.right[i].part = script.Heel
+		}
+		w.n.flat = true
+		if w.n.facing == script.NoSide {
+			w.n.facing = script.RS
+		}
+		w.newFlap()
+	}
+	w.n.turn()
+}
+
+func (w *worker) newFlap() {
+	w.flapRows, w.slipRows, w.partRows = 0, 0, 0
+	w.edges = true
+}
+
+// chains is how many edge stitches a side of the flap offers; ok is false if that is not
+// known.
+func (w *worker) chains() (n int, ok bool) {
+	return w.slipRows / 2, w.edges && w.slipRows >= 4 && w.slipRows == w.flapRows
+}
+
+func (w *worker) pickUp(rw *rowWork, s *script.Step, n int) *problem {
+	w.passHeel()
+	rw.part = 0
+	if s.Edge {
+		if chains, ok := w.chains(); ok {
+			if s.N.Known() && n != chains {
+				if !w.reportedPickUp {
+					w.reportedPickUp = true
+					w.soft = append(w.soft, w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge", "{0} are to be picked up, one in each slipped edge st, but the flap has {1} a side: {2} rows", sts(n), chains, w.flapRows), source.Sts(n), source.Sts(chains)))
+				}
+				if w.literal {
+					n = chains
+				}
+			} else if !s.N.Known() {
+				n = chains
+			}
+			w.lastPick = n
+			w.edgePick = true
+		} else if !s.N.Known() {
+			return w.fail(s.At, source.PickUp, source.Say("follow.edge-unknown", "how many edge stitches there are is not told"), nil, nil)
+		}
+	} else if w.edgePick && !s.Corner && w.literal {
+		if chains, ok := w.chains(); ok && n > chains+2 {
+			n = w.lastPick
+		}
+	}
+	for range n {
+		if w.moves++; w.moves > maxMoves || len(w.n.right) > maxLive {
+			w.stopped = true
+			return w.fail(s.At, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", maxLive), nil, nil)
+		}
+		w.put(rw, cell{part: script.Gusset})
+	}
+	return nil
+}
+
+// layOut ends a row that picked up: from here on the work goes round.
+func (w *worker) layOut(rw *rowWork) {
+	for i := range w.n.right {
+		if p := w.n.right[i].part; p != script.Instep {
+			w.n.right[i].part = script.Sole
+		}
+	}
+	for i := range w.n.left {
+		if p := w.n.left[i].part; p != script.Instep {
+			w.n.left[i].part = script.Sole
+		}
+	}
+	if len(w.n.held) > 0 { // the instep is not told: it comes last
+		w.n.left = append(reversed(w.n.held), w.n.left...)
+		w.n.held = nil
+	}
+	w.n.flat = false
+	w.n.facing = script.RS
+	w.n.dropGaps()
+	w.n.begin()
+	w.edges, w.turning = false, false
+	if rw.came || rw.ndl > 0 { // needles: from the beginning to the instep, the instep, the rest
+		w.relabel()
+	}
+}
+
+// relabel names the needles anew after the round has got a new beginning.
+func (w *worker) relabel() {
+	runs, last := 0, script.NoPart
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		c := w.n.left[i]
+		if c.mark == stitch && (runs == 0 || c.part != last) {
+			runs++
+			last = c.part
+		}
+	}
+	for i := range w.n.left {
+		w.n.left[i].ndl = 0
+	}
+	if runs >= 2 {
+		w.layOver(runs)
+	}
+}
+
+// group works a repeat within a row.
+func (w *worker) group(rw *rowWork, s *script.Step, rest []script.Step) *problem {
+	stop := s.Stop
+	n := 1
+	if stop.N.Known() && stop.Kind != script.ToEnd {
+		v := w.val(stop.N)
+		if v == pattern.Gap {
+			return nil
+		}
+		n = int(v)
+	}
+	body := func() *problem {
+		for i := range s.Body {
+			if w.moves++; w.moves > maxMoves {
+				w.stopped = true
+				return w.fail(s.At, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
+			}
+			if p := w.step(rw, &s.Body[i], append(slices.Clip(s.Body[i+1:]), rest...)); p != nil {
+				return p
+			}
+		}
+		return nil
+	}
+	switch stop.Kind {
+	case script.NoStop: // all in one stitch
+		made := 0
+		for i := range s.Body {
+			k := 1
+			if s.Body[i].N.Known() {
+				k = int(w.val(s.Body[i].N))
+			}
+			made += k * max(int(s.Body[i].Makes), 0)
+		}
+		return w.each(rw, &script.Step{At: s.At, Op: script.Increase, Uses: 1, Makes: int8(min(made, 100))}, 1)
+	case script.Reps:
+	case script.Times:
+		n += rw.more
+	case script.More:
+		n++
+	case script.ToEnd:
+		return w.toEnd(rw, s, body)
+	}
+	if n > 1 && n <= 4 && perNeedle(s.Body) && rw.group == nil && rw.ndl == 0 { // once for each needle
+		k := n
+		if _, told := w.n.onNeedle(1); !told {
+			w.layOver(max(k, 2))
+		}
+		defer func() { rw.group = nil }()
+		for i := range n {
+			rw.group = &scope{ndl: w.nextNeedle()}
+			if p := body(); p != nil {
+				return p
+			}
+			if left := w.avail(rw); left > 0 && i < n-1 {
+				return w.fail(s.At, source.StitchCount, source.Say("follow.half-left", "{0} leaves {1} of a needle unworked", rw.label, sts(left)), nil, source.Sts(left))
+			}
+		}
+		return nil
+	}
+	for range n {
+		if p := body(); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// perNeedle tells whether the body of a repeat goes to the end of a needle or to the side,
+// so that each pass is for the next one.
+func perNeedle(body []script.Step) bool {
+	return slices.ContainsFunc(body, func(s script.Step) bool {
+		return (s.To == script.End || s.To == script.SideMark) && s.Op != script.Group
+	})
+}
+
+// toEnd works a repeat as often as it fits.
+func (w *worker) toEnd(rw *rowWork, s *script.Step, body func() *problem) *problem {
+	keep := 0
+	sub := *rw
+	if s.Stop.N.Known() {
+		if v := w.val(s.Stop.N); v != pattern.Gap {
+			keep = int(v)
+		}
+	}
+	var to script.Mark
+	if len(s.Stop.Claims) > 0 {
+		c := s.Stop.Claims[0]
+		to = script.Mark(c.What)
+		if c.Needle > 0 {
+			sub.ndl, sub.part = c.Needle, 0
+		} else if c.Part != 0 {
+			sub.part, sub.ndl = c.Part, 0
+		}
+	}
+	reach := func() (int, *problem) {
+		if to != script.Here && to != script.End {
+			return w.distance(&sub, &script.Step{At: s.At, To: to, Minus: s.Stop.N})
+		}
+		n := w.availIn(&sub)
+		if n < keep {
+			return 0, w.short(rw, s, keep, n)
+		}
+		return n - keep, nil
+	}
+	left, p := reach()
+	if p != nil {
+		return p
+	}
+	if left == 0 && rw.pickup {
+		if w.bring(rw, 0) {
+			left, p = reach()
+			if p != nil {
+				return p
+			}
+		}
+	}
+	uses, fixed := w.uses(s.Body)
+	if fixed && uses > 0 {
+		if left%uses != 0 {
+			return w.notDividing(rw, s.At, uses, left)
+		}
+	}
+	for pass := 0; left > 0; pass++ {
+		if p := body(); p != nil {
+			return p
+		}
+		next, p := reach()
+		if p != nil {
+			return p
+		}
+		if next >= left {
+			return w.fail(s.At, source.NotDividing, source.Say("follow.endless", "the repeat never comes to its end: a pass of it uses no stitches"), nil, nil)
+		}
+		left = next
+	}
+	return nil
+}
+
+// uses is how many stitches one pass of steps takes; fixed is false if that depends.
+func (w *worker) uses(steps []script.Step) (n int, fixed bool) {
+	for i := range steps {
+		s := &steps[i]
+		k := 1
+		if s.N.Known() {
+			v := w.val(s.N)
+			if v == pattern.Gap {
+				continue
+			}
+			k = int(v)
+		}
+		switch {
+		case s.Op == script.Group:
+			if s.Stop.Kind == script.NoStop {
+				n++
+				continue
+			}
+			if s.Stop.Kind != script.Reps {
+				return 0, false
+			}
+			each, ok := w.uses(s.Body)
+			if !ok {
+				return 0, false
+			}
+			times := 1
+			if s.Stop.N.Known() {
+				if v := w.val(s.Stop.N); v != pattern.Gap {
+					times = int(v)
+				} else {
+					times = 0
+				}
+			}
+			n += each * times
+		case s.To != script.Here:
+			return 0, false
+		case s.Op == script.Unknown:
+			return 0, false
+		case s.Op == script.PassOver:
+		default:
+			n += int(s.Uses) * k
+		}
+		if n > maxLive {
+			return 0, false
+		}
+	}
+	return n, true
+}
+
+func (w *worker) notDividing(rw *rowWork, at source.Span, uses, left int) *problem {
+	low, high := left-left%uses, left-left%uses+uses
+	p := w.fail(at, source.NotDividing, source.Say("follow.not-dividing", "{0}: the repeat takes {1}, which does not divide {2}: {3} are left over", rw.label, sts(uses), left, left%uses), source.Sts(left), source.Sts(low))
+	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-dividing", "{0} or {1} would fit", low, high)}}
+	return p
+}
+
+// chartStep works a row of a chart over the stitches that the words give it.
+func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
+	var chart *script.Chart
+	for _, c := range w.script.Charts {
+		if chart == nil || c.Line < w.lineOf(s.At) {
+			chart = c
+		}
+	}
+	if chart == nil {
+		if s.To == script.Here && !s.N.Known() {
+			return &problem{untold: true}
+		}
+		t := *s
+		t.Op = script.Work
+		return w.step(rw, &t, nil)
+	}
+	uses, makes := chart.Width, chart.Width
+	for _, r := range chart.Rows {
+		if r.Num == s.Needle && r.Uses >= 0 {
+			uses, makes = r.Uses, r.Makes
+		}
+	}
+	have := 0
+	if s.N.Known() {
+		have = int(w.val(s.N))
+	} else if s.To != script.Here {
+		n, p := w.distance(rw, &script.Step{To: s.To, Part: s.Part, At: s.At})
+		if p != nil {
+			return p
+		}
+		have = n
+	}
+	times := 0
+	if s.Stop.N.Known() {
+		times = int(w.val(s.Stop.N))
+		if have == 0 {
+			have = uses * times
+		}
+	} else if uses > 0 {
+		times = have / uses
+	}
+	if uses*times != have {
+		p := w.fail(s.At, source.ChartText, source.Say("follow.chart-width", "{0} times the {1} sts of the chart are {2}, not {3}", times, uses, times*uses, have), source.Sts(have), source.Sts(times*uses))
+		p.soft = true
+		w.soft = append(w.soft, p)
+	}
+	if p := w.each(rw, &script.Step{At: s.At, Op: script.Work, Uses: 1, Makes: 1}, have); p != nil {
+		return p
+	}
+	for d := times * (makes - uses); d > 0 && d < maxLive; d-- {
+		w.put(rw, w.model(rw))
+	}
+	return nil
+}
+
+func (w *worker) lineOf(at source.Span) int {
+	n, _ := w.script.File.Position(at.Start)
+	return n
+}
+
+// patternStep notes that a stitch pattern goes on: with the row that comes next, or the
+// words are wrong.
+func (w *worker) patternStep(rw *rowWork, s *script.Step) {
+	if w.lastPattern == 0 || w.patternLen == 0 {
+		return
+	}
+	if next := w.lastPattern%w.patternLen + 1; next != s.Needle {
+		p := w.fail(s.At, source.ChartText, source.Say("follow.pattern-row", "the pattern stopped after row {0}, so it goes on with row {1}, not {2}", w.lastPattern, next, s.Needle), &source.Quantity{Value: float64(s.Needle), Unit: "rows"}, &source.Quantity{Value: float64(next), Unit: "rows"})
+		p.soft = true
+		w.soft = append(w.soft, p)
+	}
+}
+
+func letter(name string) uint8 {
+	if name == "" || name == "beg" {
+		return 0
+	}
+	return name[0]
+}

@@ -1,0 +1,408 @@
+package reader
+
+import (
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+)
+
+// leads are words before a count that say nothing more than that it is one.
+var leads = set("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem")
+
+// claimsBehind reads counts that stand behind an instruction, over sentence ends: "(4 sts
+// dec)", ". 72 sts.", ": 16 sts", " - 28 rows, 14 garter ridges at each edge".
+func (p *parser) claimsBehind() []script.Claim {
+	var out []script.Claim
+	for {
+		back := p.i
+		open := false
+		for p.any(".", ":", "-", ";", ",", "(", "[", "and", "=") {
+			switch p.toks[p.i-1].w {
+			case "(", "[":
+				open = true
+			case ":":
+				if p.depth > 0 {
+					p.i = back
+					return out
+				}
+			}
+		}
+		if p.i == back && len(out) > 0 || p.done() {
+			p.i = back
+			return out
+		}
+		c := p.claims()
+		if open && len(c) > 0 {
+			p.any(".")
+		}
+		if len(c) == 0 || open && !p.any(")", "]") || !open && !p.clauseEnd() && !p.is("-") && !p.is("(") {
+			p.i = back
+			return out
+		}
+		out = append(out, c...)
+	}
+}
+
+// claims reads counts one after the other: "33 instep sts on N1, 32 sole sts on N2".
+func (p *parser) claims() []script.Claim {
+	var out []script.Claim
+	for {
+		back := p.i
+		if len(out) > 0 && !p.any(",", ";", "and", ":", "=", "(") {
+			if !p.is(".") || !p.needleAhead(1) && !(p.ahead(1).w == "n2" || p.ahead(1).w == "n3" || p.ahead(1).w == "n4") && p.ahead(1).w != "total" {
+				return out
+			}
+			p.i++
+		}
+		if len(out) > 0 {
+			p.skip("and", "with", "but")
+		}
+		many, ok := p.claimOrHalf(out)
+		if !ok {
+			p.i = back
+			return out
+		}
+		out = append(out, many...)
+		p.any(")")
+	}
+}
+
+// claimOrHalf reads a claim, or "half on each needle".
+func (p *parser) claimOrHalf(before []script.Claim) ([]script.Claim, bool) {
+	if p.phrase("half on each ndl", "half on each", "half of them on each ndl", "the same number on each ndl") {
+		return []script.Claim{{What: script.EachNdl, At: p.toks[p.i-1].at}}, true
+	}
+	c, ok := p.claim()
+	if !ok {
+		return nil, false
+	}
+	if len(p.both) > 0 { // "N1 and N2 - 6 sts each"
+		var many []script.Claim
+		for _, n := range p.both {
+			one := c
+			one.What, one.Needle = script.OnNdl, n
+			many = append(many, one)
+		}
+		p.both = nil
+		return many, true
+	}
+	return []script.Claim{c}, true
+}
+
+// claim reads one count.
+func (p *parser) claim() (c script.Claim, ok bool) {
+	start := p.i
+	fail := func() (script.Claim, bool) {
+		p.i = start
+		p.both = nil
+		return script.Claim{}, false
+	}
+	for n := 0; n < 8 && leads[p.peek().w] && !p.done(); n++ {
+		if p.peek().w == "total" {
+			c.What = script.Total
+		}
+		p.i++
+		if c.What == script.Total {
+			p.any(":", "=")
+		}
+	}
+	p.both = nil
+	lead := 0
+	if n, part, ok := p.needle(); ok {
+		lead = n
+		c.Part = part
+		c.What = script.OnNdl
+		if n == 0 {
+			c.What = script.OfPart
+		}
+		if p.any("and", "&") {
+			if m, _, ok := p.needle(); ok && n > 0 {
+				p.both = []int{n, m}
+			} else {
+				return fail()
+			}
+		}
+		p.skip(":", "-", "has", "holds", "with", ",", "=", "each", "(", "instep", ")", "sole", "of")
+	} else if part := p.partWord(); part != 0 { // "heel: 32 sts", "instep 28 sts"
+		p.skip("ndl", "flap", "turn", "sts")
+		if !p.any(":", "-", "=", "leaves", "has") && p.peek().kind != numToken {
+			return fail()
+		}
+		c.Part, c.What = part, script.OfPart
+	}
+	p.skip("about", "approx")
+	n, ok := p.number()
+	if !ok {
+		return fail()
+	}
+	c.N, c.At = n, n.At
+	c.Needle = lead
+	told := lead > 0
+	p.skip("rem", "live", "more")
+	switch w := p.peek().w; w {
+	case "heel", "instep", "sole", "gusset", "foot", "toe", "leg", "flap":
+		part := p.partWord()
+		if part != script.Foot && part != script.Toe && part != script.Leg {
+			c.Part = part
+			if c.What == script.Live {
+				c.What = script.OfPart
+			}
+		}
+		told = told || p.is("sts")
+	case "centre", "middle":
+		p.i++
+		c.Part, c.What = script.Middle, script.OfPart
+	case "side":
+		p.i++
+		c.Part, c.What = script.Flank, script.OfPart
+	case "wrapped":
+		p.i++
+		c.What = script.WrapEach
+	case "unwrapped", "unworked", "plain":
+		if p.ahead(1).w == "sts" {
+			p.i++
+			c.What = script.WrapNone
+		}
+	}
+	switch {
+	case p.any("sts"):
+		told = true
+		if p.is("rep") || p.is("-") && p.ahead(1).glued { // "8-st repeat"
+			return fail()
+		}
+	case p.any("row", "rnd"):
+		c.What, told = script.RowCount, true
+		p.skip("in", "all", "total", "worked", "altogether", "are", "done", "complete")
+		return c, true
+	case p.phrase("flap row", "heel row", "flap rows"):
+		c.What = script.RowCount
+		return c, true
+	case p.any("ridges"), p.phrase("garter ridges"):
+		c.What = script.Edges
+		p.tail(&c)
+		return c, true
+	case p.phrase("slipped sts", "chain sts", "chain", "edge sts", "slipped edge sts", "edge chain"):
+		c.What = script.Edges
+		p.tail(&c)
+		return c, true
+	case p.any("ribs", "rib"):
+		c.What = script.Ribs
+		for !p.stop() {
+			p.i++
+		}
+		return c, true
+	case p.is("rep"), p.is("times"), p.is("-"), p.is("/"):
+		if !told || p.is("times") {
+			return fail()
+		}
+	}
+	tail := p.tail(&c)
+	if p.is("mm") || p.is("cm") || p.is("\"") || p.is("g") || p.is("%") {
+		return fail()
+	}
+	if !told && !tail && c.What != script.Total && c.Part == 0 {
+		return fail()
+	}
+	if !told && !tail && c.Part != 0 && !p.clauseEnd() {
+		return fail()
+	}
+	return c, true
+}
+
+// tail reads what stands behind a count. It returns true if that says that it is one.
+func (p *parser) tail(c *script.Claim) bool {
+	told := false
+	for {
+		back := p.i
+		switch {
+		case p.any("rem", "now", "live", "altogether"), p.phrase("in all", "in total", "total", "all told", "are rem", "are live", "on ndl", "on the ndl", "on your ndl", "on the ndl now"):
+			if p.toks[p.i-1].w == "all" || p.toks[p.i-1].w == "total" || p.toks[p.i-1].w == "altogether" {
+				c.What = script.Total
+			}
+			if p.toks[p.i-1].w == "ndl" && c.What == script.Live {
+				c.What = script.Live
+			}
+			if p.toks[p.i-1].w == "rem" && (p.is("for") || p.is("on")) {
+				continue
+			}
+			told = true
+		case p.phrase("dec'd", "dec", "were dec'd", "fewer", "less", "have been dec'd", "are dec'd"):
+			if p.clauseEnd() || p.is("in") || p.is("each") {
+				c.What = script.Change
+				n := c.N
+				c.N.Val = nil
+				for _, v := range n.Val {
+					if v != pattern.Gap {
+						v = -v
+					}
+					c.N.Val = append(c.N.Val, v)
+				}
+				p.phrase("in all", "in total", "each time")
+				told = true
+				continue
+			}
+			p.i = back
+			return told
+		case p.phrase("inc'd", "inc", "more", "are inc'd"):
+			c.What = script.Change
+			told = true
+		case p.phrase("are unwrapped", "unwrapped", "are not wrapped", "unworked"):
+			c.What, told = script.WrapNone, true
+		case p.phrase("are wrapped", "wrapped", "wrapped sts", "are worked as ds"):
+			c.What, told = script.WrapEach, true
+		case p.phrase("are held", "held", "rest", "are rest", "on hold", "are on hold", "are at rest", "wait", "waiting", "are waiting", "will rest", "are left on hold", "stay on hold"):
+			c.What, c.Part, told = script.OfPart, script.Instep, true
+			p.skip("for", "the", "instep", "on", "a", "holder", "sts", "thread", "yarn", "spare", "ndl", "waste", "while", "heel", "is", "worked")
+			if p.toks[p.i-1].w == "heel" && false {
+				c.Part = script.Heel
+			}
+		case p.is("on") || p.is("for") || p.is("at") || p.is("in") || p.is("to") || p.is("between") || p.is("beyond") || p.is("of") || p.is("each") || p.is("upon"):
+			if !p.place2(c) {
+				p.i = back
+				return told
+			}
+			told = told || c.What != script.Live
+		case p.any("above", "below"):
+			if c.What == script.Live {
+				c.What, c.Part = script.OfPart, script.Instep
+				if p.toks[p.i-1].w == "below" {
+					c.Part = script.Sole
+				}
+			}
+			told = true
+		case p.is("(") && c.What == script.OnNdl:
+			p.i++
+			if p.partWord() == 0 || !p.any("sts") && !p.is(")") || !p.eat(")") {
+				p.i = back
+				return told
+			}
+			told = true
+		default:
+			return told
+		}
+	}
+}
+
+// place2 reads where stitches lie: "on N1", "for heel", "at each side", "in the middle".
+func (p *parser) place2(c *script.Claim) bool {
+	if n, part, ok := p.needle(); ok {
+		if n > 0 {
+			c.What, c.Needle = script.OnNdl, n
+		} else {
+			c.What, c.Part = script.OfPart, part
+		}
+		return true
+	}
+	word := p.peek().w
+	p.i++
+	if word == "each" {
+		if c.What == script.OnNdl || c.What == script.WrapEach || c.What == script.Edges {
+			return true
+		}
+		if p.any("side", "end") {
+			return p.flank(c)
+		}
+		if p.any("ndl") {
+			c.What = script.EachNdl
+		}
+		return p.clauseEnd()
+	}
+	p.skip("the", "your")
+	switch {
+	case p.any("each", "every", "both", "either"):
+		p.skip("of", "the")
+		if t := p.peek(); t.kind == numToken {
+			p.i++
+		}
+		if p.any("ndl") {
+			c.What = script.EachNdl
+			return true
+		}
+		if p.any("side", "end", "edge") {
+			return p.flank(c)
+		}
+		if word == "on" && p.clauseEnd() {
+			c.What = script.EachNdl
+			return true
+		}
+		return false
+	case p.any("centre", "them") && (word == "in" || word == "at" || word == "between"), p.is("middle"):
+		p.any("middle")
+		if c.What == script.Live {
+			c.What, c.Part = script.OfPart, script.Middle
+		}
+		return true
+	case word == "on" && p.phrase("heel ndl", "needle", "needles", "ndl"):
+		return true
+	}
+	if part := p.partWord(); part != 0 && (word == "for" || word == "on" || word == "in" || word == "of") {
+		p.any("sts", "ndl")
+		if part == script.Foot || part == script.Leg || part == script.Toe {
+			return true
+		}
+		if c.What != script.OnNdl {
+			c.What = script.OfPart
+		}
+		c.Part = part
+		return true
+	}
+	return false
+}
+
+// flank: the count is of one side.
+func (p *parser) flank(c *script.Claim) bool {
+	p.phrase("of them", "of the centre", "of the heel", "of these")
+	switch c.What {
+	case script.WrapEach, script.WrapNone, script.Edges, script.Change:
+	default:
+		c.What, c.Part = script.OfPart, script.Flank
+	}
+	return true
+}
+
+// state reads a sentence that only states counts.
+func (p *parser) state() bool {
+	start := p.i
+	lead := p.i
+	opens := false
+	// words before the first figure: "Leg worked to the heel:", "Foot is done:", "Tube of"
+	for n := 0; n < 14; n++ {
+		if c := p.claims(); len(c) > 0 {
+			for {
+				back := p.i
+				p.skip(",", ";", "-", ":", "(")
+				more := p.claims()
+				if len(more) == 0 {
+					p.i = back
+					break
+				}
+				c = append(c, more...)
+				p.any(")")
+			}
+			if !p.clauseEnd() && !p.is("(") && !p.is("-") && p.began && !opens {
+				p.i = start
+				return false
+			}
+			p.add(&script.State{Base: p.base(start), Claims: c, Is: !p.began || opens})
+			p.began = true
+			return true
+		}
+		t := p.peek()
+		if t.kind == lineToken || t.w == "." || t.w == "*" || t.w == "[" || t.w == "multiple" || t.w == "gauge" || t.kind == numToken && p.ahead(1).w == "-" {
+			break
+		}
+		switch t.w {
+		case "worked", "done", "complete", "turned", "of", "on", "have", "finished":
+			opens = opens || t.w != "on"
+		}
+		p.i++
+		if p.began && !benign[t.w] && t.kind == wordToken {
+			break
+		}
+	}
+	_ = lead
+	p.i = start
+	return false
+}
+
+// benign words may stand before a count that is stated once the work has begun.
+var benign = set("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue each section this round row rnd all in so that completes when")

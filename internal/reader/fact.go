@@ -1,0 +1,238 @@
+package reader
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// vocabulary lists the words that a misspelt one may be meant for.
+var vocabulary = sync.OnceValue(func() []string {
+	words := []string{"knit", "purl", "slip", "repeat", "rep", "round", "row", "until", "turn", "from", "end", "last", "marker", "stitches", "times", "more"}
+	for w := range stitches {
+		words = append(words, w)
+	}
+	slices.Sort(words)
+	return words
+})
+
+// factWords begin lines that hold facts and nothing to work.
+var factWords = set("gauge yarn wool needles materials notions size finished skills measurements sizes construction level needle ndl abbr notes note designer copyright key to finished skein gauge: yardage amount fibre colours colour difficulty tools supplies hook cautions caution tip")
+
+// fact reads lines of facts: gauge, yarn, needles, measures.
+func (p *parser) fact(text string) (script.Role, bool) {
+	t := p.toks[0]
+	behind := p.ahead(1).w
+	switch {
+	case t.w == "gauge" || t.w == "tension":
+		p.gauge()
+		return script.Fact, true
+	case t.w == "to" && behind == "fit":
+		return script.Fact, true
+	case (t.w == "note" || t.w == "notes" || t.w == "tip" || t.w == "caution" || t.w == "hint") && (behind == ":" || behind == "."):
+		return script.Prose, true
+	case factWords[t.w] && (behind == ":" || behind == "-" || behind == ".") && t.w != "sts":
+		if t.w == "ndl" {
+			return script.Fact, !p.claimsIn()
+		}
+		return script.Fact, true
+	case t.w == "finished" && (behind == "measurements" || behind == "size" || behind == "foot" || behind == "circumference"):
+		return script.Fact, true
+	}
+	return 0, false
+}
+
+// claimsIn tells whether the line states counts.
+func (p *parser) claimsIn() bool {
+	for i := range p.toks {
+		if p.toks[i].kind == numToken && i+1 < len(p.toks) && p.toks[i+1].w == "sts" {
+			return true
+		}
+	}
+	return false
+}
+
+// gauge reads "Gauge: 32 sts and 44 rnds = 4 in (10 cm) in St st".
+func (p *parser) gauge() {
+	g := &script.Gauge{}
+	start := p.i
+	for !p.done() {
+		t := p.peek()
+		if t.kind != numToken {
+			p.i++
+			continue
+		}
+		if l, ok := try(p, p.length); ok {
+			if g.Over == 0 {
+				g.Over = l.In(0)
+			}
+			continue
+		}
+		p.i++
+		switch p.peek().w {
+		case "sts":
+			if g.Stitches == 0 {
+				g.Stitches = t.x
+			}
+		case "row", "rnd":
+			if g.Rows == 0 {
+				g.Rows = t.x
+			}
+		}
+	}
+	g.At = p.since(start)
+	if g.Over == 0 && (p.textHas("to the inch") || p.textHas("per inch")) {
+		g.Over = 25.4
+	}
+	if p.out.Gauge == nil && g.Over > 0 && g.Stitches+g.Rows > 0 {
+		p.out.Gauge = g
+	}
+}
+
+func (p *parser) textHas(s string) bool {
+	return strings.Contains(strings.ToLower(p.file.Line(p.line)), s)
+}
+
+// termsLine reads lines that explain abbreviations.
+func (p *parser) termsLine(text string) bool {
+	if p.toks[0].w == "abbr" || p.ahead(1).w == "abbr" && len(p.toks) < 8 {
+		p.inTerms = true
+		p.out.TermsAt = p.file.LineSpan(p.line)
+		rest := text
+		if i := strings.IndexAny(text, ":.-–"); i >= 0 {
+			rest = strings.TrimLeft(text[i+1:], ".:- –")
+		} else {
+			rest = ""
+		}
+		p.terms_(rest, uint32(len(text)-len(rest)))
+		return true
+	}
+	if !p.inTerms {
+		return false
+	}
+	if p.rowAhead(0) || p.toks[0].w == "co" && p.ahead(1).kind == numToken || p.isHeading(text) || p.startsWorked() {
+		p.inTerms = false
+		return false
+	}
+	p.terms_(text, 0)
+	return true
+}
+
+// terms_ splits a list of abbreviations: "k, knit; p, purl", "CO cast on; k knit", "k2tog =
+// knit 2 together".
+func (p *parser) terms_(text string, from uint32) {
+	offset := p.file.LineSpan(p.line).Start + from
+	sep := ";"
+	if !strings.Contains(text, ";") {
+		if strings.Count(text, ",") >= 2 && (strings.Contains(text, "=") || strings.Contains(text, ":")) {
+			sep = ","
+		} else if strings.Contains(text, "=") || strings.Contains(text, ":") || strings.Contains(text, " - ") || strings.Contains(text, " – ") {
+			sep = "\n"
+		}
+	}
+	at := 0
+	for part := range strings.SplitSeq(text, sep) {
+		p.term(part, offset+uint32(at))
+		at += len(part) + len(sep)
+	}
+}
+
+func (p *parser) term(part string, offset uint32) {
+	trimmed := strings.TrimLeft(part, " \t*•")
+	offset += uint32(len(part) - len(trimmed))
+	trimmed = strings.TrimRight(trimmed, " .\r")
+	cut := -1
+	width := 1
+	for _, mark := range []string{"=", ":", ",", " – ", " - ", "\t", "  ", " "} {
+		if i := strings.Index(trimmed, mark); i > 0 && i < 24 {
+			cut, width = i, len(mark)
+			break
+		}
+	}
+	if cut < 0 {
+		return
+	}
+	short := strings.TrimRight(strings.TrimSpace(trimmed[:cut]), ".")
+	means := strings.TrimSpace(trimmed[cut+width:])
+	if short == "" || means == "" || len(short) > 20 {
+		return
+	}
+	t := script.Term{Short: short, Means: means, At: source.Span{Start: offset, End: offset + uint32(cut)}}
+	t.Uses, t.Makes = p.worth(short, means)
+	p.out.Terms = append(p.out.Terms, t)
+	for s := range strings.FieldsFuncSeq(short, func(r rune) bool { return r == '/' || r == ',' }) {
+		s = strings.TrimSpace(strings.TrimSuffix(s, "(s)"))
+		p.terms[strings.ToLower(s)] = &t
+	}
+}
+
+// worth works out how many stitches an explained term takes and makes.
+func (p *parser) worth(short, means string) (uses, makes int) {
+	if s, ok := stitches[spelling(short)]; ok {
+		return int(s.uses), int(s.makes)
+	}
+	toks := lex(means, nil)
+	slipped, held, worked, lost, gained := 0, 0, 0, 0, 0
+	cable := false
+	for i, t := range toks {
+		n := 1
+		if i+1 < len(toks) && toks[i+1].kind == numToken {
+			n = int(toks[i+1].val)
+		} else if i+2 < len(toks) && toks[i+1].w == "next" && toks[i+2].kind == numToken {
+			n = int(toks[i+2].val)
+		}
+		switch t.w {
+		case "cn", "cable":
+			cable = true
+		case "sl":
+			slipped += n
+		case "k", "p":
+			if i+2 < len(toks) && toks[i+2].w == "tog" || i+3 < len(toks) && toks[i+3].w == "tog" {
+				lost += n - 1
+			}
+			worked += n
+		case "k2tog", "p2tog", "ssk":
+			worked += 2
+			lost++
+		case "yo", "m1":
+			gained++
+		case "front", "back":
+			held++
+		}
+	}
+	lower := strings.ToLower(means)
+	switch {
+	case cable:
+		if worked > 0 {
+			return worked, worked
+		}
+	case strings.Contains(lower, "lift") || strings.Contains(lower, "make one") || strings.Contains(lower, "make 1") || strings.Contains(lower, "yarn over"):
+		return 0, 1
+	case strings.Contains(lower, "front and back"):
+		return 1, 2
+	case (strings.Contains(lower, "twist") || strings.Contains(lower, "cross") || strings.Contains(lower, "leave") || strings.Contains(lower, "leaving")) && worked > 0:
+		n := worked
+		if strings.Contains(lower, "leav") || strings.Contains(lower, "second") {
+			n = max(2, lost+1)
+		}
+		return n, n
+	case strings.Contains(lower, "together") || lost > 0:
+		n := max(lost+1, 2)
+		if n > 9 {
+			return -1, -1
+		}
+		if strings.Contains(lower, "pass") {
+			n++
+		}
+		return n, 1
+	case strings.Contains(lower, "pass"):
+		return 2, 1
+	}
+	return -1, -1
+}

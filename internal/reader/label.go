@@ -1,0 +1,252 @@
+package reader
+
+import (
+	"sockwright/internal/script"
+)
+
+// labelNames are the words that name a row besides or instead of a number.
+var labelNames = set("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition purl decrease increase ridge round")
+
+// label reads "Row 1 (RS):", "1st row.-", "Rnds 2 and 4:", "All WS rows:", "Next rnd:",
+// "Rnd 2 and all even rnds:", "Toe rnd 1:", with what stands between it and the steps.
+func (p *parser) label() (script.Label, bool) {
+	start := p.i
+	l := script.Label{Said: true}
+	p.skip("the")
+	for n := 0; n < 4; n++ { // "heel, ", "first heel row"
+		t := p.peek()
+		if t.kind == ordToken && (p.ahead(1).w == "heel" || p.ahead(1).w == "toe") {
+			p.i++
+			continue
+		}
+		if !labelNames[t.w] || t.kind == lineToken {
+			break
+		}
+		if l.Name == "" || t.w == "dec" || t.w == "inc" {
+			l.Name = t.w
+		}
+		p.i++
+		if n == 0 && (p.is(",") || p.is(":") || p.is("-")) && p.rowAhead(1) {
+			p.i++
+			l.Name = ""
+		}
+	}
+	if l.Name == "set" && p.eat("up") {
+		l.Name = "set-up"
+	}
+	if p.is("set", "up") {
+		p.i += 2
+		l.Name = "set-up"
+	}
+	if p.is("pick", "up") && (p.ahead(2).w == "rnd" || p.ahead(2).w == "row") {
+		p.i += 2
+		l.Name = "pick-up"
+	}
+	ok := false
+	switch t := p.peek(); {
+	case t.kind == ordToken:
+		ok = p.ordinalRows(&l)
+	case t.w == "row" || t.w == "rnd":
+		l.Round = t.w == "rnd"
+		p.i++
+		if t := p.peek(); t.kind == numToken && t.x == float64(t.val) {
+			p.rowNumbers(&l)
+			ok = true
+		} else if t.kind == ordToken && false {
+		} else {
+			ok = l.Name != "" || p.is("(")
+		}
+	case t.w == "all" || t.w == "every" || t.w == "each":
+		p.i++
+		ok = p.openRows(&l)
+	}
+	if !ok {
+		p.i = start
+		return script.Label{}, false
+	}
+	if p.any("and", ",", "&", "then") {
+		back := p.i - 1
+		p.skip("and", "on")
+		if p.any("all", "every", "each") {
+			if !p.openRows(&l) {
+				p.i = back
+			}
+		} else if p.phrase("foll alt row", "foll alt rnd", "alt row", "alt rnd") {
+			l.Open = 2 - l.First()%2
+		} else {
+			p.i = back
+		}
+	}
+	l.Side = p.side()
+	if p.is("(") { // a remark
+		back := p.i
+		for !p.done() && !p.is(")") {
+			p.i++
+		}
+		if !p.eat(")") || !p.is(":") && !p.is(".") && !p.is("-") {
+			p.i = back
+		}
+	}
+	if l.Side == 0 {
+		l.Side = p.side()
+	}
+	l.At = p.since(start)
+	if p.any(":", ".", "-", ",") {
+		p.skip("-", ":", ".")
+		return l, true
+	}
+	back := p.i
+	p.quiet++
+	_, step := p.step()
+	p.quiet--
+	p.i = back
+	if !step || p.peek().w == "work" || p.is("k", "rnd") {
+		if p.done() {
+			return l, true
+		}
+		p.i = start
+		return script.Label{}, false
+	}
+	return l, true
+}
+
+func (p *parser) rowAhead(n int) bool {
+	switch t := p.ahead(n); {
+	case t.w == "row", t.w == "rnd", t.kind == ordToken && (p.ahead(n+1).w == "row" || p.ahead(n+1).w == "rnd"):
+		return true
+	case labelNames[t.w]:
+		return p.ahead(n+1).w == "row" || p.ahead(n+1).w == "rnd"
+	}
+	return false
+}
+
+// rowNumbers reads "1", "1-14", "1, 3 and 5".
+func (p *parser) rowNumbers(l *numbers) {
+	for {
+		t := p.peek()
+		if t.kind != numToken || t.val < 1 || t.val > 9999 {
+			return
+		}
+		p.i++
+		l.Nums = append(l.Nums, int(t.val))
+		if (p.is("-") || p.is("to")) && p.ahead(1).kind == numToken {
+			to := p.ahead(1).val
+			if to > t.val && to-t.val < 2000 {
+				p.i += 2
+				for n := t.val + 1; n <= to; n++ {
+					l.Nums = append(l.Nums, int(n))
+				}
+			}
+		}
+		back := p.i
+		p.skip(",", "and", "&", "+")
+		p.skip("row", "rnd")
+		if p.i == back || p.peek().kind != numToken {
+			p.i = back
+			return
+		}
+	}
+}
+
+type numbers = script.Label
+
+// ordinalRows reads "1st row", "3rd and 4th rows".
+func (p *parser) ordinalRows(l *script.Label) bool {
+	for p.peek().kind == ordToken {
+		n := int(p.peek().val)
+		p.i++
+		if (p.is("-") || p.is("to")) && p.ahead(1).kind == ordToken {
+			for m := n; m < int(p.ahead(1).val) && m < n+2000; m++ {
+				l.Nums = append(l.Nums, m)
+			}
+			p.i++
+			continue
+		}
+		l.Nums = append(l.Nums, n)
+		back := p.i
+		p.skip(",", "and", "&")
+		if p.peek().kind != ordToken {
+			p.i = back
+		}
+	}
+	t := p.peek()
+	if t.w != "row" && t.w != "rnd" {
+		return false
+	}
+	p.i++
+	l.Round = t.w == "rnd"
+	return true
+}
+
+// openRows reads "even rnds", "other rows", "WS rows" behind "all" or "every".
+func (p *parser) openRows(l *script.Label) bool {
+	back := p.i
+	p.skip("the", "foll")
+	switch {
+	case p.any("even"), p.phrase("even numbered"), p.phrase("even-numbered"):
+		p.skip("numbered")
+		l.Open = 2
+	case p.any("odd", "odd-numbered"):
+		p.skip("numbered")
+		l.Open = 1
+	case p.any("ws"), p.phrase("wrong side"):
+		l.Open, l.Side = 3, script.WS
+	case p.any("rs"), p.phrase("right side"):
+		l.Open, l.Side = 3, script.RS
+	case p.any("alt", "other", "second"), p.peek().kind == ordToken && p.peek().val == 2:
+		if p.peek().kind == ordToken {
+			p.i++
+		}
+		l.Open = 3
+		if n := l.First(); n > 0 {
+			l.Open = 2 - n%2
+		}
+	default:
+		p.i = back
+		return false
+	}
+	t := p.peek()
+	if t.w != "row" && t.w != "rnd" {
+		p.i = back
+		return false
+	}
+	p.i++
+	l.Round = l.Round || t.w == "rnd"
+	return true
+}
+
+// side reads "(RS)", "(wrong side)", ", RS".
+func (p *parser) side() script.Side {
+	back := p.i
+	open := p.any("(", "[")
+	if !open {
+		p.any(",", "-")
+	}
+	s := script.NoSide
+	switch {
+	case p.any("rs"), p.phrase("right side"):
+		s = script.RS
+	case p.any("ws"), p.phrase("wrong side"):
+		s = script.WS
+	}
+	if s != 0 {
+		p.any("row", "facing")
+		if !open || p.any(")", "]") {
+			if !open && !p.clauseEnd() {
+				p.i = back
+				return 0
+			}
+			return s
+		}
+		if p.any(",", "and", ";") { // "(RS, dec rnd)"
+			for !p.done() && !p.is(")") && !p.is("]") {
+				p.i++
+			}
+			if p.any(")", "]") {
+				return s
+			}
+		}
+	}
+	p.i = back
+	return 0
+}

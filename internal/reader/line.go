@@ -1,0 +1,593 @@
+package reader
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+	"sockwright/internal/spell"
+)
+
+// Limits of one text. What lies beyond them is told to be left unread.
+const (
+	MaxBytes  = 64 << 20
+	MaxTokens = 4000 // of one line
+)
+
+// Read reads a written pattern. Every line of it has its place in the script.
+func Read(f *source.File) *script.Script {
+	p := &parser{file: f, out: &script.Script{File: f, Sizes: []string{""}}, terms: map[string]*script.Term{}, patterns: map[string]bool{}}
+	names, at, style := findSizes(f)
+	p.style = style
+	switch {
+	case len(names) > 1:
+		p.out.Sizes, p.out.SizesAt = names, at
+	default:
+		if n := countSizes(f); n > 1 {
+			p.out.Sizes = numbered(n)
+		}
+	}
+	p.sizes = len(p.out.Sizes)
+	if strings.IndexByte(f.Text, 0) < 0 { // no text holds that byte: it is something else
+		p.lines()
+	}
+	return p.out
+}
+
+// lines cuts the text into lines and reads them one by one.
+func (p *parser) lines() {
+	p.out.Lines = make([]script.Line, p.file.Lines())
+	var buf []token
+	p.title = true
+	for n := 1; n <= p.file.Lines(); n++ {
+		p.line = n
+		at := p.file.LineSpan(n)
+		p.out.Lines[n-1].At = at
+		text := p.file.Slice(at)
+		if strings.TrimSpace(text) == "" {
+			p.blank = true
+			p.endChart()
+			continue
+		}
+		if p.chartLine(n, text) {
+			p.blank = false
+			continue
+		}
+		buf = lexAt(text, at.Start, buf[:0])
+		last := n
+		for last < p.file.Lines() && continues(text, p.file.Line(last+1), buf) { // a sentence goes on in the next line
+			last++
+			next := p.file.LineSpan(last)
+			p.out.Lines[last-1].At = next
+			text = p.file.Slice(next)
+			buf = lexAt(text, next.Start, buf)
+		}
+		if len(buf) > MaxTokens {
+			buf = buf[:MaxTokens]
+		}
+		p.toks, p.i, p.items, p.only = buf, 0, nil, p.forSizes
+		role := p.oneLine(p.file.Slice(at))
+		p.blank = false
+		p.out.Lines[n-1].Role = role
+		p.out.Lines[n-1].Items = p.items
+		for m := n + 1; m <= last; m++ {
+			p.out.Lines[m-1].Role = role
+		}
+		if role == script.Worked {
+			p.out.Worked++
+		}
+		n = last
+	}
+}
+
+// lexAt lexes a line that begins at an offset of the text.
+func lexAt(text string, offset uint32, buf []token) []token {
+	from := len(buf)
+	buf = lex(text, buf)
+	for i := from; i < len(buf); i++ {
+		buf[i].at.Start += offset
+		buf[i].at.End += offset
+	}
+	return buf
+}
+
+// continues tells whether a sentence that a line leaves open goes on in the next one.
+func continues(text, next string, toks []token) bool {
+	text, next = strings.TrimSpace(text), strings.TrimLeft(next, " \t")
+	if text == "" || next == "" || len(toks) > MaxTokens {
+		return false
+	}
+	c := next[0]
+	last := text[len(text)-1]
+	if last == ',' || last == '(' {
+		return 'a' <= c && c <= 'z' || isDigit(c) || c == '(' || c == '['
+	}
+	if strings.IndexByte(".:;!?*]", last) >= 0 {
+		return false
+	}
+	if len(toks) > 0 {
+		switch toks[len(toks)-1].w {
+		case "and", "the", "to", "from", "of", "with", "on", "until", "a", "for", "or", "last", "rep", "at", "each", "every", "over", "in", "then":
+			return 'a' <= c && c <= 'z' || isDigit(c) || c == '('
+		}
+	}
+	return len(text) > 58 && ('a' <= c && c <= 'z') && !startsRow(next)
+}
+
+// startsRow: a line in small letters that begins an instruction of its own.
+func startsRow(s string) bool {
+	word, _, _ := strings.Cut(s, " ")
+	switch strings.ToLower(strings.TrimRight(word, ".:")) {
+	case "row", "rnd", "round", "rows", "rnds", "rounds":
+		return true
+	}
+	return false
+}
+
+func numbered(n int) []string {
+	names := make([]string, n)
+	for i := range names {
+		names[i] = itoa(i + 1)
+	}
+	return names
+}
+
+// oneLine reads the tokens of a line and says what kind of line it is.
+func (p *parser) oneLine(text string) script.Role {
+	if len(p.toks) == 0 {
+		return script.Prose
+	}
+	if p.title {
+		p.title = false
+		if p.isTitle(text) {
+			p.out.Title = strings.TrimSpace(text)
+			p.partOf(0, len(p.toks), true)
+			return script.Title
+		}
+	}
+	if p.blank {
+		p.inTerms = false
+	}
+	if p.isSizesLine(text) {
+		return script.Fact
+	}
+	if p.termsLine(text) {
+		return script.Terms
+	}
+	if role, ok := p.fact(text); ok {
+		return role
+	}
+	if p.isHeading(text) {
+		p.heading(text)
+		return script.Heading
+	}
+	p.onlySizes()
+	p.prefix()
+	p.sentences()
+	switch {
+	case slices.ContainsFunc(p.items, func(i script.Item) bool { _, lost := i.(*script.Lost); return lost }):
+		return script.Unread
+	case slices.ContainsFunc(p.items, func(i script.Item) bool { _, s := i.(*script.Section); return !s }):
+		return script.Worked
+	}
+	return script.Prose
+}
+
+// sentences reads what is left of the line.
+func (p *parser) sentences() {
+	for !p.done() {
+		if p.any(".", ",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.sentence() || p.any("(", "[", "*") {
+			continue
+		}
+		p.skipClause()
+	}
+}
+
+// skipClause leaves a clause unread, and reports it if it begins like an instruction.
+func (p *parser) skipClause() {
+	start := p.i
+	commands := p.command()
+	for !p.done() {
+		w := p.peek().w
+		if w == "." || w == ";" || w == ":" || w == ")" || w == "(" || w == "," && !commands {
+			break
+		}
+		p.i++
+	}
+	if p.i == start {
+		p.i++
+	}
+	if commands {
+		p.lose(start, p.since(start))
+	}
+}
+
+// command tells whether the words here can only be an instruction.
+func (p *parser) command() bool {
+	t, next := p.peek(), p.ahead(1)
+	if _, ok := stitches[t.w]; ok {
+		return t.w != "yo" || next.w == "," // not in prose
+	}
+	switch t.w {
+	case "k", "p", "sl":
+		return next.kind == numToken || next.w == "to" && p.ahead(2).w != "the" || next.w == "to" && (p.ahead(3).w == "gap" || p.ahead(3).w == "end" || p.ahead(3).w == "last")
+	case "rep":
+		return next.w == "row" || next.w == "rnd" || next.w == "from" || next.w == "these" || next.w == "last"
+	case "co", "bo":
+		return next.kind == numToken
+	case "dec", "inc":
+		return next.kind == numToken
+	case "pick":
+		return next.w == "up"
+	}
+	if t.w == "row" || t.w == "rnd" {
+		for n := 1; n < 6; n++ {
+			switch a := p.ahead(n); a.w {
+			case ":":
+				return next.kind == numToken
+			}
+		}
+	}
+	return false
+}
+
+// stumble is called where the steps of a row end and something follows that is no step.
+func (p *parser) stumble(labelled bool) {
+	if !labelled {
+		return
+	}
+	start := p.i
+	for !p.stop() && !p.is(";") {
+		p.i++
+	}
+	if p.i > start {
+		p.lose(start, p.since(start))
+	}
+}
+
+// lose reports words that could not be read, with the nearest known term.
+func (p *parser) lose(from int, at source.Span) {
+	word := p.toks[from]
+	raw := p.raw(word.at)
+	fault := source.Fault{At: at, Kind: source.Unread, Severity: source.Warning,
+		Text: source.Say("read.unread", "cannot read on from {0}; what follows is not certain", quote(raw))}
+	for i := from; i < len(p.toks) && p.toks[i].at.End <= at.End; i++ {
+		t := p.toks[i]
+		if _, known := lexicon[t.w]; known || t.kind != wordToken {
+			continue
+		}
+		if near := spell.Nearest(t.w, vocabulary()); near != "" && near != t.w {
+			r := p.raw(t.at)
+			fault.Mends = []source.Mend{{Edits: []source.Edit{{At: t.at, Text: near}}, Why: source.Say("read.mend-nearest", "is {0} meant for {1}?", quote(r), quote(near))}}
+			break
+		}
+	}
+	p.out.Faults = append(p.out.Faults, fault)
+	p.add(&script.Lost{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}})
+}
+
+func (p *parser) lineOf(at source.Span) int {
+	n, _ := p.file.Position(at.Start)
+	return n
+}
+
+func quote(s string) string { return "“" + s + "”" }
+
+// isTitle: the first line is the title unless it is worked.
+func (p *parser) isTitle(text string) bool {
+	t := p.toks[0]
+	if t.w == "co" || t.w == "abbr" || t.w == "gauge" || p.rowAhead(0) || p.is("cast", "on") {
+		return false
+	}
+	return !p.startsWorked()
+}
+
+func (p *parser) startsWorked() bool {
+	items, faults, i := len(p.items), len(p.out.Faults), p.i
+	began, part, flat := p.began, p.part, p.flat
+	p.quiet++
+	ok := p.castOn() || p.row() || p.repeat()
+	p.quiet--
+	p.items, p.out.Faults, p.i = p.items[:items], p.out.Faults[:faults], i
+	p.began, p.part, p.flat = began, part, flat
+	p.rows = p.rows[:0]
+	return ok
+}
+
+func (p *parser) isSizesLine(text string) bool {
+	at := p.out.SizesAt
+	line := p.file.LineSpan(p.line)
+	if !at.Known() || at.Start < line.Start || at.End > line.End {
+		return false
+	}
+	return !strings.Contains(text, ":") || len(p.toks) < 3*p.sizes+16
+}
+
+// isHeading: a short line without figures that names a part, or one in capitals.
+func (p *parser) isHeading(text string) bool {
+	text = strings.TrimSpace(text)
+	if len(p.toks) > 9 {
+		return false
+	}
+	last := text[len(text)-1]
+	if last == '.' && len(p.toks) > 3 || last == ',' || last == ';' {
+		return false
+	}
+	part := false
+	for _, t := range p.toks {
+		if t.kind == numToken || t.w == "*" || t.w == "[" {
+			return false
+		}
+		if t.w == "k" || t.w == "p" || t.w == "sl" || t.w == "work" || t.w == "rep" || t.w == "turn" && len(p.toks) > 2 || stitches[t.w].op != 0 {
+			if strings.ToUpper(text) != text {
+				return false
+			}
+		}
+		switch t.w {
+		case "cuff", "leg", "heel", "flap", "gusset", "foot", "toe", "turn", "instep", "ankle", "calf", "finishing":
+			part = true
+		}
+	}
+	if part && (len(p.toks) <= 5 || !hasSmall(text)) {
+		return !p.is("graft") && !p.is("k")
+	}
+	return !hasSmall(text) && countLetters(text) > 2 && !p.startsWorked()
+}
+
+func hasSmall(s string) bool { return strings.ContainsFunc(s, unicode.IsLower) }
+
+func countLetters(s string) int {
+	n := 0
+	for _, r := range s {
+		if unicode.IsLetter(r) {
+			n++
+		}
+	}
+	return n
+}
+
+func (p *parser) heading(text string) {
+	part := p.partOf(0, len(p.toks), true)
+	p.flat = part == script.Heel
+	p.forSizes = 0
+	p.rows = p.rows[:0]
+	p.i = 0
+	p.add(&script.Section{Base: script.Base{At: p.toks[0].at.To(p.toks[len(p.toks)-1].at), Line: p.line}, Name: strings.TrimSpace(text), Part: part})
+}
+
+// partOf finds a part of the sock among tokens.
+func (p *parser) partOf(from, to int, set bool) script.Part {
+	part := script.NoPart
+	for i := from; i < to && i < len(p.toks); i++ {
+		switch p.toks[i].w {
+		case "heel", "flap":
+			if part == 0 {
+				part = script.Heel
+			}
+		case "turn", "turning":
+			if part == 0 {
+				part = script.Heel
+			}
+		case "gusset":
+			if part == 0 {
+				part = script.Gusset
+			}
+		case "toe":
+			if part == 0 {
+				part = script.Toe
+			}
+		case "foot":
+			if part == 0 {
+				part = script.Foot
+			}
+		case "leg", "calf", "ankle":
+			if part == 0 {
+				part = script.Leg
+			}
+		case "cuff", "welt":
+			if part == 0 {
+				part = script.Cuff
+			}
+		}
+	}
+	if set && part != 0 {
+		p.part = part
+	}
+	return part
+}
+
+// onlySizes reads "Sizes A and C only:", "Size M:", "All sizes:".
+func (p *parser) onlySizes() {
+	start := p.i
+	if p.eat("all", "size") {
+		p.any(":", ",", ".")
+		p.only, p.forSizes = 0, 0
+		return
+	}
+	if !p.any("size", "for") {
+		return
+	}
+	p.any("size")
+	var sizes source.SizeSet
+	for !p.done() {
+		raw := p.raw(p.peek().at)
+		i := slices.Index(p.out.Sizes, raw)
+		if i < 0 {
+			i = slices.IndexFunc(p.out.Sizes, func(s string) bool { return strings.EqualFold(s, raw) })
+		}
+		if i < 0 {
+			break
+		}
+		sizes |= source.OneSize(i)
+		p.i++
+		back := p.i
+		p.skip(",", "and", "&", "size", "/")
+		if i := slices.Index(p.out.Sizes, p.raw(p.peek().at)); i < 0 || p.done() {
+			p.i = back
+			break
+		}
+	}
+	only := p.any("only", "alone")
+	if sizes == 0 || !only && !p.is(":") && !p.is(",") {
+		p.i = start
+		return
+	}
+	p.any(":", ",", "-")
+	p.only = sizes
+	if p.done() {
+		p.forSizes = sizes
+	}
+}
+
+// prefix reads words before a colon or a stop that name a part or a pattern: "Leg:",
+// "Heel flap:", "Toe.", "Reed patt (multiple of 8 sts):".
+func (p *parser) prefix() {
+	start := p.i
+	words, end := 0, -1
+	depth := 0
+scan:
+	for i := p.i; i < len(p.toks) && i < p.i+24; i++ {
+		t := p.toks[i]
+		switch {
+		case t.w == "(":
+			depth++
+		case t.w == ")":
+			depth--
+		case depth > 0:
+		case t.w == ":":
+			end = i
+			break scan
+		case (t.w == "." || t.w == "-") && words > 0 && words <= 3 && i+1 < len(p.toks):
+			if p.partOf(p.i, i, false) != 0 || t.w == "." && words <= 2 {
+				end = i
+			}
+			break scan
+		case t.kind == numToken || t.w == "," || t.w == ";" || t.w == "*" || t.w == "[" || t.w == ".":
+			return
+		case t.kind == wordToken:
+			words++
+			if words > 7 {
+				return
+			}
+		}
+	}
+	if end < 0 || p.rowAhead(0) || p.needleAhead0() {
+		return
+	}
+	if p.toks[end].w == ":" && p.rowWords(start, end) {
+		return
+	}
+	pattern := false
+	for i := start; i < end; i++ {
+		switch p.toks[i].w {
+		case "k", "p", "sl", "on", "rep", "until", "over", "co", "work", "inc", "dec", "cast":
+			if p.toks[i].w != "work" && p.toks[i].w != "on" && p.toks[i].w != "over" {
+				return
+			}
+			return
+		case "patt", "lace", "chart", "multiple":
+			pattern = true
+		case "total":
+			return
+		}
+		if _, st := stitches[p.toks[i].w]; st {
+			return
+		}
+	}
+	if pattern {
+		p.patternHead(start, end)
+		return
+	}
+	part := p.partOf(start, end, true)
+	if part == 0 && p.toks[end].w != ":" {
+		return
+	}
+	if part != 0 {
+		p.flat = part == script.Heel
+		p.add(&script.Section{Base: script.Base{At: p.toks[start].at.To(p.toks[end-1].at), Line: p.lineOf(p.toks[start].at), Sizes: p.only}, Name: p.raw(p.toks[start].at.To(p.toks[end-1].at)), Part: part})
+	}
+	p.i = end + 1
+}
+
+// needleAhead0 tells whether a needle is named here.
+func (p *parser) needleAhead0() bool {
+	back := p.i
+	defer func() { p.i = back }()
+	_, _, ok := p.needle()
+	return ok
+}
+
+func (p *parser) rowWords(from, to int) bool {
+	for i := from; i < to; i++ {
+		if w := p.toks[i].w; w == "row" || w == "rnd" {
+			return true
+		}
+	}
+	return false
+}
+
+// patternHead begins a stitch pattern: "Reed patt (multiple of 8 sts):".
+func (p *parser) patternHead(from, end int) {
+	s := &script.Section{Base: script.Base{At: p.toks[from].at.To(p.toks[end].at), Line: p.lineOf(p.toks[from].at), Sizes: p.only}}
+	nameEnd := end
+	for i := from; i < end; i++ {
+		switch t := p.toks[i]; {
+		case t.w == "(":
+			nameEnd = min(nameEnd, i)
+		case t.w == "multiple":
+			if i+2 < end && p.toks[i+2].kind == numToken {
+				back := p.i
+				p.i = i + 2
+				s.Multiple, _ = p.number()
+				p.i = back
+				s.Only = !p.began
+			}
+		case t.kind == numToken && i+1 < end && (p.toks[i+1].w == "-" || p.toks[i+1].w == "sts"):
+			back := p.i
+			p.i = i
+			s.Multiple, _ = p.number()
+			p.i = back
+		case t.w == "same" || t.w == "constant":
+			s.Constant = true
+		}
+	}
+	s.Name = patternName(p.toks[from:nameEnd])
+	if s.Name != "" {
+		p.patterns[s.Name] = true
+	}
+	p.rows = p.rows[:0]
+	p.flat = false
+	p.add(s)
+	p.i = end + 1
+}
+
+// patternName is the name under which a stitch pattern is kept.
+func patternName(toks []token) string {
+	var words []string
+	for _, t := range toks {
+		switch t.w {
+		case "patt", "chart", "lace", "the", "in", "of", "all", "across", "rib", "sts":
+		default:
+			if t.kind == wordToken {
+				words = append(words, t.w)
+			}
+		}
+	}
+	if len(words) == 0 {
+		for _, t := range toks {
+			if t.w == "lace" || t.w == "chart" || t.w == "patt" {
+				return t.w
+			}
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+func (p *parser) patternNamed(toks []token) string {
+	if name := patternName(toks); p.patterns[name] {
+		return name
+	}
+	return ""
+}

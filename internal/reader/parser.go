@@ -1,0 +1,160 @@
+package reader
+
+import (
+	"slices"
+	"strings"
+
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// parser reads one line at a time. Each method tries to read one thing at p.i and leaves
+// p.i where it was if it cannot.
+type parser struct {
+	file  *source.File
+	out   *script.Script
+	sizes int // how many; 0 while that is not known
+	style style
+
+	toks  []token // of the line
+	i     int
+	depth int // repeats that the next token stands in
+	quiet int // > 0: something is only tried
+
+	line             int // number of the line being read
+	only             source.SizeSet
+	part             script.Part
+	flat             bool // rows, not rounds, were spoken of last
+	terms            map[string]*script.Term
+	items            []script.Item
+	rows             []*script.Row  // of the section
+	forSizes         source.SizeSet // sizes that the following lines are for
+	began            bool           // stitches are on the needles
+	title            bool           // the title may still come
+	blank            bool           // the line before was empty
+	inTerms          bool
+	both             []int // needles that a count is for each of
+	chart, lastChart *script.Chart
+	patterns         map[string]bool // names of stitch patterns
+}
+
+// maxDepth is how many repeats may stand one in the other.
+const maxDepth = 12
+
+var noToken = token{kind: lineToken}
+
+func (p *parser) ahead(n int) token {
+	if p.i+n < len(p.toks) {
+		return p.toks[p.i+n]
+	}
+	return noToken
+}
+
+func (p *parser) peek() token { return p.ahead(0) }
+
+func (p *parser) done() bool { return p.i >= len(p.toks) }
+
+// is tells whether the next words are these.
+func (p *parser) is(words ...string) bool {
+	for n, w := range words {
+		if t := p.ahead(n); t.w != w || t.kind == lineToken {
+			return false
+		}
+	}
+	return true
+}
+
+// eat takes the next words if they are these.
+func (p *parser) eat(words ...string) bool {
+	if !p.is(words...) {
+		return false
+	}
+	p.i += len(words)
+	return true
+}
+
+// any takes the next word if it is one of these.
+func (p *parser) any(words ...string) bool {
+	if t := p.peek(); t.kind != lineToken && slices.Contains(words, t.w) {
+		p.i++
+		return true
+	}
+	return false
+}
+
+// phrase takes the next words if they are one of these phrases, longest first as given.
+func (p *parser) phrase(phrases ...string) bool {
+	for _, s := range phrases {
+		start, ok := p.i, true
+		for w := range strings.FieldsSeq(s) {
+			if p.peek().w != w || p.done() {
+				ok = false
+				break
+			}
+			p.i++
+		}
+		if ok {
+			return true
+		}
+		p.i = start
+	}
+	return false
+}
+
+// skip takes any of these words, as often as they come.
+func (p *parser) skip(words ...string) {
+	for p.any(words...) {
+	}
+}
+
+// stop tells whether a sentence ends here.
+func (p *parser) stop() bool {
+	if p.done() {
+		return true
+	}
+	switch p.peek().w {
+	case ".", "!", "?":
+		return true
+	}
+	return false
+}
+
+// break_ tells whether a clause ends here.
+func (p *parser) clauseEnd() bool {
+	if p.stop() {
+		return true
+	}
+	switch p.peek().w {
+	case ",", ";", ":", ")", "]":
+		return true
+	}
+	return false
+}
+
+// since is the span from token i to the one before p.i.
+func (p *parser) since(i int) source.Span {
+	if i >= len(p.toks) {
+		i = len(p.toks) - 1
+	}
+	last := max(p.i-1, i)
+	return p.toks[i].at.To(p.toks[last].at)
+}
+
+// try reads with f, and takes back what it read and reported if it fails.
+func try[T any](p *parser, f func() (T, bool)) (T, bool) {
+	start, faults := p.i, len(p.out.Faults)
+	v, ok := f()
+	if !ok {
+		p.i, p.out.Faults = start, p.out.Faults[:faults]
+	}
+	return v, ok
+}
+
+func (p *parser) base(from int) script.Base {
+	at := p.since(from)
+	line, _ := p.file.Position(at.Start)
+	return script.Base{At: at, Line: line, Sizes: p.only}
+}
+
+// raw is the words of a span as they are printed.
+func (p *parser) raw(s source.Span) string { return p.file.Slice(s) }

@@ -1,0 +1,629 @@
+package reader
+
+import (
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+)
+
+// plain reads rounds that are all alike: "Knit 48 rnds", "Work even until foot measures 7
+// in", "Work 30 rows in st st, slipping the first st of every row, ending with a p row".
+func (p *parser) plain() bool {
+	start := p.i
+	n := &script.Plain{Flat: p.flat}
+	p.skip("then", "now")
+	told := false
+	knit := func() {
+		n.Steps = []script.Step{{At: p.toks[start].at, Op: script.Knit, Uses: 1, Makes: 1, To: script.End}}
+	}
+	switch {
+	case p.any("k"):
+		knit()
+	case p.any("p"):
+		n.Steps = []script.Step{{At: p.toks[start].at, Op: script.Purl, Uses: 1, Makes: 1, To: script.End}}
+	case p.phrase("plain k", "plain"):
+		knit()
+		told = true
+	case p.any("work", "cont"), p.phrase("carry on", "go on", "keep on", "proceed"):
+		p.skip("to", "work", "k", "p", "on")
+	case p.any("rib"):
+		n.Fabric = "rib"
+		if steps, ok := p.ribWords(); ok {
+			n.Steps = steps
+			told = true
+		}
+	case p.peek().kind == numToken && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd"):
+	default:
+		return false
+	}
+	rows := false
+loop:
+	for {
+		back := p.i
+		switch {
+		case p.phrase("every rnd plain", "every rnd", "every row", "each rnd", "all rnds", "in the rnd", "in rnd", "one rnd"):
+			if p.toks[p.i-2].w == "one" {
+				n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
+			}
+			told = true
+			continue
+		case p.phrase("even", "plain", "straight", "without shaping", "as set", "as established", "as est", "in this way", "in this manner", "so", "as before", "as given", "foll"):
+			told = true
+			continue
+		case p.phrase("with the foot", "with foot", "in the same way", "around", "all rnd", "across"):
+			continue
+		case p.phrase("1 rnd", "one row plain and p the next", "one row plain and p next", "1 row plain and p the next"):
+			if p.toks[p.i-1].w == "next" {
+				n.Flat, told = true, true
+				n.Steps = nil
+				n.Fabric = "stockinette"
+			} else {
+				n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
+				told = true
+			}
+			continue
+		case p.is("in") || p.is("of"):
+			p.i++
+			if p.fabric(n) {
+				told = true
+				continue
+			}
+			p.i = back
+			break loop
+		case p.fabric(n):
+			told = true
+			continue
+		case p.is("on") || p.is("over"):
+			p.i++
+			p.skip("all", "the", "these", "rem")
+			if c, ok := p.claim(); ok {
+				n.Claims = append(n.Claims, c)
+				continue
+			}
+			p.i = back
+			break loop
+		case p.is(","), p.is("and"), p.is(";"):
+			p.i++
+			if p.slipFirst() {
+				n.SlipFirst, told = true, true
+				continue
+			}
+			if p.is("about") || p.is("approx") {
+				p.i++
+				if l, ok := p.length(); ok {
+					n.About = l
+					continue
+				}
+			}
+			if p.phrase("ending with", "finishing with", "ending on", "ending") {
+				p.skip("a", "an")
+				if p.any("p", "ws", "k", "rs", "plain") {
+					p.skip("row", "rnd")
+					continue
+				}
+			}
+			if c, ok := p.claim(); ok && (c.What == script.Live || c.What == script.Total) && (p.is(",") || p.is(".") || p.clauseEnd()) {
+				n.Claims = append(n.Claims, c)
+				continue
+			}
+			if n.Stop.Kind == script.NoStop {
+				if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More {
+					n.Stop, told = stop, true
+					continue
+				}
+			}
+			p.i = back
+			break loop
+		case p.is("(") && p.ahead(1).kind == numToken, p.is("or"), p.is("-") && p.ahead(1).kind == numToken:
+			p.i++
+			p.skip("about", "approx")
+			if l, ok := p.length(); ok && n.Stop.Kind == script.Rows {
+				n.About = l
+				p.any(")")
+				continue
+			}
+			p.i = back
+			break loop
+		case p.slipFirst():
+			n.SlipFirst, told = true, true
+			continue
+		}
+		if n.Stop.Kind == script.NoStop {
+			if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More && stop.Kind != script.InAll && stop.Kind != script.Remain {
+				n.Stop, told = stop, true
+				rows = stop.Kind == script.Rows || stop.Kind == script.MoreRows
+				if rows {
+					n.Flat = p.toks[p.i-1].w == "row" || p.raw2(stop) && n.Flat
+				}
+				continue
+			}
+		}
+		p.i = back
+		break
+	}
+	if !told || !p.clauseEnd() && !p.is("-") && !p.is("and") {
+		return false
+	}
+	if p.is(":") {
+		return false
+	}
+	n.Claims = append(n.Claims, p.claimsBehind()...)
+	n.Base = p.base(start)
+	p.add(n)
+	return true
+}
+
+func (p *parser) raw2(script.Stop) bool { return true }
+
+// fabric reads the name of a fabric.
+func (p *parser) fabric(n *script.Plain) bool {
+	p.skip("the", "a")
+	switch {
+	case p.any("st-st", "stockinette"), p.phrase("sts sts", "st st", "stockinette sts", "plain k"):
+		p.any("sts")
+		n.Fabric = "stockinette"
+	case p.any("rib", "ribs"):
+		n.Fabric = "rib"
+		p.skip("as", "set")
+	case p.any("garter"):
+		p.any("sts")
+		n.Fabric = "garter"
+	case p.is("k") && p.ahead(1).kind == numToken, p.is("(") && p.ahead(1).w == "k", p.is("*") && p.ahead(1).w == "k":
+		if steps, ok := p.ribWords(); ok {
+			n.Steps, n.Fabric = steps, "rib"
+			p.any("rib")
+			return true
+		}
+		return false
+	case p.peek().kind == numToken && (p.ahead(1).w == "plain" || p.ahead(1).w == "k"):
+		steps, ok := p.ribWords()
+		if !ok {
+			return false
+		}
+		n.Steps, n.Fabric = steps, "rib"
+		p.phrase("the whole way rnd", "all the way rnd", "the whole rnd", "all rnd", "around", "alt", "rib")
+	case p.peek().kind == numToken && (p.ahead(1).w == "x" || p.ahead(1).w == "/") && p.ahead(2).kind == numToken: // "2x2 rib"
+		a, b := p.peek().val, p.ahead(2).val
+		back := p.i
+		p.i += 3
+		if !p.any("rib") {
+			p.i = back
+			return false
+		}
+		n.Fabric = "rib"
+		n.Steps = ribSteps(pattern.Of(int(a)), pattern.Of(int(b)), p.since(back))
+	case p.phrase("patt", "est patt", "established patt", "lace patt", "patt as set", "patt as established", "chart", "lace", "chart patt"):
+		n.Fabric = "patt"
+		p.skip("as", "set", "established")
+	case p.phrase("same way", "this way", "heel patt"):
+	default:
+		return false
+	}
+	return true
+}
+
+// slipFirst reads "slipping the first st of every row", "first st of each row slipped".
+func (p *parser) slipFirst() bool {
+	return p.phrase("slipping the first sts of every row", "slipping first sts of every row", "slipping the first sts of each row", "slipping first sts of each row",
+		"first sts of each row slipped", "the first sts of each row slipped", "slipping the first sts every times", "slipping the first sts each times", "slipping the first sts", "sl the first sts of every row",
+		"sl first sts of every row", "sl the first sts of each row", "sl first sts of each row", "always slipping the first sts", "slipping first sts", "first sts of every row slipped", "with first sts of each row slipped", "the first sts of every row slipped", "always sl the first sts", "sl 1 at beg of every row", "sl the first sts")
+}
+
+// ribWords reads "k2, p2", ", two plain and two purl", "4 plain and 4 turned".
+func (p *parser) ribWords() ([]script.Step, bool) {
+	start := p.i
+	p.skip(",", "of", "in", "(", "[", "*")
+	if p.peek().kind == numToken {
+		a, _ := p.number()
+		if p.any("plain", "k") {
+			p.skip("and", ",")
+			if b, ok := p.number(); ok && p.any("p", "turned", "seam") {
+				return ribSteps(a, b, p.since(start)), true
+			}
+		}
+		p.i = start
+		return nil, false
+	}
+	p.i = start
+	open := p.any("(", "[", "*")
+	if p.any("k") {
+		a, ok := p.number()
+		tbl := p.eat("tbl")
+		p.skip(",", "and", "/")
+		if ok && p.any("p") {
+			if b, ok := p.number(); ok {
+				if open {
+					p.any(")", "]", "*")
+				}
+				_ = tbl
+				return ribSteps(a, b, p.since(start)), true
+			}
+		}
+	}
+	p.i = start
+	return nil, false
+}
+
+func ribSteps(a, b pattern.Number, at interface{ Known() bool }) []script.Step {
+	body := []script.Step{{Op: script.Knit, Uses: 1, Makes: 1, N: a, At: a.At}, {Op: script.Purl, Uses: 1, Makes: 1, N: b, At: b.At}}
+	return []script.Step{{Op: script.Group, Body: body, Stop: script.Stop{Kind: script.ToEnd}, At: a.At.To(b.At)}}
+}
+
+// divide reads how the heel is set apart.
+func (p *parser) divide() bool {
+	start := p.i
+	d := &script.Divide{Part: script.Heel}
+	heel, flat := p.part == script.Heel, false
+	p.skip("then", "now")
+	// "Take half the stitches, 36, on one needle", "Slip first 30 sts on to one needle for heel"
+	if p.any("take", "sl", "place", "put", "set", "transfer", "keep") {
+		p.skip("the", "aside")
+		switch {
+		case p.any("half"):
+			p.skip("of", "the")
+			p.any("sts")
+			p.skip(",", "(", "-")
+			if n, ok := p.number(); ok {
+				d.N = n
+				p.any("sts")
+				p.any(",", ")")
+			}
+		default:
+			p.from(d)
+			n, ok := p.number()
+			if !ok {
+				return false
+			}
+			d.N = n
+			if p.partWord() == script.Instep {
+				return false
+			}
+			if !p.any("sts") {
+				return false
+			}
+		}
+		p.phrase("of the rnd", "of rnd")
+		on := false
+		for p.phrase("on to", "onto", "on") {
+			p.skip("one", "a", "the", "spare", "to")
+			if _, _, ok := p.needle(); ok {
+				on = true
+			}
+			on = p.any("ndl") || on
+			p.skip("holder", "yarn", "waste", "thread")
+		}
+		if p.phrase("for the heel", "for heel") {
+			heel, on = true, true
+		}
+		if p.phrase("for the instep", "for instep", "on hold", "on holder") || !on || !heel {
+			return false
+		}
+		d.Base = p.base(start)
+		p.add(d)
+		p.setPart(script.Heel)
+		return true
+	}
+	// a bag of words, then "on the last 28 sts"
+	found := false
+	for !p.stop() && !p.is(":") && !p.is(";") && !(found && p.is(",")) {
+		back := p.i
+		if p.any("on", "over", "across", "using") {
+			p.skip("just")
+			p.from(d)
+			p.skip("only")
+			if n, part, ok := p.needle(); ok && n > 0 { // "over the sts of needle 2"
+				d.From, d.Needle = script.OnNeedle, n
+				_ = part
+				found = true
+				continue
+			}
+			if n, ok := p.number(); ok {
+				part := p.partWord()
+				if part == script.Heel {
+					heel = true
+				} else if part != 0 {
+					return false
+				}
+				if !p.any("sts") {
+					return false
+				}
+				if !found {
+					d.N = n
+				}
+				found = true
+				if p.eat("of") {
+					p.skip("the", "rnd")
+					if n, _, ok := p.needle(); ok {
+						d.From, d.Needle = script.OnNeedle, n
+					}
+				}
+				p.phrase("of rnd", "of the rnd", "only", "just worked", "for heel", "for the heel")
+				continue
+			}
+			if p.is("heel", "sts") || p.is("these", "sts") || p.is("sts") || p.is("those", "sts") { // "on these sts only"
+				p.i++
+				p.skip("sts", "only", "alone", "for", "the", "heel")
+				if d.N.Known() || found {
+					continue
+				}
+				d.These, found = true, true
+				continue
+			}
+			p.i = back
+		}
+		switch t := p.peek(); t.w {
+		case "heel", "flap":
+			heel = true
+		case "back", "forth", "fro", "flat":
+			flat = true
+		case "turn":
+			flat, d.Turn = true, true
+		case "rs", "ws":
+			if p.ahead(1).w == "facing" {
+				d.Side = map[string]script.Side{"rs": script.RS, "ws": script.WS}[t.w]
+			}
+		case "st-st", "stockinette":
+			d.Fabric = "stockinette"
+		case "worked", "work", "and", "to", "in", "row", "is", "the", "complete", ",", "-", "sts", "facing", "back-and-forth", "now", "be", "will", "only", "done", "begin", "beg", "over", "with", "for", "k", "p", "on", "purlwise", "right", "wrong", "side", "of", "both", "for-the":
+		default:
+			return false
+		}
+		p.i++
+	}
+	back := p.i
+	p.skip(",", "and")
+	if p.any("turn") {
+		d.Turn, flat = true, true
+		p.phrase("and work", "the work", "work")
+		p.skip("as", "foll", "back", "and", "forth")
+	} else {
+		p.i = back
+	}
+	if !found || !heel && !flat {
+		return false
+	}
+	if d.These && !flat && !heel {
+		return false
+	}
+	d.Base = p.base(start)
+	p.add(d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
+// from reads "the first", "the last", "the next".
+func (p *parser) from(d *script.Divide) {
+	for {
+		switch {
+		case p.any("the", "these", "those", "rem", "all", "following", "foll", "a"):
+		case p.any("first"):
+			d.From = script.First
+		case p.any("next"):
+			d.From = script.First
+		case p.any("last"):
+			d.From = script.Last
+		default:
+			return
+		}
+	}
+}
+
+func (p *parser) setPart(part script.Part) { p.part = part }
+
+// unwrap reads the second half of a short-row heel told in one sentence.
+func (p *parser) unwrap() bool {
+	start := p.i
+	p.skip("now", "then", "next", "cont")
+	if !p.is("work") && !p.is("k") && !p.is("reverse") && !p.is("rep") {
+		return false
+	}
+	wraps, further := false, false
+	for !p.stop() {
+		switch p.peek().w {
+		case "wraps", "wrap", "wrapped", "ds", "twin", "yos":
+			wraps = true
+		case "further", "more", "reverse", "farther", "longer":
+			further = true
+		}
+		p.i++
+	}
+	if !wraps || !further {
+		return false
+	}
+	p.add(&script.Unwrap{Base: p.base(start)})
+	return true
+}
+
+// waste reads a heel that is placed with waste yarn: the count does not change.
+func (p *parser) waste() bool {
+	start := p.i
+	if !p.phrase("with waste yarn", "using waste yarn", "with scrap yarn", "with contrast waste yarn", "with a length of waste yarn", "with a piece of waste yarn") {
+		return false
+	}
+	p.skip(",")
+	p.any("k")
+	p.from(&script.Divide{})
+	n, ok := p.number()
+	if !ok {
+		return false
+	}
+	p.partWord()
+	p.any("sts")
+	for !p.stop() {
+		p.i++
+	}
+	p.add(&script.State{Base: p.base(start), Claims: []script.Claim{{What: script.OfPart, Part: script.Heel, N: n, At: n.At, Soft: true}}})
+	return true
+}
+
+// lift reads how the stitches of an inserted heel come onto the needles: "Place the 30 sts
+// below and the 30 sts above on needles and pick up 1 st at each corner".
+func (p *parser) lift() bool {
+	start := p.i
+	if !p.any("place", "put", "sl", "pick", "return", "transfer") {
+		return false
+	}
+	p.any("up")
+	n := &script.Lift{}
+	each := false
+	for !p.stop() && !p.is(":") {
+		switch {
+		case p.any("pick"):
+			p.skip("up", "and", "k")
+			if c, ok := p.number(); ok {
+				n.Corner = c
+				p.any("sts", "extra")
+				for !p.stop() && !p.is(":") && !p.is(";") && !p.is("=") && !p.is("(") {
+					each = each || p.is("each") || p.is("both") || p.is("either")
+					p.i++
+				}
+				continue
+			}
+			return false
+		case p.peek().kind == numToken:
+			c, ok := p.number()
+			if !ok {
+				return false
+			}
+			if p.any("sts") || p.is("below") || p.is("above") || p.is("from") {
+				n.Parts = append(n.Parts, c)
+			} else {
+				return false
+			}
+			continue
+		}
+		p.i++
+	}
+	if len(n.Parts) != 2 {
+		return false
+	}
+	n.Corners = 1
+	if each {
+		n.Corners = 2
+	}
+	n.Claims = p.claimsBehind()
+	n.Base = p.base(start)
+	p.add(n)
+	p.began = true
+	return true
+}
+
+// arrange reads "Arrange 32 sts for sole, 32 sts for instep", "Arrange on three needles".
+func (p *parser) arrange() bool {
+	start := p.i
+	p.skip("now", "then", "all")
+	sts := p.phrase("sts are", "the sts are")
+	if !p.any("arrange", "arranged", "divide", "divided", "distribute", "set", "split") {
+		return false
+	}
+	if p.toks[p.i-1].w == "set" && !sts {
+		return false
+	}
+	p.skip("the", "sts", "so", "that", "as", "foll", ":", "with", "them", "all", "evenly", "over", "on", "onto", ",", "these")
+	a := &script.Arrange{}
+	if t := p.peek(); t.kind == numToken && p.ahead(1).w == "ndl" {
+		a.Even = int(t.val)
+		p.i += 2
+		p.phrase("with the same number on each", "equally", "evenly")
+		if p.any(":", ",", "(") {
+			a.Claims = p.claims()
+		}
+		a.Base = p.base(start)
+		p.add(a)
+		return true
+	}
+	a.Claims = p.claims()
+	if len(a.Claims) == 0 {
+		return false
+	}
+	p.phrase("again")
+	a.Base = p.base(start)
+	p.add(a)
+	return true
+}
+
+// resume reads "Resume in the round on 60 sts", "rejoin".
+func (p *parser) resume() bool {
+	start := p.i
+	p.skip("now", "then")
+	if !p.phrase("resume", "rejoin", "join again", "return to", "cont in the rnd", "work in the rnd again", "go back to", "beg working in the rnd", "beg to work in the rnd", "now work in the rnd") {
+		return false
+	}
+	n := &script.Resume{}
+	for !p.clauseEnd() {
+		if p.any("on", "over", "with") {
+			p.skip("all", "the")
+			if c, ok := p.claim(); ok {
+				n.Claims = append(n.Claims, c)
+				continue
+			}
+			continue
+		}
+		p.i++
+	}
+	n.Claims = append(n.Claims, p.claimsBehind()...)
+	n.Base = p.base(start)
+	p.flat = false
+	p.add(n)
+	return true
+}
+
+// close reads "Graft", "graft the 12 sole sts to the 12 instep sts", "fasten off".
+func (p *parser) close() bool {
+	start := p.i
+	p.skip("now", "then", "and")
+	if !p.any("graft", "break", "cut", "fasten", "draw", "join") || p.toks[p.i-1].w == "join" && !p.is("toe") {
+		return false
+	}
+	word := p.toks[p.i-1].w
+	c := &script.Close{}
+	var claims []script.Claim
+	for !p.stop() {
+		if p.peek().kind == numToken {
+			if cl, ok := p.claim(); ok {
+				if cl.Part != 0 || cl.What == script.OnNdl {
+					claims = append(claims, cl)
+				}
+				continue
+			}
+		}
+		p.i++
+	}
+	if word == "break" || word == "cut" {
+		return true // the yarn only
+	}
+	if claims != nil && word == "graft" {
+		for i := range claims {
+			if claims[i].What == script.Live {
+				claims[i].What = script.OfPart
+			}
+		}
+		p.add(&script.State{Base: p.base(start), Claims: claims})
+	}
+	c.Base = p.base(start)
+	p.add(c)
+	return true
+}
+
+// facing reads "outside of the sock facing you", "RS facing".
+func (p *parser) facing() bool {
+	start := p.i
+	p.skip("with", "the")
+	f := &script.Facing{}
+	switch {
+	case p.any("rs", "outside"), p.phrase("right side"):
+		f.Side = script.RS
+	case p.any("ws", "inside"), p.phrase("wrong side"):
+		f.Side = script.WS
+	default:
+		return false
+	}
+	p.skip("of", "the", "sock", "work", "is", "now")
+	if !p.any("facing", "faces") {
+		return false
+	}
+	p.skip("you", "the", "knitter")
+	f.Base = p.base(start)
+	p.add(f)
+	return true
+}
