@@ -15,11 +15,14 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"runtime/debug"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/alecthomas/kong"
 
+	"sockwright/internal/extract"
 	"sockwright/internal/source"
 )
 
@@ -155,29 +158,59 @@ const tooLarge = 16 << 20
 
 // open reads a file, or standard input for "-".
 func open(name string) (*source.File, error) {
+	shown, data, err := load(name)
+	if err != nil {
+		return nil, err
+	}
+	return source.NewFile(shown, string(data)), nil
+}
+
+// openText reads the text of a written pattern, whatever kind of document it came in. A .txt
+// that is no text is taken as it is: nothing in it can be worked, and checking says so.
+func openText(name string) (*source.File, error) {
+	shown, data, err := load(name)
+	if err != nil {
+		return nil, err
+	}
+	text, err := extract.Text(shown, data)
+	if err != nil {
+		if strings.EqualFold(filepath.Ext(name), ".txt") && !utf8.Valid(data) {
+			return source.NewFile(shown, string(data)), nil
+		}
+		what, mend, told := strings.Cut(err.Error(), "; ")
+		if !told {
+			mend = "paste its text into a .txt file"
+		}
+		return nil, &refusal{what, mend}
+	}
+	return source.NewFile(shown, text), nil
+}
+
+// load reads the bytes of a file, or of standard input for "-", and tells how messages call it.
+func load(name string) (shown string, data []byte, err error) {
 	in, shown := os.Stdin, stdinName
 	if name != "-" {
 		f, err := os.Open(name)
 		if errors.Is(err, fs.ErrNotExist) {
-			return nil, &refusal{"there is no file " + name, "check its name, and the folder you are in"}
+			return name, nil, &refusal{"there is no file " + name, "check its name, and the folder you are in"}
 		}
 		if err != nil {
-			return nil, unread(name, err)
+			return name, nil, unread(name, err)
 		}
 		defer f.Close()
 		if info, err := f.Stat(); err == nil && info.IsDir() {
-			return nil, &refusal{name + " is a folder", "name a file in it"}
+			return name, nil, &refusal{name + " is a folder", "name a file in it"}
 		}
 		in, shown = f, name
 	}
-	data, err := io.ReadAll(io.LimitReader(in, tooLarge+1))
+	data, err = io.ReadAll(io.LimitReader(in, tooLarge+1))
 	if err != nil {
-		return nil, unread(shown, err)
+		return shown, nil, unread(shown, err)
 	}
 	if len(data) > tooLarge {
-		return nil, &refusal{fmt.Sprintf("%s is larger than %d MB and is not read", shown, tooLarge>>20), "look whether this is the file you meant"}
+		return shown, nil, &refusal{fmt.Sprintf("%s is larger than %d MB and is not read", shown, tooLarge>>20), "look whether this is the file you meant"}
 	}
-	return source.NewFile(shown, string(data)), nil
+	return shown, data, nil
 }
 
 // stdinName is how messages call standard input.

@@ -49,8 +49,9 @@ func TestScripts(t *testing.T) {
 			e.Setenv("CLICOLOR_FORCE", "")
 			// slate-quay.toml is for the scripts; the examples are for what the help tells.
 			for from, to := range map[string]string{
-				"testdata/slate-quay.toml":       "slate-quay.toml",
-				"../../examples/slate-quay.toml": "examples/slate-quay.toml",
+				"testdata/slate-quay.toml":               "slate-quay.toml",
+				"../../examples/slate-quay.toml":         "examples/slate-quay.toml",
+				"../../examples/styles/house-style.toml": "examples/styles/house-style.toml",
 			} {
 				data, err := os.ReadFile(from)
 				if err != nil {

@@ -58,17 +58,21 @@ func TestReadme(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	styles, err := filepath.Glob("../../examples/styles/*.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
 	dir := t.TempDir()
 	if err := os.WriteFile(filepath.Join(dir, "readme.txtar"), []byte(script.String()), 0o666); err != nil {
 		t.Fatal(err)
 	}
 	testscript.Run(t, testscript.Params{Dir: dir, Setup: func(e *testscript.Env) error {
-		for _, name := range examples {
+		for _, name := range append(examples, styles...) {
 			data, err := os.ReadFile(name)
 			if err != nil {
 				return err
 			}
-			to := filepath.Join(e.WorkDir, "examples", filepath.Base(name))
+			to := filepath.Join(e.WorkDir, strings.TrimPrefix(filepath.ToSlash(name), "../../"))
 			if err := os.MkdirAll(filepath.Dir(to), 0o777); err != nil {
 				return err
 			}

@@ -9,16 +9,19 @@ import (
 	"sockwright/internal/notation"
 	"sockwright/internal/pattern"
 	"sockwright/internal/reader"
+	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
 
 // A Report is what checking a written pattern gave.
 type Report struct {
 	File   *source.File
-	Sizes  []string // as the pattern names them; "1" where it names none
+	Words  *script.Script // what the text says, line by line, whatever its layout
+	Sizes  []string       // as the pattern names them; "1" where it names none
 	Faults []source.Fault
 	Counts []Count
 	Final  []int // live stitches of each size after the last line, before they are grafted; -1 if that cannot be told
+	own    bool  // the text is in the program's own layout
 	Sure   bool  // every line could be read and followed, so that all counts are those of the words
 }
 
@@ -39,11 +42,16 @@ const MaxFaults = 1000
 // Pattern checks a written pattern. One in the program's own layout is knitted loop by
 // loop, any other is followed by its counts.
 func Pattern(f *source.File) *Report {
-	read := notation.Read(f)
-	if words := reader.Read(f); !ownLayout(read, words) {
-		return followed(f, words)
+	read, words := notation.Read(f), reader.Read(f)
+	var out *Report
+	if ownLayout(read, words) {
+		out = knitted(f, read)
+		out.own = true
+	} else {
+		out = followed(f, words)
 	}
-	return knitted(f, read)
+	out.Words = words
+	return out
 }
 
 // knitted works a pattern that was read in the program's own layout.

@@ -59,4 +59,4 @@ func followed(f *source.File, words *script.Script) *Report {
 }
 
 // editorial is what a technical editor sees without working a row.
-func editorial(*script.Script) []source.Fault { return nil }
+func editorial(words *script.Script) []source.Fault { return edit(words) }

@@ -2,6 +2,7 @@ package design
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"maps"
@@ -29,7 +30,8 @@ type Table struct {
 	asked  map[string]bool // every key that somebody owns
 	faults *[]source.Fault
 	depth  int
-	lost   bool // below the deepest table that is read
+	lost   bool   // below the deepest table that is read
+	what   string // the file, at the top: "a style sheet"; "" is a design file
 }
 
 // deepest is how many tables may lie in each other. The designs that there are take three:
@@ -585,7 +587,7 @@ func (t *Table) unknown(key string, known []string) {
 
 func (t *Table) where() string {
 	if t.name == "" {
-		return "a design file"
+		return cmp.Or(t.what, "a design file")
 	}
 	return "[" + t.name + "]"
 }

@@ -1,6 +1,8 @@
 package follow
 
 import (
+	"strings"
+
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
@@ -24,6 +26,17 @@ func (w *worker) checkAll(claims []script.Claim, e *entry) (out []*problem) {
 			if len(out) > 0 {
 				return out
 			}
+		}
+	}
+	var parts []script.Claim
+	for _, c := range claims {
+		if c.What == script.OfPart && (c.Part == script.Instep || c.Part == script.Sole) {
+			parts = append(parts, c)
+		}
+	}
+	if len(parts) == 2 && parts[0].Part != parts[1].Part && w.known && !w.n.flat {
+		if _, told := w.n.inPart(script.Instep); !told {
+			return append(out, w.lay(parts)...)
 		}
 	}
 	for _, c := range claims {
@@ -152,10 +165,37 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 				return one(total/w.ribOf, "as ribs")
 			}
 		}
+	case script.Between:
+		if n, ok := w.between(c.Name); ok {
+			return one(n, "between the markers")
+		}
 	case script.WrapEach, script.WrapNone:
 		return w.checkWraps([]script.Claim{c})
 	}
 	return nil
+}
+
+// between counts the stitches between two markers, named "a/b"; the round's beginning is
+// "bor".
+func (w *worker) between(names string) (n int, ok bool) {
+	a, b, _ := strings.Cut(names, "/")
+	w.n.begin()
+	if w.n.flat {
+		return 0, false
+	}
+	in := a == "bor"
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		c := w.n.left[i]
+		switch {
+		case c.mark == marker && !in && c.name == letter(a):
+			in = true
+		case c.mark == marker && in && c.name == letter(b):
+			return n, true
+		case c.mark == stitch && in:
+			n++
+		}
+	}
+	return n, in && b == "bor"
 }
 
 func gained(v int) string {

@@ -87,6 +87,9 @@ func (pl *planner) row(r *script.Row) {
 	l := r.Label
 	if len(l.Nums) == 0 && l.Open == 0 || r.Stop != nil {
 		pl.flush()
+		if pl.join(r) {
+			return
+		}
 		pl.out = append(pl.out, entry{item: r, row: r})
 		for _, n := range l.Nums {
 			pl.table = append(pl.table, numbered{n, r})
@@ -111,6 +114,25 @@ func (pl *planner) row(r *script.Row) {
 		pl.table, pl.recent = nil, nil
 	}
 	pl.pending = append(pl.pending, r)
+}
+
+// join makes one row of several sentences that tell it: "K 9 heel sts. With first needle k
+// the other 9, then pick up …".
+func (pl *planner) join(r *script.Row) bool {
+	if len(pl.out) == 0 || r.Label.Said || r.Stop != nil || len(r.Steps) == 0 {
+		return false
+	}
+	last := &pl.out[len(pl.out)-1]
+	p := last.row
+	if p == nil || p.Label.Said || p.Stop != nil || len(p.Claims) > 0 || hasTurn(p.Steps) || hasTurn(r.Steps) || !picksUp(p.Steps) && !picksUp(r.Steps) || script.Of(r).Line > script.Of(p).Line+2 {
+		return false
+	}
+	both := *p
+	both.Steps = append(slices.Clone(p.Steps), r.Steps...)
+	both.Claims = r.Claims
+	last.item, last.row = &both, &both
+	pl.recent[len(pl.recent)-1] = &both
+	return true
 }
 
 // flush works the rows that are waiting, in the order of their numbers.

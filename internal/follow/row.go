@@ -60,6 +60,12 @@ func (w *worker) workRow(r *script.Row, num int) *problem {
 		w.known = false
 		return nil
 	}
+	if neutral(r.Steps) {
+		if w.n.flat {
+			w.n.facing = w.n.facing.Other()
+		}
+		return nil
+	}
 	if w.allGaps(r.Steps) {
 		w.rowsWorked--
 		w.partRows--
@@ -79,6 +85,11 @@ func (w *worker) workRow(r *script.Row, num int) *problem {
 		w.n = saved
 	}
 	return p
+}
+
+// neutral tells whether a row makes short-row turns of a kind that keeps the count.
+func neutral(steps []script.Step) bool {
+	return slices.ContainsFunc(steps, func(s script.Step) bool { return s.Op == script.Neutral })
 }
 
 // tooShort tells whether a list of the steps has no figure for this size.
@@ -135,6 +146,10 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 		return nil
 	}
 	if rw.pickup {
+		if !w.n.flat { // not at a heel: the stitches lie as they lay
+			w.n.begin()
+			return nil
+		}
 		w.layOut(rw)
 		return nil
 	}
@@ -331,6 +346,9 @@ func (w *worker) step(rw *rowWork, s *script.Step, rest []script.Step) *problem 
 	case script.Group:
 		return w.group(rw, s, rest)
 	case script.PlaceMarker:
+		if s.Name == "bor" || s.Name == "beg" { // the round begins anew here
+			return nil
+		}
 		w.n.right = append(w.n.right, cell{mark: marker, name: letter(s.Name)})
 		w.markers++
 		return nil
@@ -366,7 +384,21 @@ func (w *worker) step(rw *rowWork, s *script.Step, rest []script.Step) *problem 
 			w.put(rw, w.model(rw))
 		}
 		return nil
+	case script.Neutral:
+		return nil
 	case script.Adjust:
+		if s.N.Known() { // "inc 4 sts evenly"
+			if s.Name == "dec" {
+				n = -n
+			}
+			w.n.begin()
+			if w.n.worked()+n < 1 {
+				return w.short(rw, s, -n, w.n.worked())
+			}
+			w.n.resize(w.n.worked() + n)
+			rw.came = true
+			return nil
+		}
 		if w.corners > 0 {
 			w.n.begin()
 			w.n.resize(w.n.worked() - w.corners)
@@ -400,12 +432,15 @@ func (w *worker) step(rw *rowWork, s *script.Step, rest []script.Step) *problem 
 // each works a stitch n times.
 func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 	uses, makes := int(s.Uses), int(s.Makes)
+	if rw.part != 0 && rw.ndl == 0 && rw.group == nil && w.avail(rw) == 0 && count(w.n.left) > 0 { // past the part that was spoken of
+		rw.part = 0
+	}
 	if uses == 1 && makes == 1 && n > w.avail(rw) {
 		if rw.pickup && w.bring(rw, n) { // goes on over the instep, or over the beginning
 			if have := w.avail(rw); have < n {
 				return w.short(rw, s, n, have)
 			}
-		} else if s.Optional {
+		} else if s.Optional || n == 1 && w.lastOfTurn(rw, s) {
 			return nil
 		} else {
 			return w.short(rw, s, n, w.avail(rw))
@@ -598,7 +633,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		n := 0
 		for i := len(w.n.left) - 1; i >= 0; i-- {
 			c := w.n.left[i]
-			if c.mark == marker && (s.Name == "" || c.name == 0 || c.name == letter(s.Name)) {
+			if c.mark == marker && (s.Name == "" || c.name == 0 && s.Name != "bor" || c.name == letter(s.Name)) {
 				if n < minus {
 					return 0, w.short(rw, s, minus, n)
 				}
@@ -607,6 +642,9 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 			if c.mark == stitch {
 				n++
 			}
+		}
+		if s.Name == "bor" && n >= minus {
+			return n - minus, nil
 		}
 		if w.markers == 0 || s.Name != "" {
 			return 0, w.noMarker(rw, s)
@@ -809,12 +847,18 @@ func (w *worker) needleLeft(rw *rowWork) *problem {
 }
 
 func (w *worker) passMarker(rw *rowWork, s *script.Step) *problem {
+	if s.Name == "bor" {
+		return nil
+	}
 	for i := len(w.n.left) - 1; i >= 0; i-- {
 		c := w.n.left[i]
 		if c.mark == gap {
 			continue
 		}
 		if c.mark == marker {
+			if s.Name != "" && c.name != 0 && c.name != letter(s.Name) {
+				break
+			}
 			w.n.left = w.n.left[:i]
 			if s.Op == script.PassMarker {
 				w.n.right = append(w.n.right, c)
@@ -859,6 +903,12 @@ func (w *worker) doTurn(rw *rowWork, s *script.Step) {
 			w.n.turn()
 			return
 		}
+		var own []cell // the wrapped stitch is of the heel
+		if s.Op == script.Wrap {
+			last := len(w.n.left) - 1
+			own, w.n.left = []cell{w.n.left[last]}, w.n.left[:last]
+			own[0].part = script.Heel
+		}
 		held := make([]cell, 0, len(w.n.left))
 		for i := len(w.n.left) - 1; i >= 0; i-- {
 			if c := w.n.left[i]; c.mark == stitch {
@@ -866,7 +916,7 @@ func (w *worker) doTurn(rw *rowWork, s *script.Step) {
 				held = append(held, c)
 			}
 		}
-		w.n.held, w.n.left = held, nil
+		w.n.held, w.n.left = held, own
 		for i := range w.n.right {
 			w.n.right[i].part = script.Heel
 		}
@@ -891,7 +941,9 @@ func (w *worker) chains() (n int, ok bool) {
 }
 
 func (w *worker) pickUp(rw *rowWork, s *script.Step, n int) *problem {
-	w.passHeel()
+	if w.n.flat || len(w.n.held) > 0 {
+		w.passHeel()
+	}
 	rw.part = 0
 	if s.Edge {
 		if chains, ok := w.chains(); ok {
@@ -911,6 +963,9 @@ func (w *worker) pickUp(rw *rowWork, s *script.Step, n int) *problem {
 		} else if !s.N.Known() {
 			return w.fail(s.At, source.PickUp, source.Say("follow.edge-unknown", "how many edge stitches there are is not told"), nil, nil)
 		}
+	} else if p := w.oddPickUp(s, n); p != nil && !w.reportedPickUp {
+		w.reportedPickUp = true
+		w.soft = append(w.soft, p)
 	} else if w.edgePick && !s.Corner && w.literal {
 		if chains, ok := w.chains(); ok && n > chains+2 {
 			n = w.lastPick
@@ -924,6 +979,31 @@ func (w *worker) pickUp(rw *rowWork, s *script.Step, n int) *problem {
 		w.put(rw, cell{part: script.Gusset})
 	}
 	return nil
+}
+
+// oddPickUp: the number picked up goes with the rows of the flap in the other sizes, but not
+// in this one.
+func (w *worker) oddPickUp(s *script.Step, n int) *problem {
+	chains, ok := w.chains()
+	if !ok || s.Corner || len(s.N.Val) < 3 || len(s.N.Val) != len(w.script.Sizes) || w.flapRule == nil {
+		return nil
+	}
+	agree := 0
+	extra := 0
+	for size, v := range s.N.Val {
+		if rows := w.flapRule(size); rows > 0 && size != w.size {
+			switch d := int(v) - rows/2; {
+			case agree == 0:
+				extra, agree = d, 1
+			case d == extra:
+				agree++
+			}
+		}
+	}
+	if agree*2 < len(s.N.Val) || extra < 0 || extra > 2 || n == chains+extra {
+		return nil
+	}
+	return w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge-odd", "{0} are to be picked up along a flap of {1} rows, which offers {2} a side", sts(n), w.flapRows, chains+extra), source.Sts(n), source.Sts(chains+extra))
 }
 
 // layOut ends a row that picked up: from here on the work goes round.
@@ -1238,7 +1318,7 @@ func (w *worker) patternStep(rw *rowWork, s *script.Step) {
 }
 
 func letter(name string) uint8 {
-	if name == "" || name == "beg" {
+	if name == "" || name == "beg" || name == "bor" {
 		return 0
 	}
 	return name[0]

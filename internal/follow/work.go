@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
@@ -65,10 +66,12 @@ type worker struct {
 	moves       int
 	rowsWorked  int
 	stopped     bool
-	lastPattern int    // number of the pattern row worked last
-	patternLen  int    // rows of the stitch pattern worked last
-	afterPick   bool   // the last row picked up stitches
-	fabric      string // of the part worked flat, if it is said
+	lastPattern int                // number of the pattern row worked last
+	patternLen  int                // rows of the stitch pattern worked last
+	afterPick   bool               // the last row picked up stitches
+	flapRule    func(size int) int // rows of the flap in another size, if it states them
+	snapshot    *worker            // where a sock that is told as right and left parts begins
+	fabric      string             // of the part worked flat, if it is said
 	ended       bool
 	facingSaid  bool // the side that faces has been said, not followed
 	firstRow    bool // the next row may begin on either side
@@ -218,8 +221,15 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		problems = append(problems, p)
 	}
 	if after := w.live(); before >= 0 && after >= 0 {
-		if _, ok := e.item.(*script.Row); ok {
-			w.lastDelta = after - before
+		switch n := e.item.(type) {
+		case *script.Row:
+			if w.lastDelta = after - before; w.lastDelta != 0 && !picksUp(n.Steps) {
+				w.lastShape = w.lastDelta
+			}
+		case *script.Shape:
+			if n.Stop.Kind == script.NoStop {
+				w.lastDelta = after - before
+			}
 		}
 	}
 	if slices.ContainsFunc(problems, func(p *problem) bool { return !p.soft }) && w.known {
@@ -254,6 +264,17 @@ func (w *worker) finalNow() int {
 // enter begins a part.
 func (w *worker) enter(s *script.Section) {
 	w.section = s
+	switch name := strings.ToLower(s.Name); {
+	case strings.Contains(name, "right sock"), strings.Contains(name, "left sock"):
+		if w.snapshot == nil {
+			w.snapshot = w.clone()
+		} else { // told instead of the other, not after it
+			w.n, w.known, w.total = w.snapshot.n.clone(), w.snapshot.known, w.snapshot.total
+			w.partRows = 0
+		}
+	case strings.Contains(name, "both socks"):
+		w.snapshot = nil
+	}
 	if s.Part != 0 {
 		if s.Part != w.part || s.Part != script.Heel {
 			w.partRows, w.rowsKnown = 0, true
@@ -316,6 +337,9 @@ func (w *worker) row(e *entry, n *script.Row) *problem {
 			times = w.roundsFor(n.Stop.Length)
 		case script.Remain:
 			return w.untilRemain([]*script.Row{n}, nil, n.Stop, nil)
+		case script.UsedUp:
+			w.turning = true
+			return w.untilUsedUp([]*script.Row{n}, &entry{})
 		}
 	}
 	if len(n.Label.Nums) > 0 && n.Stop != nil {
@@ -568,7 +592,14 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 	case script.More:
 		p = w.times(v, work)
 	case script.Rows, script.MoreRows:
+		if stop.Kind == script.Rows && w.n.flat {
+			rule := stop.N
+			w.flapRule = func(size int) int { return int(rule.In(size)) }
+		}
 		p = w.rowsMore(rows, e, stop, v)
+	case script.Ridges:
+		stop.Kind = script.Rows
+		p = w.rowsMore(rows, e, stop, 2*v)
 	case script.Measures:
 		p = work()
 		w.rowsKnown = false
@@ -724,6 +755,11 @@ func (w *worker) reached(want int) bool { return w.measure(want) == want }
 
 // untilUsedUp works the rows of a heel turn until no stitch waits beyond a gap.
 func (w *worker) untilUsedUp(rows []*script.Row, e *entry) *problem {
+	if w.wrapsAnywhere() || slices.ContainsFunc(rows, func(r *script.Row) bool { return neutral(r.Steps) }) { // the second half of a short-row heel
+		w.n.dropGaps()
+		w.n.begin()
+		return nil
+	}
 	w.turning = true
 	for pass := 0; pass < 2000; pass++ {
 		for i, r := range rows {
@@ -752,8 +788,15 @@ func (w *worker) untilUsedUp(rows []*script.Row, e *entry) *problem {
 	return nil
 }
 
+func (w *worker) wrapsAnywhere() bool {
+	return slices.ContainsFunc(w.n.left, func(c cell) bool { return c.wraps }) || slices.ContainsFunc(w.n.right, func(c cell) bool { return c.wraps })
+}
+
 func (w *worker) untilWrapped(rows []*script.Row, stop *script.Stop) *problem {
 	v := int(w.val(stop.N))
+	if slices.ContainsFunc(rows, func(r *script.Row) bool { return neutral(r.Steps) }) {
+		return nil
+	}
 	for pass := 0; pass < 2000; pass++ {
 		for _, r := range rows {
 			a, none, b := w.n.wrapped()
@@ -774,7 +817,18 @@ func (w *worker) untilWrapped(rows []*script.Row, stop *script.Stop) *problem {
 // checkWraps compares what is said of wrapped and unwrapped stitches.
 func (w *worker) checkWraps(claims []script.Claim) (out []*problem) {
 	a, none, b := w.n.wrapped()
+	if a == 0 && b == 0 {
+		return nil
+	}
 	for _, c := range claims {
+		if c.What == script.WrapEach && !c.N.Known() { // as many at one side as at the other
+			if a != b {
+				p := w.fail(c.At, source.Parity, source.Say("follow.uneven-wraps", "{0} less {1} in the middle cannot be halved: {2} are wrapped at one side and {3} at the other", sts(a+none+b), none, a, b), source.Sts(none), nil)
+				p.soft = true
+				out = append(out, p)
+			}
+			continue
+		}
 		v := int(w.val(c.N))
 		switch c.What {
 		case script.WrapEach:
@@ -822,7 +876,7 @@ func (w *worker) untilSplit(rows []*script.Row, stop *script.Stop) *problem {
 	}
 	each := false
 	for _, c := range stop.Claims {
-		each = each || c.What == script.OfPart
+		each = each || c.What == script.OfPart || c.What == script.Between
 	}
 	for pass := 0; pass < 2000; pass++ {
 		for _, r := range rows {
@@ -910,6 +964,10 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 			w.partRows--
 		}
 	}
+	if w.known && w.n.flat && known && n.SlipFirst {
+		rule := n.Stop.N
+		w.flapRule = func(size int) int { return int(rule.In(size)) }
+	}
 	if w.known {
 		if w.n.flat {
 			w.n.begin2(rows)
@@ -977,6 +1035,8 @@ func (w *worker) shape(n *script.Shape) (problems []*problem) {
 	change := 0
 	var row *script.Row
 	switch {
+	case n.Name == "fewer":
+		change = w.lastShape
 	case n.Steps != nil:
 		row = &script.Row{Base: n.Base, Steps: n.Steps}
 	case n.Change.Known():
@@ -1186,6 +1246,9 @@ func (w *worker) divide(n *script.Divide) *problem {
 		return nil
 	}
 	if w.n.flat {
+		if n.Part == script.Instep {
+			return nil
+		}
 		w.heelCount = w.n.worked()
 		if v >= 0 && v != w.n.worked() {
 			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel", "the heel is said to be {0}, but {1} are in work", sts(v), w.n.worked()), source.Sts(v), source.Sts(w.n.worked()))
@@ -1199,6 +1262,20 @@ func (w *worker) divide(n *script.Divide) *problem {
 		return nil
 	}
 	all := w.n.total()
+	if n.Plus.Known() && v >= 0 {
+		if more := w.val(n.Plus); more != pattern.Gap {
+			v += int(more)
+		}
+	}
+	if n.Part == script.Instep && v > 0 && v < all { // the others are the heel
+		other := *n
+		other.Part, other.N, other.Plus = script.Heel, pattern.Of(all-v), pattern.Number{}
+		other.From = script.Last
+		if n.From == script.Last {
+			other.From = script.First
+		}
+		return w.divide(&other)
+	}
 	if n.From == script.OnNeedle {
 		w.needNeedles(max(2, n.Needle))
 		on, _ := w.n.onNeedle(n.Needle)
@@ -1445,10 +1522,29 @@ func (w *worker) state(n *script.State) (problems []*problem) {
 		w.open(n.Claims)
 		return w.checkAll(n.Claims, nil)
 	}
+	if w.n.flat && w.known && !w.turning && w.flapRows > 0 && (n.Turned || w.saysTurned()) { // the turn itself is not told
+		if c := n.Claims[0]; c.What == script.Live || c.What == script.OfPart && c.Part == script.Heel {
+			if v := w.val(c.N); v != pattern.Gap && int(v) < w.n.worked() && v > 0 {
+				w.n.dropGaps()
+				w.n.resize(int(v))
+				w.turning = true
+				return w.checkAll(n.Claims[1:], nil)
+			}
+		}
+	}
 	if slices.ContainsFunc(n.Claims, func(c script.Claim) bool { return c.Soft }) {
 		return nil
 	}
 	return w.checkAll(n.Claims, nil)
+}
+
+// saysTurned tells whether the part that is told is a heel that has been turned.
+func (w *worker) saysTurned() bool {
+	if w.section == nil {
+		return false
+	}
+	name := strings.ToLower(w.section.Name)
+	return strings.Contains(name, "turn")
 }
 
 func (w *worker) record(e *entry, label string) {

@@ -71,6 +71,14 @@ func (p *parser) claimOrHalf(before []script.Claim) ([]script.Claim, bool) {
 	if p.phrase("half on each ndl", "half on each", "half of them on each ndl", "the same number on each ndl") {
 		return []script.Claim{{What: script.EachNdl, At: p.toks[p.i-1].at}}, true
 	}
+	if len(before) > 0 && p.phrase("as many between") { // "and as many between B and BOR"
+		c := p.last
+		p.i--
+		if p.place2(&c) {
+			return []script.Claim{c}, true
+		}
+		return nil, false
+	}
 	c, ok := p.claim()
 	if !ok {
 		return nil, false
@@ -129,7 +137,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		}
 		c.Part, c.What = part, script.OfPart
 	}
-	p.skip("about", "approx")
+	p.skip("about", "approx", "first", "last")
 	n, ok := p.number()
 	if !ok {
 		return fail()
@@ -157,7 +165,12 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	case "wrapped":
 		p.i++
 		c.What = script.WrapEach
-	case "unwrapped", "unworked", "plain":
+	case "twins", "twin", "ds", "double":
+		p.i++
+		p.any("sts")
+		c.What = script.WrapEach
+		told = true
+	case "unwrapped", "unworked", "plain", "single":
 		if p.ahead(1).w == "sts" {
 			p.i++
 			c.What = script.WrapNone
@@ -166,6 +179,9 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	switch {
 	case p.any("sts"):
 		told = true
+		if part := p.partWord(); part == script.Instep || part == script.Sole { // "first 28 sts instep"
+			c.What, c.Part = script.OfPart, part
+		}
 		if p.is("rep") || p.is("-") && p.ahead(1).glued { // "8-st repeat"
 			return fail()
 		}
@@ -173,7 +189,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		c.What, told = script.RowCount, true
 		p.skip("in", "all", "total", "worked", "altogether", "are", "done", "complete")
 		return c, true
-	case p.phrase("flap row", "heel row", "flap rows"):
+	case p.phrase("flap row", "heel row", "flap row"):
 		c.What = script.RowCount
 		return c, true
 	case p.any("ridges"), p.phrase("garter ridges"):
@@ -225,7 +241,7 @@ func (p *parser) tail(c *script.Claim) bool {
 				continue
 			}
 			told = true
-		case p.phrase("dec'd", "dec", "were dec'd", "fewer", "less", "have been dec'd", "are dec'd"):
+		case p.phrase("dec'd", "dec", "were dec'd", "fewer", "less", "has been dec'd", "are dec'd"):
 			if p.clauseEnd() || p.is("in") || p.is("each") {
 				c.What = script.Change
 				n := c.N
@@ -236,7 +252,7 @@ func (p *parser) tail(c *script.Claim) bool {
 					}
 					c.N.Val = append(c.N.Val, v)
 				}
-				p.phrase("in all", "in total", "each time")
+				p.phrase("in all", "in total", "each times")
 				told = true
 				continue
 			}
@@ -249,7 +265,7 @@ func (p *parser) tail(c *script.Claim) bool {
 			c.What, told = script.WrapNone, true
 		case p.phrase("are wrapped", "wrapped", "wrapped sts", "are worked as ds"):
 			c.What, told = script.WrapEach, true
-		case p.phrase("are held", "held", "rest", "are rest", "on hold", "are on hold", "are at rest", "wait", "waiting", "are waiting", "will rest", "are left on hold", "stay on hold"):
+		case p.phrase("on a holder", "on holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "are rem on held", "stay on held"):
 			c.What, c.Part, told = script.OfPart, script.Instep, true
 			p.skip("for", "the", "instep", "on", "a", "holder", "sts", "thread", "yarn", "spare", "ndl", "waste", "while", "heel", "is", "worked")
 			if p.toks[p.i-1].w == "heel" && false {
@@ -294,6 +310,17 @@ func (p *parser) place2(c *script.Claim) bool {
 	}
 	word := p.peek().w
 	p.i++
+	if word == "between" {
+		back := p.i
+		if a := p.namedMarker(); a != "" && p.any("and") {
+			if b := p.namedMarker(); b != "" {
+				c.What, c.Name = script.Between, a+"/"+b
+				p.last = *c
+				return true
+			}
+		}
+		p.i = back
+	}
 	if word == "each" {
 		if c.What == script.OnNdl || c.What == script.WrapEach || c.What == script.Edges {
 			return true
@@ -331,7 +358,7 @@ func (p *parser) place2(c *script.Claim) bool {
 			c.What, c.Part = script.OfPart, script.Middle
 		}
 		return true
-	case word == "on" && p.phrase("heel ndl", "needle", "needles", "ndl"):
+	case word == "on" && p.phrase("heel ndl", "ndl", "ndl", "ndl"):
 		return true
 	}
 	if part := p.partWord(); part != 0 && (word == "for" || word == "on" || word == "in" || word == "of") {
@@ -362,8 +389,8 @@ func (p *parser) flank(c *script.Claim) bool {
 // state reads a sentence that only states counts.
 func (p *parser) state() bool {
 	start := p.i
-	lead := p.i
 	opens := false
+	p.turnedHeel = false
 	// words before the first figure: "Leg worked to the heel:", "Foot is done:", "Tube of"
 	for n := 0; n < 14; n++ {
 		if c := p.claims(); len(c) > 0 {
@@ -382,13 +409,19 @@ func (p *parser) state() bool {
 				p.i = start
 				return false
 			}
-			p.add(&script.State{Base: p.base(start), Claims: c, Is: !p.began || opens})
+			p.add(&script.State{Base: p.base(start), Claims: c, Is: !p.began || opens, Turned: p.turnedHeel})
 			p.began = true
 			return true
 		}
 		t := p.peek()
 		if t.kind == lineToken || t.w == "." || t.w == "*" || t.w == "[" || t.w == "multiple" || t.w == "gauge" || t.kind == numToken && p.ahead(1).w == "-" {
 			break
+		}
+		if t.w == "k" || t.w == "p" || t.w == "pick" || t.w == "sl" || t.w == "work" && n > 0 || stitches[t.w].op != 0 {
+			break
+		}
+		if t.w == "turn" || t.w == "turned" {
+			p.turnedHeel = true
 		}
 		switch t.w {
 		case "worked", "done", "complete", "turned", "of", "on", "have", "finished":
@@ -399,7 +432,6 @@ func (p *parser) state() bool {
 			break
 		}
 	}
-	_ = lead
 	p.i = start
 	return false
 }

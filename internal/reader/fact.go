@@ -29,10 +29,22 @@ var factWords = set("gauge yarn wool needles materials notions size finished ski
 func (p *parser) fact(text string) (script.Role, bool) {
 	t := p.toks[0]
 	behind := p.ahead(1).w
-	switch {
+	switch at := p.gaugeAt(); {
 	case t.w == "gauge" || t.w == "tension":
 		p.gauge()
 		return script.Fact, true
+	case at == 0:
+		p.gauge()
+		if p.out.Gauge != nil {
+			return script.Fact, true
+		}
+		p.i = 0
+	case at > 0: // behind another fact of the same line
+		p.i = at
+		p.gauge()
+		p.i = 0
+	}
+	switch {
 	case t.w == "to" && behind == "fit":
 		return script.Fact, true
 	case (t.w == "note" || t.w == "notes" || t.w == "tip" || t.w == "caution" || t.w == "hint") && (behind == ":" || behind == "."):
@@ -46,6 +58,24 @@ func (p *parser) fact(text string) (script.Role, bool) {
 		return script.Fact, true
 	}
 	return 0, false
+}
+
+// gaugeAt is the token at which a line goes on with the gauge: 0 if all of it is one, below
+// its heading or told in a sentence; -1 if it has none.
+func (p *parser) gaugeAt() int {
+	if p.out.Gauge != nil {
+		return -1
+	}
+	for i, t := range p.toks {
+		if t.w == "gauge" && i > 0 && i+1 < len(p.toks) && p.toks[i+1].w == ":" {
+			return i
+		}
+	}
+	heading := strings.ToLower(strings.Trim(p.file.Line(p.line-1), " .:"))
+	if heading == "gauge" || heading == "tension" || p.textHas("should measure") && p.claimsIn() {
+		return 0
+	}
+	return -1
 }
 
 // claimsIn tells whether the line states counts.
@@ -113,14 +143,55 @@ func (p *parser) termsLine(text string) bool {
 		p.terms_(rest, uint32(len(text)-len(rest)))
 		return true
 	}
+	if !p.inTerms && p.explains(text) {
+		return true
+	}
 	if !p.inTerms {
 		return false
 	}
-	if p.rowAhead(0) || p.toks[0].w == "co" && p.ahead(1).kind == numToken || p.isHeading(text) || p.startsWorked() {
+	if p.rowAhead(0) || p.toks[0].w == "co" && p.ahead(1).kind == numToken || p.isHeading(text) || p.startsWorked() && !p.entry() {
 		p.inTerms = false
 		return false
 	}
 	p.terms_(text, 0)
+	return true
+}
+
+// notTerms are short words with a colon that open work and explain nothing.
+var notTerms = set("toe heel cuff leg foot turn sole flap rib top band dec inc next n1 n2 n3 n4 n5")
+
+// entry tells whether a line of a list of abbreviations is one of its entries, although its
+// words could be worked: "CO: cast on".
+func (p *parser) entry() bool {
+	t, mark := p.toks[0], p.ahead(1).w
+	return t.kind == wordToken && len(t.w) <= 5 && !notTerms[t.w] && (mark == ":" || mark == "=")
+}
+
+// explains reads a line that explains a stitch: "C4B: slip 2 sts to cable needle, …".
+func (p *parser) explains(text string) bool {
+	raw := p.raw(p.toks[0].at)
+	_, known := stitches[p.toks[0].w]
+	if !known && !looksLikeTerm(raw) || p.ahead(1).w != ":" && p.ahead(1).w != "=" && p.ahead(1).w != "-" || len(p.toks) < 5 {
+		return false
+	}
+	prose := false
+	for _, t := range p.toks[2:] {
+		switch t.w {
+		case "cn", "cable", "lift", "left", "through", "back", "front", "strand", "leave", "leg", "legs", "same", "sl":
+			prose = true
+		case "row", "rnd", "*":
+			return false
+		}
+	}
+	if !prose {
+		return false
+	}
+	offset := p.file.LineSpan(p.line).Start
+	at := 0
+	for part := range strings.SplitAfterSeq(text, ". ") {
+		p.term(part, offset+uint32(at))
+		at += len(part)
+	}
 	return true
 }
 
@@ -130,7 +201,7 @@ func (p *parser) terms_(text string, from uint32) {
 	offset := p.file.LineSpan(p.line).Start + from
 	sep := ";"
 	if !strings.Contains(text, ";") {
-		if strings.Count(text, ",") >= 2 && (strings.Contains(text, "=") || strings.Contains(text, ":")) {
+		if strings.Contains(text, ",") && strings.Count(text, "=")+strings.Count(text, ":") >= 2 {
 			sep = ","
 		} else if strings.Contains(text, "=") || strings.Contains(text, ":") || strings.Contains(text, " - ") || strings.Contains(text, " – ") {
 			sep = "\n"
@@ -166,6 +237,11 @@ func (p *parser) term(part string, offset uint32) {
 	t := script.Term{Short: short, Means: means, At: source.Span{Start: offset, End: offset + uint32(cut)}}
 	t.Uses, t.Makes = p.worth(short, means)
 	p.out.Terms = append(p.out.Terms, t)
+	if i := strings.IndexByte(short, '.'); i > 0 && i < len(short)-1 {
+		w := strings.ToLower(strings.ReplaceAll(short, ".", ""))
+		p.dotted = append(p.dotted, dottedTerm{short, w})
+		p.terms[w] = &t
+	}
 	for s := range strings.FieldsFuncSeq(short, func(r rune) bool { return r == '/' || r == ',' }) {
 		s = strings.TrimSpace(strings.TrimSuffix(s, "(s)"))
 		p.terms[strings.ToLower(s)] = &t
@@ -214,6 +290,8 @@ func (p *parser) worth(short, means string) (uses, makes int) {
 		}
 	case strings.Contains(lower, "lift") || strings.Contains(lower, "make one") || strings.Contains(lower, "make 1") || strings.Contains(lower, "yarn over"):
 		return 0, 1
+	case (strings.Contains(lower, "back of st") || strings.Contains(lower, "through back") || strings.Contains(lower, "through the back") || strings.Contains(lower, "back loop")) && !strings.Contains(lower, "together") && lost == 0 && worked <= 1:
+		return 1, 1
 	case strings.Contains(lower, "front and back"):
 		return 1, 2
 	case (strings.Contains(lower, "twist") || strings.Contains(lower, "cross") || strings.Contains(lower, "leave") || strings.Contains(lower, "leaving")) && worked > 0:

@@ -5,7 +5,7 @@ import (
 )
 
 // labelNames are the words that name a row besides or instead of a number.
-var labelNames = set("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition purl decrease increase ridge round")
+var labelNames = set("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round")
 
 // label reads "Row 1 (RS):", "1st row.-", "Rnds 2 and 4:", "All WS rows:", "Next rnd:",
 // "Rnd 2 and all even rnds:", "Toe rnd 1:", with what stands between it and the steps.
@@ -52,7 +52,12 @@ func (p *parser) label() (script.Label, bool) {
 		if t := p.peek(); t.kind == numToken && t.x == float64(t.val) {
 			p.rowNumbers(&l)
 			ok = true
-		} else if t.kind == ordToken && false {
+			if p.is("on", ":") || p.is("onwards") || p.is("onward") { // "Rows 3 on:"
+				p.i++
+			}
+		} else if t := p.peek(); t.kind == wordToken && len(t.w) == 1 && t.w != "k" && t.w != "p" && p.raw(t.at) != t.w { // "Row A"
+			p.i++
+			l.Name, ok = t.w, true
 		} else {
 			ok = l.Name != "" || p.is("(")
 		}
@@ -223,6 +228,7 @@ func (p *parser) side() script.Side {
 		p.any(",", "-")
 	}
 	s := script.NoSide
+	p.any("=")
 	switch {
 	case p.any("rs"), p.phrase("right side"):
 		s = script.RS

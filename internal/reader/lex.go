@@ -32,7 +32,7 @@ const maxNumber = 1<<31 - 2
 
 // lex cuts a text into tokens. The dot behind an abbreviation is part of it; hyphens and
 // dashes of all lengths are "-".
-func lex(text string, tokens []token) []token {
+func lex(text string, tokens []token, own ...dottedTerm) []token {
 	for i := 0; i < len(text); {
 		start := i
 		c := text[i]
@@ -53,7 +53,7 @@ func lex(text string, tokens []token) []token {
 		case 'a' <= c|0x20 && c|0x20 <= 'z' || c >= utf8.RuneSelf:
 			r, size := utf8.DecodeRuneInString(text[i:])
 			if unicode.IsLetter(r) {
-				tokens, i = word(text, i, tokens)
+				tokens, i = word(text, i, tokens, own)
 				continue
 			}
 			i += size
@@ -195,10 +195,10 @@ func vulgar(r rune) float64 {
 
 // word reads letters with hyphens, apostrophes and ampersands inside, or a name of a stitch
 // that has digits inside: "k2tog", "M1L", "C4F". "k2" is a word and a number.
-func word(text string, i int, tokens []token) ([]token, int) {
+func word(text string, i int, tokens []token, own []dottedTerm) ([]token, int) {
 	start := i
 	if i+1 < len(text) && text[i+1] == '.' || i+2 < len(text) && text[i+2] == '.' {
-		if w, end := dottedWord(text, i); end > i {
+		if w, end := dottedWord(text, i, own); end > i {
 			return append(tokens, token{w: w, glued: glued(tokens, start), at: span(start, end)}), end
 		}
 	}
@@ -250,8 +250,14 @@ func word(text string, i int, tokens []token) ([]token, int) {
 }
 
 // dottedWord reads an abbreviation of several dotted parts, such as "p.s.s.o.".
-func dottedWord(text string, i int) (string, int) {
-	for _, d := range dottedWords {
+func dottedWord(text string, i int, own []dottedTerm) (string, int) {
+	for k := range len(own) + len(dottedWords) {
+		var d dottedTerm
+		if k < len(own) {
+			d = own[k]
+		} else {
+			d = dottedWords[k-len(own)]
+		}
 		if len(text) >= i+len(d.dotted) && strings.EqualFold(text[i:i+len(d.dotted)], d.dotted) {
 			end := i + len(d.dotted)
 			if end < len(text) && text[end] == '.' && end+1 < len(text) && text[end+1] != '\n' && !(text[end+1] == ' ' && end+2 < len(text) && 'A' <= text[end+2] && text[end+2] <= 'Z') {
@@ -308,6 +314,9 @@ func letters(text string, i int) int {
 // it rather than the end of a sentence.
 func dotted(tokens []token, text string, i int) bool {
 	n := len(tokens)
+	if n > 0 && tokens[n-1].kind == wordToken && tokens[n-1].at.End == uint32(i-1) && len(tokens[n-1].w) == 1 && i < len(text) && (text[i] == ',' || text[i] == ';') {
+		return true // a letter that stands for a colour or a marker
+	}
 	if n == 0 || tokens[n-1].kind != wordToken || tokens[n-1].at.End != uint32(i-1) || !abbreviated[tokens[n-1].w] || len(tokens[n-1].w) > 6 {
 		return false
 	}
@@ -327,6 +336,9 @@ func dotted(tokens []token, text string, i int) bool {
 		case 'a' <= c && c <= 'z', c == '(' || c == '[':
 			return true
 		case isDigit(c):
+			if tokens[n-1].w == "rem" { // "k. rem. 8 sts.", but not "8 sts. rem. 10 rows"
+				return n > 1 && tokens[n-2].w == "k"
+			}
 			return beforeNumber[tokens[n-1].w]
 		}
 	}

@@ -55,14 +55,14 @@ func (p *parser) lines() {
 			p.blank = false
 			continue
 		}
-		buf = lexAt(text, at.Start, buf[:0])
+		buf = p.lexAt(text, at.Start, buf[:0])
 		last := n
 		for last < p.file.Lines() && continues(text, p.file.Line(last+1), buf) { // a sentence goes on in the next line
 			last++
 			next := p.file.LineSpan(last)
 			p.out.Lines[last-1].At = next
 			text = p.file.Slice(next)
-			buf = lexAt(text, next.Start, buf)
+			buf = p.lexAt(text, next.Start, buf)
 		}
 		if len(buf) > MaxTokens {
 			buf = buf[:MaxTokens]
@@ -83,9 +83,9 @@ func (p *parser) lines() {
 }
 
 // lexAt lexes a line that begins at an offset of the text.
-func lexAt(text string, offset uint32, buf []token) []token {
+func (p *parser) lexAt(text string, offset uint32, buf []token) []token {
 	from := len(buf)
-	buf = lex(text, buf)
+	buf = lex(text, buf, p.dotted...)
 	for i := from; i < len(buf); i++ {
 		buf[i].at.Start += offset
 		buf[i].at.End += offset
@@ -178,7 +178,11 @@ func (p *parser) oneLine(text string) script.Role {
 // sentences reads what is left of the line.
 func (p *parser) sentences() {
 	for !p.done() {
-		if p.any(".", ",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.sentence() || p.any("(", "[", "*") {
+		if p.any(".") {
+			p.prefix()
+			continue
+		}
+		if p.any(",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.sentence() || p.any("(", "[", "*") {
 			continue
 		}
 		p.skipClause()
@@ -199,7 +203,7 @@ func (p *parser) skipClause() {
 	if p.i == start {
 		p.i++
 	}
-	if commands {
+	if commands && (start == 0 || p.toks[start-1].w == "." || p.toks[start-1].w == ":") {
 		p.lose(start, p.since(start))
 	}
 }
@@ -447,6 +451,24 @@ func (p *parser) prefix() {
 	start := p.i
 	words, end := 0, -1
 	depth := 0
+	for i := p.i; i < p.i+5 && i+1 < len(p.toks); i++ { // "RIGHT SOCK, Rnd 1:", "Band, row 1:"
+		t := p.toks[i]
+		if t.w == "," && i > p.i {
+			back := p.i
+			p.i = i + 1
+			if p.rowAhead(0) && !p.is("row", ",") {
+				p.i = back
+				p.partPrefix(back, i)
+				p.i = i + 1
+				return
+			}
+			p.i = back
+			break
+		}
+		if t.kind != wordToken || t.w == "row" || t.w == "rnd" {
+			break
+		}
+	}
 scan:
 	for i := p.i; i < len(p.toks) && i < p.i+24; i++ {
 		t := p.toks[i]
@@ -473,10 +495,10 @@ scan:
 			}
 		}
 	}
-	if end < 0 || p.rowAhead(0) || p.needleAhead0() {
+	if end <= start || p.rowAhead(0) || p.needleAhead0() {
 		return
 	}
-	if p.toks[end].w == ":" && p.rowWords(start, end) {
+	if p.toks[end].w == ":" && (p.rowWords(start, end) || p.toks[end-1].w == "sts") {
 		return
 	}
 	pattern := false
@@ -500,15 +522,25 @@ scan:
 		p.patternHead(start, end)
 		return
 	}
+	if p.partOf(start, end, false) == 0 && p.toks[end].w != ":" {
+		return
+	}
+	p.partPrefix(start, end)
+	p.i = end + 1
+}
+
+// partPrefix begins a part that is named by the words before a stop.
+func (p *parser) partPrefix(start, end int) {
 	part := p.partOf(start, end, true)
-	if part == 0 && p.toks[end].w != ":" {
+	sock := p.toks[end-1].w == "sock" || p.toks[end-1].w == "socks"
+	if part == 0 && !sock {
 		return
 	}
 	if part != 0 {
 		p.flat = part == script.Heel
-		p.add(&script.Section{Base: script.Base{At: p.toks[start].at.To(p.toks[end-1].at), Line: p.lineOf(p.toks[start].at), Sizes: p.only}, Name: p.raw(p.toks[start].at.To(p.toks[end-1].at)), Part: part})
 	}
-	p.i = end + 1
+	at := p.toks[start].at.To(p.toks[end-1].at)
+	p.add(&script.Section{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}, Name: p.raw(at), Part: part})
 }
 
 // needleAhead0 tells whether a needle is named here.

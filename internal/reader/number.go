@@ -76,10 +76,28 @@ func (p *parser) list() (list, bool) {
 	if bracketed {
 		l.At = l.At.To(p.toks[p.i-1].at)
 	}
+	if n := p.only.Len(); n > 1 && n < p.sizes && len(l.Val) == n { // a list for the sizes that the line is for
+		l.spread(p.only, p.sizes)
+	}
 	if len(l.Val) > 1 && p.sizes > 1 && len(l.Val) != p.sizes {
 		p.badList(l.At, len(l.Val))
 	}
 	return l, true
+}
+
+// spread gives the values of a list to the sizes of a set; the others do nothing.
+func (l *list) spread(only source.SizeSet, sizes int) {
+	vals, xs, cols := l.Val, l.x, l.Cols
+	l.Val, l.x, l.Cols = nil, nil, nil
+	k := 0
+	for size := range sizes {
+		if only.Has(size) {
+			l.Val, l.x, l.Cols = append(l.Val, vals[k]), append(l.x, xs[k]), append(l.Cols, cols[k])
+			k++
+			continue
+		}
+		l.Val, l.x, l.Cols = append(l.Val, pattern.Gap), append(l.x, 0), append(l.Cols, source.Span{})
+	}
 }
 
 // gapFirst tells whether a dash begins a list: "- (28, -, 32)".
@@ -115,7 +133,7 @@ func (p *parser) unbracketed(add func(int32, float64, source.Span), l *list) {
 	start := p.i
 	sep := p.peek().w
 	switch {
-	case sep == "/" && p.peek().glued, sep == "-" && !p.peek().glued, sep == "," && p.style.bare == ',':
+	case sep == "/" && p.peek().glued, sep == "-" && (!p.peek().glued || p.style.bare == '-'), sep == "," && p.style.bare == ',':
 	default:
 		return
 	}
@@ -135,7 +153,7 @@ func (p *parser) unbracketed(add func(int32, float64, source.Span), l *list) {
 		}
 		vals, xs, ats = append(vals, v), append(xs, x), append(ats, at)
 	}
-	if len(vals) == 0 || len(vals)+1 != p.sizes && p.style.bare != sep[0] || sep == "-" && p.style.bare != '-' && p.sizes < 3 {
+	if len(vals) == 0 || len(vals)+1 != p.sizes && len(vals)+1 != p.only.Len() && p.style.bare != sep[0] || sep == "-" && p.style.bare != '-' && p.sizes < 3 {
 		p.i = start
 		return
 	}

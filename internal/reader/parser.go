@@ -33,7 +33,10 @@ type parser struct {
 	title            bool           // the title may still come
 	blank            bool           // the line before was empty
 	inTerms          bool
-	both             []int // needles that a count is for each of
+	dotted           []dottedTerm // abbreviations of several dotted parts that the text explains
+	turnedHeel       bool         // the sentence says that the heel has been turned
+	last             script.Claim // the count that "as many" refers to
+	both             []int        // needles that a count is for each of
 	chart, lastChart *script.Chart
 	patterns         map[string]bool // names of stitch patterns
 }

@@ -16,17 +16,29 @@ func (p *parser) plain() bool {
 		n.Steps = []script.Step{{At: p.toks[start].at, Op: script.Knit, Uses: 1, Makes: 1, To: script.End}}
 	}
 	switch {
+	case p.is("k") && p.ribAhead():
+		n.Steps, _ = p.ribWords()
+		n.Fabric = "rib"
+		told = p.any("rib")
 	case p.any("k"):
+		if back := p.i; true { // "k 40 sts every rnd"
+			if _, ok := p.number(); !ok || !p.any("sts") || !p.is("every") && !p.is("each") {
+				p.i = back
+			}
+		}
 		knit()
 	case p.any("p"):
 		n.Steps = []script.Step{{At: p.toks[start].at, Op: script.Purl, Uses: 1, Makes: 1, To: script.End}}
 	case p.phrase("plain k", "plain"):
 		knit()
 		told = true
+	case p.is("worked", "for"):
+		p.i++
 	case p.any("work", "cont"), p.phrase("carry on", "go on", "keep on", "proceed"):
 		p.skip("to", "work", "k", "p", "on")
 	case p.any("rib"):
 		n.Fabric = "rib"
+		p.any("=")
 		if steps, ok := p.ribWords(); ok {
 			n.Steps = steps
 			told = true
@@ -40,7 +52,7 @@ loop:
 	for {
 		back := p.i
 		switch {
-		case p.phrase("every rnd plain", "every rnd", "every row", "each rnd", "all rnds", "in the rnd", "in rnd", "one rnd"):
+		case p.phrase("every rnd plain", "every rnd", "every row", "each rnd", "all rnd", "in the rnd", "in rnd", "one rnd"):
 			if p.toks[p.i-2].w == "one" {
 				n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
 			}
@@ -49,7 +61,18 @@ loop:
 		case p.phrase("even", "plain", "straight", "without shaping", "as set", "as established", "as est", "in this way", "in this manner", "so", "as before", "as given", "foll"):
 			told = true
 			continue
+		case p.phrase("back and forth over the heel sts", "back and forth on the heel sts", "back and forth", "to and fro", "over the heel sts", "on the heel sts", "on heel sts", "over heel sts", "in the heel"):
+			n.Flat = true
+			continue
+		case p.remark():
+			continue
+		case p.is("in", "rnd", "of"), p.is("in", "row", "of"):
+			p.i += 3
+			continue
 		case p.phrase("with the foot", "with foot", "in the same way", "around", "all rnd", "across"):
+			continue
+		case p.phrase("and p in turn", "and p row by row", "and p rows alt", "a row and p a row alt", "and p alt", "and p by turns"):
+			n.Flat, told, n.Steps, n.Fabric = true, true, nil, "stockinette"
 			continue
 		case p.phrase("1 rnd", "one row plain and p the next", "one row plain and p next", "1 row plain and p the next"):
 			if p.toks[p.i-1].w == "next" {
@@ -63,13 +86,13 @@ loop:
 			continue
 		case p.is("in") || p.is("of"):
 			p.i++
-			if p.fabric(n) {
+			if p.fabric(n, true) {
 				told = true
 				continue
 			}
 			p.i = back
 			break loop
-		case p.fabric(n):
+		case p.fabric(n, false):
 			told = true
 			continue
 		case p.is("on") || p.is("over"):
@@ -85,6 +108,21 @@ loop:
 			p.i++
 			if p.slipFirst() {
 				n.SlipFirst, told = true, true
+				continue
+			}
+			if p.phrase("slipping m", "slipping the m", "slipping all m", "sl m as you come to them", "slipping m as you come to them", "slipping each m") {
+				continue
+			}
+			if p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row", "starting with a k row") {
+				continue
+			}
+			if p.phrase("the last row being a p one", "the last being a p row", "the last row a p one", "the last row being a k one") {
+				continue
+			}
+			if p.phrase("keeping", "maintaining") {
+				for !p.clauseEnd() {
+					p.i++
+				}
 				continue
 			}
 			if p.is("about") || p.is("approx") {
@@ -152,13 +190,37 @@ loop:
 	return true
 }
 
+// remark passes over "(1st row = right side)".
+func (p *parser) remark() bool {
+	if !p.is("(") || p.ahead(1).kind != ordToken {
+		return false
+	}
+	back := p.i
+	for !p.done() && !p.is(")") {
+		p.i++
+	}
+	if !p.eat(")") {
+		p.i = back
+		return false
+	}
+	return true
+}
+
+// ribAhead tells whether a rib is named here: "k1, p1 rib".
+func (p *parser) ribAhead() bool {
+	back := p.i
+	defer func() { p.i = back }()
+	_, ok := p.ribWords()
+	return ok && p.is("rib")
+}
+
 func (p *parser) raw2(script.Stop) bool { return true }
 
 // fabric reads the name of a fabric.
-func (p *parser) fabric(n *script.Plain) bool {
+func (p *parser) fabric(n *script.Plain, in bool) bool {
 	p.skip("the", "a")
 	switch {
-	case p.any("st-st", "stockinette"), p.phrase("sts sts", "st st", "stockinette sts", "plain k"):
+	case p.any("st-st", "stockinette"), p.phrase("sts sts", "sts sts", "stockinette sts", "plain k"):
 		p.any("sts")
 		n.Fabric = "stockinette"
 	case p.any("rib", "ribs"):
@@ -194,7 +256,8 @@ func (p *parser) fabric(n *script.Plain) bool {
 	case p.phrase("patt", "est patt", "established patt", "lace patt", "patt as set", "patt as established", "chart", "lace", "chart patt"):
 		n.Fabric = "patt"
 		p.skip("as", "set", "established")
-	case p.phrase("same way", "this way", "heel patt"):
+	case in && p.phrase("heel sts"):
+	case p.phrase("same way", "this way", "heel patt", "heel-st", "eye-of-partridge", "sl sts patt"):
 	default:
 		return false
 	}
@@ -203,7 +266,15 @@ func (p *parser) fabric(n *script.Plain) bool {
 
 // slipFirst reads "slipping the first st of every row", "first st of each row slipped".
 func (p *parser) slipFirst() bool {
-	return p.phrase("slipping the first sts of every row", "slipping first sts of every row", "slipping the first sts of each row", "slipping first sts of each row",
+	if p.is("slipping", "the") && p.ahead(2).kind == ordToken {
+		back := p.i
+		p.i += 3
+		if p.phrase("sts of every row", "sts of each row", "sts every times") {
+			return true
+		}
+		p.i = back
+	}
+	return p.phrase("each beg sl 1", "each row beg sl 1", "always slipping the first sts", "slipping the first sts of every row", "slipping the 1 sts of every row", "slipping first sts of every row", "slipping the first sts of each row", "slipping first sts of each row",
 		"first sts of each row slipped", "the first sts of each row slipped", "slipping the first sts every times", "slipping the first sts each times", "slipping the first sts", "sl the first sts of every row",
 		"sl first sts of every row", "sl the first sts of each row", "sl first sts of each row", "always slipping the first sts", "slipping first sts", "first sts of every row slipped", "with first sts of each row slipped", "the first sts of every row slipped", "always sl the first sts", "sl 1 at beg of every row", "sl the first sts")
 }
@@ -254,8 +325,18 @@ func (p *parser) divide() bool {
 	d := &script.Divide{Part: script.Heel}
 	heel, flat := p.part == script.Heel, false
 	p.skip("then", "now")
+	if ok := p.areTheHeel(start); ok {
+		return true
+	}
 	// "Take half the stitches, 36, on one needle", "Slip first 30 sts on to one needle for heel"
-	if p.any("take", "sl", "place", "put", "set", "transfer", "keep") {
+	if back := p.i; p.phrase("for the heel", "for heel") {
+		heel = true
+		p.skip(",")
+		if !p.is("bring") && !p.is("take") && !p.is("sl") && !p.is("place") && !p.is("put") && !p.is("set") {
+			p.i = back
+		}
+	}
+	if p.any("take", "sl", "place", "put", "set", "transfer", "keep", "bring") {
 		p.skip("the", "aside")
 		switch {
 		case p.any("half"):
@@ -280,21 +361,46 @@ func (p *parser) divide() bool {
 			if !p.any("sts") {
 				return false
 			}
+			if p.is("and") { // "the last 15 sts and the first 15 sts"
+				back := p.i
+				p.i++
+				var other script.Divide
+				p.from(&other)
+				if n, ok := p.number(); ok && p.any("sts") {
+					d.Plus = n
+				} else {
+					p.i = back
+				}
+			}
 		}
 		p.phrase("of the rnd", "of rnd")
-		on := false
-		for p.phrase("on to", "onto", "on") {
+		on, hold := false, false
+		for p.phrase("on to", "onto", "on", "upon") {
 			p.skip("one", "a", "the", "spare", "to")
 			if _, _, ok := p.needle(); ok {
 				on = true
 			}
 			on = p.any("ndl") || on
+			hold = p.any("holder", "thread", "waste") || hold
 			p.skip("holder", "yarn", "waste", "thread")
+		}
+		if hold && p.phrase("and work on", "and cont on", "and work back and forth on") { // "put the last 24 sts on a holder and work on the first 24"
+			d.From = script.Unsaid
+			p.from(d)
+			n, ok := p.number()
+			if !ok {
+				return false
+			}
+			d.N = n
+			p.skip("sts", "only")
+			heel, on = true, true
+		} else if hold {
+			return false
 		}
 		if p.phrase("for the heel", "for heel") {
 			heel, on = true, true
 		}
-		if p.phrase("for the instep", "for instep", "on hold", "on holder") || !on || !heel {
+		if p.phrase("for the instep", "for instep", "on held", "on holder") || !on || !heel {
 			return false
 		}
 		d.Base = p.base(start)
@@ -303,14 +409,17 @@ func (p *parser) divide() bool {
 		return true
 	}
 	// a bag of words, then "on the last 28 sts"
+	if w := p.peek().w; w == "k" || w == "p" || w == "pick" {
+		return false
+	}
 	found := false
 	for !p.stop() && !p.is(":") && !p.is(";") && !(found && p.is(",")) {
 		back := p.i
-		if p.any("on", "over", "across", "using") {
+		if p.any("on", "over", "across", "using") || p.i > start && p.is("of") && (p.toks[p.i-1].w == "flap" || p.toks[p.i-1].w == "heel") && p.eat("of") {
 			p.skip("just")
 			p.from(d)
 			p.skip("only")
-			if n, part, ok := p.needle(); ok && n > 0 { // "over the sts of needle 2"
+			if n, part, ok := p.needle(); ok && n > 0 || ok && part == script.Sole { // "over the sts of needle 2"
 				d.From, d.Needle = script.OnNeedle, n
 				_ = part
 				found = true
@@ -332,7 +441,7 @@ func (p *parser) divide() bool {
 				found = true
 				if p.eat("of") {
 					p.skip("the", "rnd")
-					if n, _, ok := p.needle(); ok {
+					if n, _, ok := p.needle(); ok && n > 0 {
 						d.From, d.Needle = script.OnNeedle, n
 					}
 				}
@@ -391,6 +500,47 @@ func (p *parser) divide() bool {
 	return true
 }
 
+// areTheHeel reads "the last 28 sts of the rnd are the heel", "the first 31 sts are the
+// instep and are put on hold".
+func (p *parser) areTheHeel(start int) bool {
+	d := &script.Divide{Part: script.Heel}
+	p.skip("the")
+	if !p.is("first") && !p.is("last") {
+		p.i = start
+		return false
+	}
+	p.from(d)
+	n, ok := p.number()
+	if !ok || !p.any("sts") {
+		p.i = start
+		return false
+	}
+	d.N = n
+	p.phrase("of the rnd", "of rnd")
+	if !p.any("are", "form", "become", "make") {
+		p.i = start
+		return false
+	}
+	p.skip("for", "the", "used")
+	switch p.partWord() {
+	case script.Heel:
+	case script.Instep:
+		d.Part = script.Instep
+	default:
+		p.i = start
+		return false
+	}
+	p.skip("sts")
+	for !p.stop() && !p.is(";") {
+		p.i++
+	}
+	d.Base = p.base(start)
+	p.add(d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
 // from reads "the first", "the last", "the next".
 func (p *parser) from(d *script.Divide) {
 	for {
@@ -437,6 +587,20 @@ func (p *parser) unwrap() bool {
 // waste reads a heel that is placed with waste yarn: the count does not change.
 func (p *parser) waste() bool {
 	start := p.i
+	if p.any("k") { // "k 26 with waste yarn"
+		if n, ok := p.number(); ok {
+			p.any("sts")
+			if p.phrase("with waste yarn", "with scrap yarn", "with the waste yarn", "in waste yarn") {
+				for !p.stop() {
+					p.i++
+				}
+				p.add(&script.State{Base: p.base(start), Claims: []script.Claim{{What: script.OfPart, Part: script.Heel, N: n, At: n.At, Soft: true}}})
+				return true
+			}
+		}
+		p.i = start
+		return false
+	}
 	if !p.phrase("with waste yarn", "using waste yarn", "with scrap yarn", "with contrast waste yarn", "with a length of waste yarn", "with a piece of waste yarn") {
 		return false
 	}
@@ -460,7 +624,8 @@ func (p *parser) waste() bool {
 // below and the 30 sts above on needles and pick up 1 st at each corner".
 func (p *parser) lift() bool {
 	start := p.i
-	if !p.any("place", "put", "sl", "pick", "return", "transfer") {
+	p.phrase("remove the waste yarn ;", "remove the waste yarn and", "take out the waste yarn and", "remove waste yarn and", "remove the waste yarn ,")
+	if !p.any("place", "put", "sl", "pick", "return", "transfer") && p.peek().kind != numToken {
 		return false
 	}
 	p.any("up")
@@ -485,7 +650,9 @@ func (p *parser) lift() bool {
 			if !ok {
 				return false
 			}
-			if p.any("sts") || p.is("below") || p.is("above") || p.is("from") {
+			p.any("sts", "live")
+			p.skip("from", "the")
+			if p.is("below") || p.is("above") || p.is("lower") || p.is("upper") || p.is("bottom") || p.is("top") {
 				n.Parts = append(n.Parts, c)
 			} else {
 				return false
@@ -546,7 +713,7 @@ func (p *parser) arrange() bool {
 func (p *parser) resume() bool {
 	start := p.i
 	p.skip("now", "then")
-	if !p.phrase("resume", "rejoin", "join again", "return to", "cont in the rnd", "work in the rnd again", "go back to", "beg working in the rnd", "beg to work in the rnd", "now work in the rnd") {
+	if !p.phrase("resume", "rejoin", "join again", "return to", "cont in the rnd", "work in the rnd again", "go back to", "beg work in the rnd", "beg to work in the rnd", "now work in the rnd") {
 		return false
 	}
 	n := &script.Resume{}

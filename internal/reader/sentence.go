@@ -1,6 +1,9 @@
 package reader
 
 import (
+	"slices"
+	"strings"
+
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 )
@@ -37,6 +40,7 @@ func init() {
 		{"lift", (*parser).lift},
 		{"alternate", (*parser).alternate},
 		{"shape", (*parser).shape},
+		{"fewer", (*parser).fewer},
 		{"repeat", (*parser).repeat},
 		{"turn on", (*parser).turnOn},
 		{"plain", (*parser).plain},
@@ -61,7 +65,7 @@ func (p *parser) row() bool {
 	if !ok {
 		return false
 	}
-	if l.Name == "next" && len(l.Nums) == 0 && p.shapeAfterLabel(start) {
+	if len(l.Nums) == 0 && p.shapeAfterLabel(start, l.Name) {
 		return true
 	}
 	p.flat = !l.Round
@@ -95,7 +99,46 @@ func (p *parser) rowSteps() ([]script.Step, bool) {
 	if p.phrase("a plain k rnd", "is a plain k rnd", "plain k", "plain k rnd", "k plain", "work plain", "work even", "k even", "is a plain rnd") {
 		return []script.Step{{Op: script.Knit, Uses: 1, Makes: 1, To: script.End, At: p.toks[p.i-1].at}}, true
 	}
-	return p.steps()
+	steps, ok := p.steps()
+	return byNeedle(steps), ok
+}
+
+// byNeedle puts steps that are told for several needles at once, "N1 and N3 - …; N2 and N4
+// - …", in the order of the needles.
+func byNeedle(steps []script.Step) []script.Step {
+	type told struct {
+		ndl   int
+		steps []script.Step
+	}
+	var all []told
+	double := false
+	for i := 0; i < len(steps); {
+		var ndls []script.Step
+		for i < len(steps) && steps[i].Op == script.ToNeedle && steps[i].Needle > 0 {
+			ndls = append(ndls, steps[i])
+			i++
+		}
+		from := i
+		for i < len(steps) && !(steps[i].Op == script.ToNeedle && steps[i].Needle > 0) {
+			i++
+		}
+		if len(ndls) == 0 {
+			return steps
+		}
+		double = double || len(ndls) > 1
+		for _, n := range ndls {
+			all = append(all, told{n.Needle, append([]script.Step{n}, steps[from:i]...)})
+		}
+	}
+	if !double {
+		return steps
+	}
+	slices.SortStableFunc(all, func(a, b told) int { return a.ndl - b.ndl })
+	var out []script.Step
+	for _, t := range all {
+		out = append(out, t.steps...)
+	}
+	return out
 }
 
 // sameAs reads "as row 2", "as 2nd row", "rep row 2", "work as for Rnd 1".
@@ -157,11 +200,11 @@ func (p *parser) looseSteps() bool {
 		p.i = start
 	}
 	steps, ok := p.steps()
-	if !ok || !p.clauseEnd() && !p.is("until") && !p.is("for") && !p.is("-") || !worksStitches(steps) {
+	if !ok || !p.clauseEnd() && !p.is("until") && !p.is("for") && !p.is("-") && !p.is("(") && !p.is("=") || !worksStitches(steps) {
 		return false
 	}
 	r := &script.Row{Steps: steps, Flat: p.flat}
-	if stop, ok := try(p, func() (script.Stop, bool) { return p.stopping(false) }); ok && stop.Kind != script.NoStop {
+	if stop, ok := try(p, func() (script.Stop, bool) { p.skip(",", ";"); return p.stopping(false) }); ok && stop.Kind != script.NoStop {
 		r.Stop = &stop
 	}
 	r.Claims = p.claimsBehind()
@@ -391,11 +434,21 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		return s, false
 	}
 	s.Claims = claims
+	for i := range claims {
+		if i > 0 && claims[0].What == script.WrapEach && claims[i].What == script.OfPart && claims[i].Part == script.Middle {
+			claims[i].What = script.WrapNone
+		}
+	}
 	switch c := claims[0]; {
+	case c.What == script.Edges:
+		s.Kind, s.N, s.Claims = script.Ridges, c.N, nil
 	case c.What == script.WrapEach:
 		s.Kind, s.N = script.Wrapped, c.N
 	case c.What == script.WrapNone:
 		s.Kind, s.N = script.Unwrapped, c.N
+		if p.phrase(", with the same number of wrapped sts on either side", "with the same number of wrapped sts on either side", "with the same number wrapped at each side", ", with as many wrapped sts at each side", "and the same number wrapped at each side") {
+			s.Claims = append(s.Claims, script.Claim{What: script.WrapEach, At: p.toks[p.i-1].at})
+		}
 	case c.What == script.Live || c.What == script.Total:
 		s.Kind, s.N = script.Remain, c.N
 	default:
@@ -409,13 +462,13 @@ func (p *parser) until() (s script.Stop, ok bool) {
 func (p *parser) usedUp() bool {
 	back := p.i
 	used, all := false, false
-	for !p.stop() && !p.is(",") && !p.is(":") && !p.is("and") && !p.is("-") {
+	for !p.stop() && !p.is(",") && !p.is(":") && !p.is("and") && !p.is("-") && !p.is("(") && !p.is("=") {
 		switch t := p.peek(); t.w {
 		case "all", "every", "no", "each", "the":
 			all = all || t.w != "the" || p.is("the", "side")
-		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "knit", "decreased", "dec'd":
-			used = used || t.w != "up"
-		case "k", "sts", "side", "heel", "has", "been", "are", "is", "rem", "end", "both", "flap", "on", "of", "gap", "waiting", "in", "at", "to", "sections":
+		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait":
+			used = used || t.w != "up" && t.w != "off"
+		case "k", "sts", "gusset", "either", "side", "heel", "has", "been", "are", "is", "rem", "end", "both", "flap", "on", "of", "gap", "waiting", "in", "at", "to", "sections":
 		default:
 			if t.kind == numToken {
 				p.i = back
@@ -479,6 +532,9 @@ func (p *parser) measured() (*script.Length, bool) {
 func (p *parser) ref() (r script.Ref, ok bool) {
 	back := p.i
 	var l script.Label
+	if labelNames[p.peek().w] && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd") && p.ahead(2).kind == numToken {
+		p.i++
+	}
 	switch t := p.peek(); {
 	case t.w == "row" || t.w == "rnd":
 		p.i++
@@ -545,6 +601,10 @@ func (p *parser) repeat() bool {
 	p.skip("then", "now")
 	lead := ""
 	switch {
+	case p.phrase("so on", "go on so", "the same again", "do so"):
+		lead = "cont"
+		p.i--
+		p.toks[p.i].w = "so"
 	case p.any("rep"):
 		lead = "rep"
 		p.skip("ing")
@@ -560,9 +620,9 @@ func (p *parser) repeat() bool {
 		if r.Ref, ok = p.refPattern(); !ok {
 			if lead == "cont" || lead == "rep" {
 				if stop, ok := try(p, func() (script.Stop, bool) {
-					p.skip("in", "this", "way", "manner", "as", "set", "so", "to", ",")
+					p.skip("in", "this", "way", "manner", "as", "set", "so", "to", ",", "like", "back", "and", "forth")
 					return p.stopping(false)
-				}); ok && stop.Kind == script.UsedUp {
+				}); ok && (stop.Kind == script.UsedUp || stop.Kind == script.Ridges || stop.Kind == script.Rows && p.part == script.Heel || stop.Kind == script.Wrapped || stop.Kind == script.Unwrapped) {
 					r.Ref.Last, r.Stop = -2, stop
 					r.Claims = p.claimsBehind()
 					r.Base = p.base(start)
@@ -576,6 +636,7 @@ func (p *parser) repeat() bool {
 		p.ofPattern(&r.Ref)
 	}
 	p.skip("again")
+	p.aside()
 	p.skip(",")
 	if r.Stop, ok = p.stopping(true); !ok {
 		switch {
@@ -598,6 +659,16 @@ func (p *parser) repeat() bool {
 	if p.any(",") && p.eat("then") || p.eat("then") {
 		from := p.i
 		p.skip("rep", "work")
+		if p.phrase("the row that beg with", "the row beg with", "the row that beg with") {
+			if steps, ok := p.steps(); ok {
+				if again := p.rowThatBegins(steps); again != nil && (p.eat("once", "more") || p.any("once", "again")) {
+					row := &script.Row{Steps: again.Steps, Flat: again.Flat, Claims: p.claimsBehind()}
+					row.Base = p.base(from)
+					p.add(row)
+					return true
+				}
+			}
+		}
 		if ref, ok := p.ref(); ok {
 			again := &script.Repeat{Ref: ref, Stop: script.Stop{Kind: script.More, N: pattern.Of(1)}}
 			if p.any("again") || p.eat("once", "more") || p.any("once") {
@@ -612,6 +683,27 @@ func (p *parser) repeat() bool {
 		p.i = back
 	}
 	return true
+}
+
+// aside passes over a remark between commas that stands before what ends a repeat: "Rep
+// Rows 5 and 6, lifting two wraps where there are two, until …".
+func (p *parser) aside() {
+	if !p.is(",") {
+		return
+	}
+	back := p.i
+	p.i++
+	if !strings.HasSuffix(p.peek().w, "ing") || p.is("ending") {
+		p.i = back
+		return
+	}
+	for !p.stop() {
+		if p.is(",", "until") || p.is(",", "to") {
+			return
+		}
+		p.i++
+	}
+	p.i = back
 }
 
 // ofPattern reads "of Reed patt" behind row numbers.
@@ -658,6 +750,25 @@ func (p *parser) refPattern() (r script.Ref, ok bool) {
 	return r, false
 }
 
+// rowThatBegins finds the last row whose first steps are these.
+func (p *parser) rowThatBegins(steps []script.Step) *script.Row {
+	for i := len(p.rows) - 1; i >= 0; i-- {
+		r := p.rows[i]
+		if len(r.Steps) < len(steps) {
+			continue
+		}
+		same := true
+		for k := range steps {
+			a, b := steps[k], r.Steps[k]
+			same = same && a.Op == b.Op && a.To == b.To && slices.Equal(a.N.Val, b.N.Val)
+		}
+		if same {
+			return r
+		}
+	}
+	return nil
+}
+
 // turnOn reads how a heel turn goes on: "cont, working to 1 st before the gap each time and
 // closing it with ssk or p2tog then 1 st more", "go on to and fro over the middle, taking
 // together one stitch from each side of the hole every time, until …".
@@ -679,8 +790,8 @@ func (p *parser) turnOn() bool {
 		switch p.peek().w {
 		case "gap":
 			gap = true
-		case "more", "another":
-			more = more || p.ahead(-1).w == "sts"
+		case "more", "another", "past":
+			more = more || p.i > 0 && p.toks[p.i-1].w == "sts"
 		}
 		if gap && p.phrase("then 1 sts", "k1", "then one sts", "1 sts more", "then k", "work 1", "then work 1") {
 			more = true
@@ -732,6 +843,29 @@ func (p *parser) alternate() bool {
 	return true
 }
 
+// fewer reads "Cont in this way with 1 st fewer before the k2tog in every odd rnd until 8 sts
+// rem": as many decreases a round as before.
+func (p *parser) fewer() bool {
+	start := p.i
+	if !p.any("cont") && !p.phrase("go on") {
+		return false
+	}
+	found := false
+	for !p.stop() && !p.is("until") {
+		found = found || p.is("fewer") || p.is("less")
+		p.i++
+	}
+	if !found || !p.is("until") {
+		return false
+	}
+	stop, ok := p.stopping(false)
+	if !ok || stop.Kind != script.Remain {
+		return false
+	}
+	p.add(&script.Shape{Base: p.base(start), Name: "fewer", Every: 2, Stop: stop, Claims: p.claimsBehind()})
+	return true
+}
+
 // every reads "every other rnd", "every 4th rnd", "on every foll 6th rnd", "each rnd".
 func (p *parser) every() (n int, ok bool) {
 	back := p.i
@@ -775,10 +909,19 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 		sign = -1
 	case p.any("inc"), p.any("widen"):
 		sign = 1
-	case p.is("k2tog"), p.is("p2tog"), p.is("ssk"):
+	case p.is("k2tog"), p.is("p2tog"), p.is("ssk"), p.is("skp"):
 		sign = -1
 		p.i++
-		s.Change = pattern.Of(-1)
+		n := -1
+		for p.any("and", "or") {
+			if !p.any("k2tog", "ssk", "skp", "p2tog") {
+				return nil, false
+			}
+			if p.toks[p.i-2].w == "and" {
+				n--
+			}
+		}
+		s.Change = pattern.Of(n)
 	case p.is("k") && p.ahead(1).kind == numToken && p.ahead(2).w == "tog":
 		sign = -1
 		p.i += 3
@@ -830,9 +973,14 @@ func (p *parser) where(twice *bool) bool {
 	back := p.i
 	p.skip(",")
 	switch {
-	case p.phrase("at each end", "at each side", "each side", "each end", "at both ends", "at both sides", "at either end", "at either side", "on each side", "on either side", "at beg and end", "before and after"):
+	case p.phrase("at each end", "at each side", "each side", "each end", "at both ends", "at both side", "at either end", "at either side", "on each side", "on either side", "at beg and end", "before and after"):
 		*twice = true
-		p.skip("of", "the", "front", "instep", "ndl", "rnd", "row", "m", "back", "heel", "sole", "on", "centre", "sts")
+		p.skip("of", "the", "front", "instep", "ndl", "rnd", "row", "m", "back", "heel", "sole", "on", "centre", "sts", "both")
+		return true
+	case p.phrase("before the first and 1 sts after the second m", "before first and 1 sts after second m", "at the end of n1 and at the beg of n3", "at end of n1 and beg of n3", "at the end of n1 and the beg of n3", "before the instep and after the instep", "before and after the instep"):
+		*twice = true
+		return true
+	case p.phrase("at the same places", "in this way", "in the same places", "in the same way", "as before", "spaced", "evenly spaced"):
 		return true
 	case p.phrase("evenly around", "evenly", "around", "across", "on the sole sts", "on sole sts", "on the heel side of the join", "on the instep", "on the sole", "on the heel side"):
 		return true
@@ -867,7 +1015,7 @@ func (p *parser) shapeRef() (*script.Shape, bool) {
 	}
 	p.skip("to", "work", "the", "this", "rep", "last")
 	t := p.peek()
-	if t.w != "dec" && t.w != "inc" && !(t.w == "rnd" || t.w == "row") {
+	if t.w != "dec" && t.w != "inc" && !(t.w == "rnd" || t.w == "row") && !(labelNames[t.w] && (p.ahead(1).w == "rnd" || p.ahead(1).w == "row")) {
 		return nil, false
 	}
 	p.i++
@@ -888,11 +1036,21 @@ func (p *parser) finishShape(start int, s *script.Shape) bool {
 	told := false
 	for {
 		back := p.i
-		p.skip(",", "and", "then")
-		if n, ok := p.every(); ok {
+		if p.is("(") && s.Stop.Kind == script.NoStop { // "(4 sts fewer each time) until"
+			p.i++
+			if c := p.claims(); len(c) == 1 && c[0].What == script.Change && p.any(")") {
+				s.Change = c[0].N
+				continue
+			}
+			p.i = back
+		}
+		p.skip(",", "and")
+		if n, ok := p.every(); ok && s.Every == 0 {
 			s.Every, told = n, true
 			continue
 		}
+		p.i = back
+		p.skip(",", "and")
 		if s.Stop.Kind == script.NoStop {
 			if stop, ok := p.stopping(true); ok && stop.Kind != script.NoStop {
 				s.Stop, told = stop, true
@@ -906,18 +1064,40 @@ func (p *parser) finishShape(start int, s *script.Shape) bool {
 		}
 		break
 	}
-	if !told && !s.Change.Known() || !p.clauseEnd() && !p.is("-") && !p.is("and") {
+	if !told && !s.Change.Known() || !p.clauseEnd() && !p.is("-") && !p.is("and") && !p.is("(") && !p.is("=") {
 		return false
 	}
-	s.Claims = p.claimsBehind()
 	s.Base = p.base(start)
 	p.add(s)
+	// "…, then every rnd 3 times"
+	for {
+		from := p.i
+		p.skip(",", ";", "and")
+		if !p.eat("then") {
+			p.i = from
+			break
+		}
+		n, ok := p.every()
+		if !ok {
+			p.i = from
+			break
+		}
+		more := &script.Shape{Change: s.Change, Every: n, Name: s.Name, First: s.First, Steps: s.Steps}
+		if more.Stop, ok = p.stopping(true); !ok {
+			p.i = from
+			break
+		}
+		more.Base = p.base(from)
+		p.add(more)
+		s = more
+	}
+	s.Claims = p.claimsBehind()
 	return true
 }
 
 // shapeAfterLabel reads "Next round: dec 1 st at each side" and "Next round, and every
 // fourth round after it, knit two together at each end …, until 68 remain".
-func (p *parser) shapeAfterLabel(start int) bool {
+func (p *parser) shapeAfterLabel(start int, name string) bool {
 	back := p.i
 	every := 0
 	p.skip(",")
@@ -926,7 +1106,7 @@ func (p *parser) shapeAfterLabel(start int) bool {
 		p.skip(",", ":")
 	}
 	s, ok := p.shapeWords()
-	if !ok || s.Every == 0 && every == 0 && !s.Change.Known() {
+	if !ok || s.Every == 0 && every == 0 && !s.Change.Known() || every == 0 && p.is(",") {
 		p.i = back
 		return false
 	}
@@ -967,6 +1147,20 @@ func (p *parser) sameTime() bool {
 		if s.First == 0 {
 			s.First = n
 		}
+	}
+	if s.First == 0 && p.is("(") { // "dec 2 sts (k1, k2tog, …) on every 6th rnd 7 times"
+		p.i++
+		steps, ok := p.steps()
+		if !ok || !p.any(")") {
+			return false
+		}
+		s.Steps = steps
+		n, ok := p.every()
+		if !ok {
+			return false
+		}
+		s.Every, s.First = n, n
+		return p.finishShape(start, s)
 	}
 	if s.First == 0 {
 		return false

@@ -18,11 +18,13 @@ type style struct {
 const headerLines = 80
 
 var (
-	sizeWord  = regexp.MustCompile(`(?i)\bsizes?\b(?:\s+are)?\s*:?\s*`)
-	sizeEnd   = regexp.MustCompile(`(?i)[.;]|\s+(?:to fit|only|in|are|is|shown|throughout|sock|given)\b|\s{3,}| -+ |$`)
-	titleList = regexp.MustCompile(`(?:^|[\s(,:])([0-9A-Z][A-Z0-9]{0,3})\s*([\[({])([0-9A-Z][A-Z0-9]{0,3}(?:\s*[,:;/]\s*[0-9A-Z][A-Z0-9]{0,3})*)[\])}]`)
-	titleDash = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3})((?: - [0-9A-Z][A-Z0-9]{0,3})+)\s*$`)
-	oneSize   = regexp.MustCompile(`(?i)\b(one|single) size\b|\bsize:? one\b`)
+	sizeWord   = regexp.MustCompile(`(?i)\bsizes?\b(?:\s+are)?\s*:?\s*`)
+	sizeEnd    = regexp.MustCompile(`(?i)[.;]|\s+(?:to fit|only|in|are|is|shown|throughout|sock|given)\b|\s{3,}| -+ |$`)
+	titleList  = regexp.MustCompile(`(?:^|[\s(,:])([0-9A-Z][A-Z0-9]{0,3})\s*([\[({])([0-9A-Z][A-Z0-9]{0,3}(?:\s*[,:;/]\s*[0-9A-Z][A-Z0-9]{0,3})*)[\])}]`)
+	slashList  = regexp.MustCompile(`^[0-9A-Za-z+.½-]{1,12}(?:/[0-9A-Za-z+.½-]{1,12})+`)
+	titleSlash = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3}(?:/[0-9A-Z][A-Z0-9]{0,3})+)(?:\s|,|\.|$)`)
+	titleDash  = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3})((?: - [0-9A-Z][A-Z0-9]{0,3})+)\s*$`)
+	oneSize    = regexp.MustCompile(`(?i)\b(one|single) size\b|\bsize:? one\b`)
 )
 
 // findSizes finds what the sizes are called, or how many there are.
@@ -91,9 +93,9 @@ func splitNames(list string) ([]string, style) {
 	case strings.Contains(list, " - ") || strings.Contains(list, " – "):
 		s.bare = '-'
 		parts = strings.Split(strings.ReplaceAll(list, " – ", " - "), " - ")
-	case strings.Contains(list, "/"):
+	case slashList.MatchString(list):
 		s.bare = '/'
-		parts = strings.Split(list, "/")
+		parts = strings.Split(slashList.FindString(list), "/")
 	case strings.Contains(list, ","):
 		s.bare = ','
 		parts = strings.Split(strings.ReplaceAll(strings.ReplaceAll(list, ", and ", ", "), " and ", ", "), ",")
@@ -125,6 +127,11 @@ func sizesInTitle(text string) ([]string, int, int, style) {
 		names, s := splitNames(text[m[2]:m[1]])
 		if plausible(names) {
 			return names, m[2], m[1], s
+		}
+	}
+	if m := titleSlash.FindStringSubmatchIndex(text); m != nil {
+		if names, s := splitNames(text[m[2]:m[3]]); plausible(names) && !isDigit(names[0][0]) {
+			return names, m[2], m[3], s
 		}
 	}
 	if m := titleDash.FindStringSubmatchIndex(text); m != nil {

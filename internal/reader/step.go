@@ -55,12 +55,32 @@ func (p *parser) between() bool {
 		case p.any(",", ";", "and", "then", "&", "+"):
 		case p.is(".") && p.needleAhead(1), p.is(":") && p.depth > 0:
 			p.i++
-		case p.phrase("with same ndl", "with the same ndl"):
+		case p.phrase("with same ndl", "with the same ndl", "with a free ndl", "with free ndl", "with an empty ndl", "with spare ndl", "with a spare ndl"):
+		case p.ndlRemark():
 		default:
 			return took || !p.stop()
 		}
 		took = true
 	}
+}
+
+// ndlRemark takes "(1st needle)" or "(instep)" behind a step.
+func (p *parser) ndlRemark() bool {
+	if !p.is("(") {
+		return false
+	}
+	back := p.i
+	p.i++
+	_, _, ok := p.needle()
+	if !ok {
+		ok = p.partWord() != 0
+		p.any("sts")
+	}
+	if ok && p.eat(")") {
+		return true
+	}
+	p.i = back
+	return false
 }
 
 // needleAhead tells whether a needle or a part is named n tokens on, so that a row goes on
@@ -85,7 +105,7 @@ func (p *parser) claimAhead() bool {
 // needle reads "N1", "1st needle", "second needle", "needle 2", "instep needle", "on N2".
 func (p *parser) needle() (n int, part script.Part, ok bool) {
 	back := p.i
-	p.skip("on", "for", "at", "of", "the", "from")
+	p.skip("on", "for", "at", "of", "the", "from", "with")
 	t := p.peek()
 	switch {
 	case len(t.w) == 2 && t.w[0] == 'n' && isDigit(t.w[1]):
@@ -179,6 +199,7 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	if st, known := stitches[t.w]; known && t.w != "ds" {
 		p.i++
 		s = script.Step{Op: st.op, Uses: st.uses, Makes: st.makes, Name: t.w}
+		p.orOther(st)
 		if p.eat("tbl") {
 			s.Tbl = true
 		}
@@ -197,7 +218,7 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return p.slip()
 	case "work", "cont", "patt":
 		return p.workStep()
-	case "inc", "make":
+	case "inc":
 		return p.increase()
 	case "dec":
 		return p.decreaseWord()
@@ -218,7 +239,7 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		}
 		return s, true
 	case "pass":
-		if p.phrase("pass slipped sts over", "pass the slipped sts over", "pass the slipped one over", "pass slip sts over", "pass sl sts over", "pass the sl sts over", "pass both slipped sts over") {
+		if p.phrase("pass slipped sts over", "pass the slipped sts over", "pass the slipped one over", "pass sl sts over", "pass sl sts over", "pass the sl sts over", "pass both slipped sts over") {
 			s = script.Step{Op: script.PassOver, N: pattern.Of(1)}
 			if strings.Contains(strings.ToLower(p.raw(p.since(p.i-3))), "both") || strings.Contains(strings.ToLower(p.raw(t.at.To(p.toks[p.i-1].at))), "both") {
 				s.N = pattern.Of(2)
@@ -232,7 +253,10 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return script.Step{Op: script.PassMarker, Name: p.markerName()}, true
 	case "remove", "rm":
 		p.i++
-		p.skip("the", "beg-of-rnd", "bor")
+		if name := p.namedMarker(); name != "" {
+			return script.Step{Op: script.TakeMarker, Name: name}, true
+		}
+		p.skip("the", "beg-of-rnd", "all")
 		if t.w == "rm" || p.eat("m") {
 			return script.Step{Op: script.TakeMarker, Name: p.markerName()}, true
 		}
@@ -243,6 +267,13 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return script.Step{Op: script.Turn}, true
 	case "w&t", "wrap":
 		return p.wrap()
+	case "make", "twin":
+		if p.phrase("make twin in the last sts", "make twin in that sts", "make twin in next sts", "make twin in the next sts", "make a twin sts", "make twin", "twin sts") {
+			return script.Step{Op: script.Neutral}, true
+		}
+		if t.w == "make" {
+			return p.increase()
+		}
 	case "ds", "mds":
 		p.i++
 		return script.Step{Op: script.Work, Uses: 0, Makes: 0, Name: "ds", N: pattern.Of(0)}, true
@@ -277,6 +308,22 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return s, false
 	}
 	return p.otherTerm()
+}
+
+// orOther reads "(RS) or p2tog (WS)" behind a term that is worked so on one side only.
+func (p *parser) orOther(st stitch) {
+	back := p.i
+	p.side()
+	p.phrase("on rs", "on rs row", "on the rs")
+	if p.any("or", "/") {
+		if other, ok := stitches[p.peek().w]; ok && other.uses == st.uses && other.makes == st.makes {
+			p.i++
+			p.side()
+			p.phrase("on ws", "on ws row", "on the ws")
+			return
+		}
+	}
+	p.i = back
 }
 
 // bySize reads a list of terms, one for each size: "- (k2tog, -, k2tog)". All that are no
@@ -318,7 +365,15 @@ func (p *parser) bySize() (s script.Step, ok bool) {
 func (p *parser) needlePrefix() (int, script.Part, bool) {
 	start := p.i
 	n, part, ok := p.needle()
+	if !ok && p.any("on", "over", "across") { // "on the instep k1, …"
+		p.skip("the")
+		if part = p.partWord(); part != 0 {
+			p.any("sts", "ndl")
+			ok = part != script.Foot && part != script.Leg
+		}
+	}
 	if !ok {
+		p.i = start
 		return 0, 0, false
 	}
 	if p.eat(",", "which") { // "N1, which holds the heel sts:"
@@ -396,6 +451,9 @@ func (p *parser) single() (s script.Step, ok bool) {
 	case p.phrase("into front and back", "in front and back", "into the front and back", "in the front and back", "into front and into back", "front and back", "into the front and the back"):
 		p.skip("of", "next", "the", "same", "sts", "first", "last")
 		return script.Step{Op: script.Increase, Uses: 1, Makes: 2}, true
+	case p.phrase("it tog with its wrap", "it and its wrap tog", "this sts tog with its wrap", "it with its wrap", "the wrapped sts tog with its wrap", "wrapped sts tog with its wrap", "wrapped sts with its wrap", "next sts tog with its wrap", "sts tog with its wrap", "it tog with its wraps", "it tog with both wraps"):
+		s.N, s.Name = pattern.Of(1), "wrap"
+		return s, true
 	case p.is("one", "row"), p.is("one", "rnd"):
 		return s, false
 	case p.eat("to"), p.eat("until"), p.phrase("within"):
@@ -425,7 +483,10 @@ func (p *parser) single() (s script.Step, ok bool) {
 		return s, false
 	}
 	back := p.i
-	p.skip("the", "next", "first", "these", "those", "rem", "following", "last", "all", "foll", "over", "other")
+	held := false
+	for p.any("the", "next", "first", "these", "those", "rem", "last", "all", "foll", "over", "other", "held") {
+		held = held || p.toks[p.i-1].w == "held"
+	}
 	if n, ok := p.number(); ok {
 		switch {
 		case p.is("row"), p.is("rnd"), p.is("more"), p.is("-", "row"):
@@ -437,23 +498,33 @@ func (p *parser) single() (s script.Step, ok bool) {
 				return s, false
 			}
 			s.Uses = int8(n.Val[0])
-			if p.eat("tbl") || p.phrase("through back loops", "through back of sts", "through the back", "through back sts") {
+			if p.eat("tbl") || p.phrase("through back sts", "through back of sts", "through the back", "through back sts") {
 				s.Tbl = true
 			}
 			p.howOften(&s)
 			return s, true
 		}
 		s.N = n
-		s.Part = p.partWord()
+		if s.Part = p.partWord(); held && s.Part == 0 {
+			s.Part = script.Instep
+		}
 		if p.eat("of", "the") { // "knit five of the ten"
 			p.number()
+			if s.Part == 0 {
+				s.Part = p.partWord()
+			}
 		}
 		if p.eat("of", "them") {
 			p.skip("again")
 		}
 		p.eat("sts")
+		p.skip("again")
+		p.colour()
 		if p.eat("tbl") {
 			s.Tbl = true
+		}
+		if p.phrase("from holder", "from the holder", "from spare ndl", "from thread", "from the thread", "from the spare ndl") {
+			s.Part = script.Instep
 		}
 		if p.eat("with", "its", "wrap") || p.eat("with", "wrap") || p.phrase("tog with its wrap", "and its wrap", "and wrap tog", "and its wrap tog") {
 			s.Name = "wrap"
@@ -464,8 +535,12 @@ func (p *parser) single() (s script.Step, ok bool) {
 	if part := p.partWord(); part != 0 {
 		p.any("ndl")
 		p.skip("sts")
-		p.onto()
 		s.Part, s.To = part, script.PartEnd
+		if n, ok := p.number(); ok { // "k instep 28 (30, 32)"
+			p.any("sts")
+			s.N, s.To = n, script.Here
+		}
+		p.onto()
 		return s, true
 	}
 	if p.eat("sts") { // "k rem sts", "k the sts"
@@ -497,6 +572,25 @@ func (p *parser) single() (s script.Step, ok bool) {
 		return s, true
 	}
 	return s, false
+}
+
+// colour takes a colour's letter or name behind a stitch: "k3 A", "k1 MC", "k2 dark".
+func (p *parser) colour() {
+	t := p.peek()
+	if t.kind != wordToken {
+		return
+	}
+	raw := p.raw(t.at)
+	one := len(raw) == 1 && 'A' <= raw[0] && raw[0] <= 'Z' || t.w == "mc" || t.w == "cc" || t.w == "dark" || t.w == "light"
+	if !one {
+		if p.is("in") && p.ahead(1).kind == wordToken && (len(p.ahead(1).w) == 1 || p.ahead(1).w == "mc" || p.ahead(1).w == "cc") {
+			p.i += 2
+		}
+		return
+	}
+	if a := p.ahead(1); a.kind != wordToken || a.w == "to" || a.w == "and" || a.w == "around" {
+		p.i++
+	}
 }
 
 // onto takes words that say where stitches go.
@@ -537,6 +631,13 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 			if part != 0 && part != script.Heel {
 				s.Part = part
 			}
+			if p.any("before") {
+				p.skip("the")
+				if to, part, ndl, name, ok := p.mark(); ok {
+					s.To, s.Part, s.Needle, s.Name = to, part, ndl, name
+					return s, true
+				}
+			}
 			p.place_(&s)
 			return s, true
 		}
@@ -544,9 +645,8 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 	}
 	if n, ok := p.number(); ok {
 		p.skip("of", "the")
-		if !p.eat("sts") {
-			p.is("before")
-		}
+		p.any("sts")
+		p.any("rem") // "until 1 st remains before the gap"
 		if !p.any("before", "from", "of", "short") {
 			p.i = back
 			return s, false
@@ -579,9 +679,16 @@ func (p *parser) place_(s *script.Step) {
 		if part := p.partWord(); part != 0 {
 			p.any("sts", "ndl")
 			s.Part = part
+			if p.any("or", "and") && p.partWord() != 0 { // "of instep or sole"
+				s.Part, s.Name = 0, "needle"
+			}
 			return
 		}
-		if p.any("rnd", "row", "section") {
+		if p.any("half", "section") {
+			s.Name = "needle"
+			return
+		}
+		if p.any("rnd", "row") {
 			return
 		}
 	}
@@ -590,7 +697,7 @@ func (p *parser) place_(s *script.Step) {
 
 // mark reads a place in a row.
 func (p *parser) mark() (m script.Mark, part script.Part, needle int, name string, ok bool) {
-	p.skip("the", "next", "first", "this")
+	p.skip("the", "next", "first", "this", "nearest", "second")
 	t := p.peek()
 	switch t.w {
 	case "end", "ends":
@@ -599,7 +706,7 @@ func (p *parser) mark() (m script.Mark, part script.Part, needle int, name strin
 	case "beg", "bor":
 		p.i++
 		p.skip("of", "rnd", "m")
-		return script.End, 0, 0, "", true
+		return script.End, 0, 0, "bor", true
 	case "gap", "turning", "turn":
 		p.i++
 		p.skip("point")
@@ -633,9 +740,8 @@ func (p *parser) mark() (m script.Mark, part script.Part, needle int, name strin
 		p.skip("sts", "back", "of", "heel")
 		return script.MidMark, 0, 0, "", true
 	}
-	if len(t.w) == 1 && p.ahead(1).w == "m" { // "to A marker"
-		p.i += 2
-		return script.Marker, 0, 0, t.w, true
+	if name := p.namedMarker(); name != "" {
+		return script.Marker, 0, 0, name, true
 	}
 	if strings.HasSuffix(t.w, "m") && len(t.w) > 1 && t.w != "from" && len(t.w) <= 4 && t.kind == wordToken && t.w != "them" { // "rm", "bm"
 		p.i++
@@ -651,18 +757,24 @@ func (p *parser) mark() (m script.Mark, part script.Part, needle int, name strin
 	return script.Here, 0, 0, "", false
 }
 
-// markerName reads a letter or number behind "marker".
-func (p *parser) markerName() string {
+// namedMarker reads a marker that is called by a capital letter alone, or BOR.
+func (p *parser) namedMarker() string {
 	t := p.peek()
-	if t.kind == wordToken && len(t.w) == 1 && t.w != "k" && t.w != "p" && t.w != "x" && t.w != "a" {
+	if t.kind != wordToken {
+		return ""
+	}
+	raw := p.raw(t.at)
+	if t.w == "bor" || len(raw) == 1 && 'A' <= raw[0] && raw[0] <= 'Z' && raw[0] != 'K' && raw[0] != 'P' {
 		p.i++
+		p.any("m")
 		return t.w
 	}
-	if t.kind == wordToken && t.w == "a" && (p.ahead(1).kind == punctToken || p.ahead(1).kind == lineToken) {
-		p.i++
-		return "a"
-	}
 	return ""
+}
+
+// markerName reads a letter or number behind "marker".
+func (p *parser) markerName() string {
+	return p.namedMarker()
 }
 
 // place reads "pm", "place marker", "place a marker for beg of rnd".
@@ -670,6 +782,9 @@ func (p *parser) place() (s script.Step, ok bool) {
 	if p.any("pm") {
 	} else {
 		p.i++
+		if name := p.namedMarker(); name != "" { // "place A"
+			return script.Step{Op: script.PlaceMarker, Name: name}, true
+		}
 		p.skip("a", "the", "another")
 		p.any("second", "new")
 		if !p.eat("m") {
@@ -693,10 +808,13 @@ func (p *parser) slip() (s script.Step, ok bool) {
 	switch {
 	case p.any("m"):
 		return script.Step{Op: script.PassMarker, Name: p.markerName()}, true
-	case p.phrase("the m", "next m"):
+	case p.phrase("the m", "next m", "all m", "all the m"):
 		return script.Step{Op: script.PassMarker, Name: p.markerName()}, true
 	case p.eat("to"):
 		return p.landmark(s)
+	}
+	if name := p.namedMarker(); name != "" {
+		return script.Step{Op: script.PassMarker, Name: name}, true
 	}
 	p.skip("the", "next", "first", "last")
 	if n, ok := p.number(); ok {
@@ -723,7 +841,7 @@ func (p *parser) slip() (s script.Step, ok bool) {
 func (p *parser) workStep() (s script.Step, ok bool) {
 	p.i++
 	s = script.Step{Op: script.Work, Uses: 1, Makes: 1}
-	if p.phrase("each corner sts tog with its neighbour", "each corner sts tog with the next sts", "the corner sts tog with their neighbours", "corner sts tog with their neighbours", "each corner sts tog with the sts beside it", "each corner sts tog with next sts", "each corner sts tog with the sts next to it") {
+	if p.phrase("each corner sts tog with its neighbour", "each corner sts tog with the next sts", "the corner sts tog with their neighbours", "corner sts tog with their neighbours", "each corner sts tog with the sts beside it", "each corner sts tog with next sts", "each corner sts tog with the sts after it", "each corner sts tog with the foll sts", "each corner sts tog with the sts next to it") {
 		return script.Step{Op: script.Adjust, Name: "corner"}, true
 	}
 	if c, ok := try(p, p.chartStep); ok {
@@ -787,6 +905,7 @@ func (p *parser) chartStep() (s script.Step, ok bool) {
 			return s, false
 		}
 	}
+	p.any("from")
 	p.skip("the", "instep", "sole", "lace", "leg", "foot", "colour", "patt")
 	if !p.any("chart") {
 		return s, false
@@ -847,7 +966,12 @@ func (p *parser) patternFrom() (s script.Step, ok bool) {
 }
 
 func (p *parser) inPattern() {
-	for p.phrase("in patt", "in rib", "as set", "as established", "in est patt", "as est", "in k1", "in lace", "in st-st", "in stockinette", "in chart patt", "of chart", "of patt", "in established patt", "foll chart", "from chart") {
+	for p.phrase("in patt", "in rib", "as set", "as established", "in est patt", "as est", "in k1", "in lace", "in st-st", "in stockinette", "in chart patt", "of chart", "of patt", "in established patt", "foll chart", "from chart", "as it appears", "foll patt") {
+	}
+	if back := p.i; p.phrase(", ending", "ending", ", end") {
+		if _, ok := p.step(); !ok {
+			p.i = back
+		}
 	}
 }
 
@@ -865,7 +989,9 @@ func (p *parser) increase() (s script.Step, ok bool) {
 	}
 	if n, ok := p.number(); ok && (p.any("sts") || p.clauseEnd() || word == "make") {
 		s.N = n
-		if p.phrase("at each end", "at both ends", "each side", "at each side") {
+		if p.phrase("evenly spaced", "evenly around", "evenly across", "evenly") {
+			s.Op = script.Adjust
+		} else if p.phrase("at each end", "at both ends", "each side", "at each side") {
 			s.Op, s.Makes = script.Adjust, 2
 		} else if p.phrase("in next sts", "in first sts", "in last sts") {
 			s.Uses, s.Makes = 1, 2
@@ -879,6 +1005,9 @@ func (p *parser) increase() (s script.Step, ok bool) {
 func (p *parser) decreaseWord() (s script.Step, ok bool) {
 	p.i++
 	s = script.Step{Op: script.Decrease, Uses: 2, Makes: 1}
+	if p.clauseEnd() && p.depth == 0 && !p.done() {
+		return s, true
+	}
 	if p.phrase("across gap", "across the gap", "over the gap", "across", "over gap") {
 		if p.eat("(") {
 			for !p.done() && !p.eat(")") {
@@ -889,7 +1018,11 @@ func (p *parser) decreaseWord() (s script.Step, ok bool) {
 	}
 	if n, ok := p.number(); ok && (p.eat("sts") || p.clauseEnd()) {
 		s.N = n
-		if p.phrase("at each end", "at both ends", "each end", "each side", "at each side", "evenly") {
+		if p.phrase("evenly spaced", "evenly around", "evenly across", "evenly") {
+			s.Op, s.Uses, s.Makes, s.Name = script.Adjust, 0, 0, "dec"
+			return s, true
+		}
+		if p.phrase("at each end", "at both ends", "each end", "each side", "at each side") {
 			return s, false
 		}
 		return s, true
@@ -901,23 +1034,22 @@ func (p *parser) decreaseWord() (s script.Step, ok bool) {
 func (p *parser) takeTogether() (s script.Step, ok bool) {
 	p.i++
 	s = script.Step{Op: script.Decrease, Uses: 2, Makes: 1}
-	if !p.eat("tog") {
-		return s, false
-	}
-	p.number()
-	for !p.clauseEnd() {
+	tog := false
+	for n := 0; !p.clauseEnd() && n < 14; n++ {
+		tog = tog || p.is("tog")
 		p.i++
 	}
-	return s, true
+	return s, tog
 }
 
 // pickUp reads "pick up and k 14 sts along flap", "pick up and k 1 st in each slipped edge
 // st of the flap - 14 sts".
 func (p *parser) pickUp() (s script.Step, ok bool) {
 	lift := p.raw(p.peek().at)
+	corners := false
 	p.i++
 	s = script.Step{Op: script.PickUp, Makes: 1}
-	if !p.eat("up") && strings.EqualFold(lift, "pick") {
+	if !p.eat("up") && (strings.EqualFold(lift, "pick") || p.peek().kind != numToken && !p.is("and")) {
 		return s, false
 	}
 	p.skip("and", "k", "p", "&")
@@ -928,10 +1060,12 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		p.any("more", "extra")
 	}
 	p.any("sts")
-	if p.phrase("in each", "for each", "from each", "into each") {
+	if p.phrase("in each corner", "at each corner", "in both corner") {
+		corners = true
+	} else if p.phrase("in each", "for each", "from each", "into each") {
 		s.Edge = true
-		p.skip("of", "the", "slipped", "edge", "sts", "chain", "along", "flap", "heel", "side")
-		if p.any("-", ":", "(", "=") {
+		p.skip("of", "the", "slipped", "edge", "sts", "chain", "along", "flap", "heel", "side", "garter", "ridges")
+		if p.any("-", ":", "(", "=", ",") {
 			back := p.i
 			if n, ok := p.number(); ok && p.any("sts") {
 				s.N = n
@@ -946,7 +1080,7 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 	} else if !known {
 		return s, false
 	}
-	corner := 0
+	corner, both := 0, false
 	for !p.clauseEnd() && !p.is("and") && !p.is("then") && !p.is("-") && !p.is("*") {
 		if p.is("k") || p.is("p") {
 			break
@@ -954,12 +1088,26 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		if p.is("corner") || p.is("gap") {
 			corner++
 		}
+		both = both || p.is("each", "side") || p.is("both", "side") || p.is("each", "edge") || p.is("both", "edge")
 		if p.peek().kind == numToken {
 			break
 		}
 		p.i++
 	}
-	s.Corner = corner > 0 && s.N.Is(1)
+	s.Corner = corner > 0 || corners
+	if corners {
+		s.At = p.since(p.i - 1)
+		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{s, s}}, true
+	}
+	if both { // along each side: the instep lies between
+		at := p.since(p.i - 1)
+		instep := script.Step{At: at, Op: script.Work, Uses: 1, Makes: 1, Part: script.Instep, To: script.PartEnd}
+		s.At = at
+		if p.phrase("and put the sts from the thread back on the ndl", "and put the held sts back on the ndl", "and place the instep sts back on the ndl") {
+			p.skip("ndl")
+		}
+		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{s, instep, s}}, true
+	}
 	if p.is("and") && (p.ahead(1).kind == numToken) && (p.ahead(2).w == "more" || p.ahead(2).w == "extra" || p.ahead(2).w == "in" || p.ahead(2).w == "at" || p.ahead(2).w == "sts") { // "and 1 more in the corner"
 		extra, _ := func() (pattern.Number, bool) { p.i++; return p.number() }()
 		for !p.clauseEnd() && !p.is("and") {
@@ -1014,7 +1162,11 @@ func (p *parser) otherTerm() (s script.Step, ok bool) {
 		return s, false
 	}
 	raw := p.raw(t.at)
-	if term := p.terms[strings.ToLower(raw)]; term != nil && !grammar[t.w] {
+	term := p.terms[strings.ToLower(raw)]
+	if term == nil {
+		term = p.terms[t.w]
+	}
+	if term != nil && !grammar[t.w] && (t.w != "k" && t.w != "p") {
 		p.i++
 		s = script.Step{Op: script.Cross, Name: raw, Uses: int8(term.Uses), Makes: int8(term.Makes)}
 		if term.Uses < 0 {
@@ -1103,7 +1255,7 @@ func (p *parser) groupStop(round bool) (script.Stop, bool) {
 		stop.N = pattern.Of(2)
 	case p.phrase("in next sts", "into next sts", "in same sts", "in 1 sts", "into one sts", "in one sts", "in the next sts", "into the next sts", "in the same sts", "all in next sts", "all in one sts"):
 		stop.Kind = script.NoStop
-	case p.phrase("around", "across", "all around", "all round", "to end", "to the end", "round", "the whole way rnd", "rep around", "all the way around"):
+	case p.phrase("around", "across", "all around", "all rnd", "to end", "to the end", "rnd", "the whole way rnd", "rep around", "all the way around"):
 		stop = script.Stop{Kind: script.ToEnd}
 		p.ofWhat(&stop)
 	case p.phrase("to", "until"):
@@ -1187,6 +1339,8 @@ func (p *parser) starStop(again bool) (script.Stop, bool) {
 	switch {
 	case p.phrase("on second ndl", "on n2", "on the second ndl", "on 2 ndl", "on the other ndl", "on other ndl", "across second ndl", "for second ndl", "over second ndl", "for n2", "across n2"):
 		return script.Stop{Kind: script.More, N: pattern.Of(1)}, true
+	case p.onOther():
+		return script.Stop{Kind: script.More, N: pattern.Of(1)}, true
 	case p.peek().kind == ordToken && p.ahead(1).w == "ndl", p.is("on") && p.ahead(1).kind == ordToken && p.ahead(2).w == "ndl":
 		p.skip("on")
 		p.i += 2
@@ -1229,6 +1383,23 @@ func (p *parser) starStop(again bool) (script.Stop, bool) {
 		return script.Stop{Kind: script.ToEnd}, true
 	}
 	return stop, ok
+}
+
+// onOther reads "on Ndl 2", "on the sole".
+func (p *parser) onOther() bool {
+	back := p.i
+	if p.any("on", "across", "over", "for") {
+		p.skip("the")
+		if _, _, ok := p.needle(); ok {
+			return true
+		}
+		if part := p.partWord(); part == script.Sole || part == script.Instep {
+			p.any("sts")
+			return true
+		}
+	}
+	p.i = back
+	return false
 }
 
 // twist reads the inside of a bracket that describes one stitch in words: it says what is

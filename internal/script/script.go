@@ -166,6 +166,7 @@ const (
 	UsedUp             // until all stitches beyond the gaps have been worked
 	Wrapped            // until so many stitches are wrapped or left at each side
 	Unwrapped          // until so many are left between
+	Ridges             // until so many garter ridges or edge stitches lie at each edge
 	EveryWrap          // until all wraps are worked
 	Split              // until the claims hold
 	ToEnd              // to the end of the row, needle …
@@ -229,8 +230,9 @@ type Divide struct {
 	Side   Side // that faces then, if said
 	Part   Part
 	Needle int
-	These  bool   // those that were just worked
-	Fabric string // of the part, if said
+	Plus   pattern.Number // so many more, from the other side of the beginning of the round
+	These  bool           // those that were just worked
+	Fabric string         // of the part, if said
 }
 
 // From is where stitches that are set apart lie.
@@ -272,6 +274,7 @@ type Facing struct {
 type State struct {
 	Base
 	Claims []Claim
+	Turned bool // it says that the heel has been turned
 	Is     bool // it opens the work: "33 heel sts", "Foot: 60 sts"
 }
 
@@ -315,6 +318,7 @@ const (
 	WrapNone             // not wrapped, between them
 	Ribs                 // ribs: runs of like stitches
 	Repeats              // repeats worked
+	Between              // between the markers of Claim.Name, "a/b"
 )
 
 // A Claim is a figure that the words state and that working them must give.
@@ -324,6 +328,7 @@ type Claim struct {
 	N      pattern.Number
 	Part   Part
 	Needle int
+	Name   string
 	Soft   bool // "about"
 }
 
@@ -374,6 +379,14 @@ type Chart struct {
 	Rows   []ChartRow
 	Line   int
 	Stated pattern.Number // width that the heading states
+	Key    []Sign         // what its signs mean; nil if the text does not say
+}
+
+// A Sign is one entry of the key of a chart.
+type Sign struct {
+	Sign, Means string
+	At          source.Span // of the sign
+	Uses, Makes int
 }
 
 // A ChartRow is one row of a chart: stitches taken and made by its signs.

@@ -30,6 +30,7 @@ const (
 	CastMore  // stitches cast on
 	OfChart   // rows of the last chart, Stop.N times; Needle is the row
 	OfPattern // a stitch pattern goes on with its row Needle
+	Neutral   // a short-row turn of a kind that keeps the count; the row is not followed stitch by stitch
 	Adjust    // N stitches more (or fewer) somewhere
 )
 
