@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -81,6 +83,60 @@ func TestReadme(t *testing.T) {
 			}
 		}
 		return nil
+	}})
+}
+
+// TestCheckDoc runs every command of docs/check.md on the pattern that stands there. Each line
+// that is shown behind a command must be in what it prints, to whichever output.
+func TestCheckDoc(t *testing.T) {
+	doc, err := os.ReadFile("../../docs/check.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheet, err := os.ReadFile("../../examples/styles/house-style.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var script strings.Builder
+	pattern, shown := "", 0
+	for _, b := range regexp.MustCompile("(?ms)^```(\\w+)\n(.*?)^```$").FindAllStringSubmatch(string(doc), -1) {
+		switch b[1] {
+		case "pattern":
+			pattern = b[2]
+		case "sh":
+			script.WriteString("shown " + b[2])
+			shown++
+		case "text":
+			for line := range strings.Lines(b[2]) {
+				if line = strings.TrimSpace(line); line != "" && line != "…" {
+					script.WriteString("printed '" + strings.ReplaceAll(line, "'", "''") + "'\n")
+				}
+			}
+		}
+	}
+	if shown < 8 || pattern == "" {
+		t.Fatalf("docs/check.md shows only %d commands", shown)
+	}
+	script.WriteString("-- tern-rock.txt --\n" + pattern + "-- house-style.toml --\n" + string(sheet))
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "check.txtar"), []byte(script.String()), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{Dir: dir, Cmds: map[string]func(*testscript.TestScript, bool, []string){
+		"shown": func(ts *testscript.TestScript, neg bool, args []string) {
+			var e *exec.ExitError
+			if err := ts.Exec(args[0], args[1:]...); errors.As(err, &e) && e.ExitCode() > statusFaults {
+				ts.Fatalf("%s ends with status %d", strings.Join(args, " "), e.ExitCode())
+			}
+		},
+		"printed": func(ts *testscript.TestScript, neg bool, args []string) {
+			if neg || len(args) != 1 {
+				ts.Fatalf("usage: printed line")
+			}
+			if !strings.Contains(ts.ReadFile("stdout")+ts.ReadFile("stderr"), args[0]) {
+				ts.Fatalf("this is not printed: %s", args[0])
+			}
+		},
 	}})
 }
 

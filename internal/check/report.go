@@ -568,7 +568,7 @@ func (v *Review) Text() string {
 
 	head("What could not be checked")
 	if len(v.Unchecked) == 0 {
-		p("  Nothing was left out.")
+		p("  No line was left out.")
 	}
 	for i, u := range v.Unchecked {
 		if slices.ContainsFunc(v.Unchecked[:i], func(o Quoted) bool { return o.Why == u.Why }) {
@@ -581,6 +581,8 @@ func (v *Review) Text() string {
 			}
 		}
 	}
+
+	p("  In no pattern: whether the swatch is right, the sock fits, the yarn is enough, the pictures and the language are good.")
 
 	v.queries(p, head)
 

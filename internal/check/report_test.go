@@ -2,6 +2,7 @@ package check_test
 
 import (
 	"encoding/json"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -107,5 +108,43 @@ func TestReviewText(t *testing.T) {
 			t.Fatalf("%q does not follow in the report:\n%s", want, text)
 		}
 		from += i
+	}
+}
+
+// Everything that can be shown of a text can be shown of any text, the same every time; its
+// queries are written once, and reading them back changes nothing.
+func TestAnyText(t *testing.T) {
+	names, err := filepath.Glob("testdata/*/*.txt")
+	if err != nil || len(names) < 50 {
+		t.Fatalf("%d texts, %v", len(names), err)
+	}
+	sheet := style(t, readFile(t, "../../examples/styles/house-style.toml")+"[repeats]\ntold_by = \"[]\"\n")
+	for _, name := range names {
+		text := readFile(t, name)
+		for _, text := range []string{text, strings.ReplaceAll(text, "\n", "\r\n"), text[:len(text)/2], strings.ToUpper(text), "\xff\x00" + text, text[len(text)/2:]} {
+			r := check.Pattern(source.NewFile(name, text))
+			r.Faults = source.Merge(append(r.Faults, r.Style(sheet, source.Warning)...))
+			v := r.Review()
+			if v.Text() != r.Review().Text() {
+				t.Fatalf("%s: two reports differ", name)
+			}
+			if lines := strings.Count(r.Annotated(), "\n"); lines != v.Lines+1 {
+				t.Errorf("%s: %d lines with counts, of %d", name, lines, v.Lines)
+			}
+			for _, c := range r.Counts {
+				if _, err := r.At(c.Line, r.Sizes[c.Size]); err != nil {
+					t.Errorf("%s: line %d: %v", name, c.Line, err)
+				}
+			}
+			repair := check.Mend(r.File, r.Faults)
+			if n := len(repair.Mended) + len(repair.Skipped) + len(repair.Open); n != len(r.Faults) {
+				t.Errorf("%s: %d of %d findings are mended or not", name, n, len(r.Faults))
+			}
+			repair.Diff()
+			asked, _ := written(t, "", r)
+			if again, told := written(t, asked, r); again != asked || told != "" {
+				t.Errorf("%s: queries asked again: %s\n%s", name, told, again)
+			}
+		}
 	}
 }

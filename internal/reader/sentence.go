@@ -346,8 +346,9 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 	}
 	p.any("a")
 	length := p.any("for")
+	more := p.any("another")
 	p.skip("a", "another", "total", "of", "about")
-	more := p.any("more")
+	more = p.any("more") || more
 	back := p.i
 	if l, ok := p.length(); ok {
 		if !length && !more && !bare {

@@ -645,8 +645,15 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 	}
 	if n, ok := p.number(); ok {
 		p.skip("of", "the")
+		p.partWord()
 		p.any("sts")
-		p.any("rem") // "until 1 st remains before the gap"
+		p.skip("are", "is")
+		left := p.any("rem") // "until 1 st remains before the gap", "until 3 sts are left"
+		if left && !p.is("before") {
+			s.Minus, s.To = n, script.End
+			p.place_(&s)
+			return s, true
+		}
 		if !p.any("before", "from", "of", "short") {
 			p.i = back
 			return s, false
