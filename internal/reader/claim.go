@@ -6,7 +6,7 @@ import (
 )
 
 // leads are words before a count that say nothing more than that it is one.
-var leads = set("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem")
+var leads = set("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other")
 
 // claimsBehind reads counts that stand behind an instruction, over sentence ends: "(4 sts
 // dec)", ". 72 sts.", ": 16 sts", " - 28 rows, 14 garter ridges at each edge".

@@ -609,6 +609,8 @@ func (p *parser) repeat() bool {
 	case p.any("rep"):
 		lead = "rep"
 		p.skip("ing")
+	case p.phrase("go on"):
+		lead = "cont"
 	case p.any("work", "cont", "k"):
 		lead = p.toks[p.i-1].w
 		p.skip("to", "work", "rep", "with", "in", "k")
@@ -820,7 +822,8 @@ func (p *parser) turnOn() bool {
 func (p *parser) alternate() bool {
 	start := p.i
 	p.skip("work")
-	if !p.any("alt") {
+	turns := p.is("a", "k", "rnd", "and") || p.is("a", "dec", "rnd", "and") || p.is("a", "plain", "rnd", "and") // "… by turns"
+	if !turns && !p.any("alt") {
 		return false
 	}
 	plain, dec := false, false
@@ -1105,6 +1108,9 @@ func (p *parser) shapeAfterLabel(start int, name string) bool {
 	if n, ok := p.every(); ok {
 		every = n
 		p.skip(",", ":")
+	}
+	if p.phrase("on the sole sts ,", "on the sole ,", "on the heel sts ,") {
+		p.skip(",")
 	}
 	s, ok := p.shapeWords()
 	if !ok || s.Every == 0 && every == 0 && !s.Change.Known() || every == 0 && p.is(",") {

@@ -607,7 +607,7 @@ func (p *parser) onto() {
 			}
 		}
 		p.i = back
-		if p.phrase("in patt", "as set", "as est", "as established", "in rib", "in the same way", "the same way", "for instep", "for heel", "for sole", "for the instep", "for the heel", "for the sole", "on the way", "in st-st", "in stockinette", "even") {
+		if p.phrase("with one ndl", "with a spare ndl", "with the same ndl", "in patt", "as set", "as est", "as established", "in rib", "in the same way", "the same way", "for instep", "for heel", "for sole", "for the instep", "for the heel", "for the sole", "on the way", "in st-st", "in stockinette", "even") {
 			continue
 		}
 		return
