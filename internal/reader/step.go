@@ -1115,7 +1115,11 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		}
 		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{s, instep, s}}, true
 	}
-	if p.is("and") && (p.ahead(1).kind == numToken) && (p.ahead(2).w == "more" || p.ahead(2).w == "extra" || p.ahead(2).w == "in" || p.ahead(2).w == "at" || p.ahead(2).w == "sts") { // "and 1 more in the corner"
+	if p.is(",", "then") && p.ahead(2).kind == numToken {
+		p.i++
+	}
+	joined := p.is("and") || p.is("then")
+	if joined && (p.ahead(1).kind == numToken) && (p.ahead(2).w == "more" || p.ahead(2).w == "extra" || p.ahead(2).w == "in" || p.ahead(2).w == "at" || p.ahead(2).w == "sts") { // "and 1 more in the corner"
 		extra, _ := func() (pattern.Number, bool) { p.i++; return p.number() }()
 		for !p.clauseEnd() && !p.is("and") {
 			if p.is("k") || p.is("p") {
@@ -1133,7 +1137,7 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		}
 		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{{Op: script.PickUp, Makes: 1, N: s.N, Edge: s.Edge, At: s.N.At}, more}}, true
 	}
-	if s.Corner && p.is("and") && p.ahead(1).kind == numToken { // "pick up and k 1 in the corner and 14 along flap"
+	if s.Corner && joined && p.ahead(1).kind == numToken { // "pick up and k 1 in the corner and 14 along flap"
 		p.i++
 		more, _ := p.number()
 		p.any("sts")
