@@ -3,7 +3,6 @@ package check
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"sockwright/internal/knit"
 	"sockwright/internal/notation"
@@ -135,10 +134,7 @@ func mendForAll(f *source.File, sizes int, faults []source.Fault) {
 		}
 	})
 	each(func(_ source.SizeSet, e *source.Edit, why *any) {
-		list := pattern.FoldStrings(lists[e.At])
-		if e.Text = list[0]; len(list) > 1 {
-			e.Text += " (" + strings.Join(list[1:], ", ") + ")"
-		}
+		e.Text = pattern.List(pattern.FoldStrings(lists[e.At]))
 		*why = e.Text
 	})
 }

@@ -84,11 +84,7 @@ func countOf(n int, sure bool) string {
 // SizeList is one value for each size as patterns print it: "56 (60, 64)", one alone where
 // all are equal.
 func SizeList(values []string) string {
-	values = pattern.FoldStrings(values)
-	if len(values) < 2 {
-		return strings.Join(values, "")
-	}
-	return values[0] + " (" + strings.Join(values[1:], ", ") + ")"
+	return pattern.List(pattern.FoldStrings(values))
 }
 
 // Annotated is the text with the number of every line and its true counts in front.
@@ -161,16 +157,9 @@ func (s Stitches) String() string {
 	case s.Total < 0:
 		return "not known"
 	case s.Resting == 0:
-		return sts(s.Total)
+		return source.InSts(s.Total)
 	}
-	return fmt.Sprintf("%s in work, %d resting, %d in all", sts(s.Worked), s.Resting, s.Total)
-}
-
-func sts(n int) string {
-	if n == 1 {
-		return "1 st"
-	}
-	return strconv.Itoa(n) + " sts"
+	return fmt.Sprintf("%s in work, %d resting, %d in all", source.InSts(s.Worked), s.Resting, s.Total)
 }
 
 // A NotThere says that a line or a size that was asked for does not answer, and what would.
@@ -259,11 +248,11 @@ func (r *Report) stated(line, size int) []string {
 				n, unit := int(c.N.In(size)), claimUnits[c.What]
 				switch {
 				case c.What == script.Change && n < 0:
-					out = append(out, sts(-n)+" fewer")
+					out = append(out, source.InSts(-n)+" fewer")
 				case c.What == script.Change:
-					out = append(out, sts(n)+" more")
+					out = append(out, source.InSts(n)+" more")
 				case unit != "":
-					out = append(out, strings.TrimSpace(sts(n)+unit))
+					out = append(out, strings.TrimSpace(source.InSts(n)+unit))
 				}
 			}
 		})

@@ -22,7 +22,6 @@ func (w *worker) checkAll(claims []script.Claim, e *entry) (out []*problem) {
 	if len(onNdl) > 1 && w.known {
 		if _, told := w.n.onNeedle(1); !told && !w.n.flat {
 			out = append(out, w.lay(onNdl)...)
-			onNdl = nil
 			if len(out) > 0 {
 				return out
 			}
@@ -58,8 +57,6 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 	if !w.known {
 		if !w.literal {
 			w.believe(c, v)
-		} else if c.What == script.OfPart && c.Part == script.Instep && w.total > v && w.n.flat {
-			return nil
 		}
 		return nil
 	}
@@ -150,7 +147,7 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 		if e != nil || w.lastRow != nil {
 			if w.lastDelta != v && !(w.lastDelta == -v && v > 0) {
 				p := w.wrongCount(c, abs(v), abs(w.lastDelta), "as the change")
-				p.fault.Text = source.Say("follow.change", "{0} said to be {1}, but the row {2} {3}", sts(abs(v)), gained(v), did(w.lastDelta), abs(w.lastDelta))
+				p.fault.Text = source.Say("follow.change", "{0} said to be {1}, but the row {2} {3}", source.InSts(abs(v)), gained(v), did(w.lastDelta), abs(w.lastDelta))
 				p.fault.Mends = []source.Mend{w.write(c.N, abs(w.lastDelta))}
 				return []*problem{p}
 			}
@@ -161,7 +158,7 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 		}
 	case script.Ribs:
 		if w.ribOf > 0 {
-			if n := 2 * total / w.ribOf / 2; n != v && total%w.ribOf == 0 {
+			if total%w.ribOf == 0 {
 				return one(total/w.ribOf, "as ribs")
 			}
 		}
@@ -244,10 +241,7 @@ func (w *worker) checkSections(c script.Claim, v int) []*problem {
 	if c.Part == script.Middle {
 		actual = w.n.worked() - ahead - behind
 		what = "in the middle"
-	} else if v == ahead || v == behind {
-		if ahead == behind {
-			return nil
-		}
+	} else if v == behind {
 		return nil
 	}
 	if v == actual {

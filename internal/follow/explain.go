@@ -55,8 +55,8 @@ func unexplained(s *script.Script) (out []source.Fault) {
 			if st := &steps[i]; st.Op == script.Unknown && !seen[st.Name] {
 				seen[st.Name] = true
 				out = append(out, source.Fault{At: st.At, Kind: source.UndefinedTerm, Severity: source.Error,
-					Text:  source.Say("follow.unknown", "{0} is explained nowhere: how many stitches it takes and makes is not known", quote(st.Name)),
-					Mends: []source.Mend{{Why: source.Say("follow.mend-unknown", "explain {0} in the list of abbreviations", quote(st.Name))}}})
+					Text:  source.Say("follow.unknown", "{0} is explained nowhere: how many stitches it takes and makes is not known", source.Quote(st.Name)),
+					Mends: []source.Mend{{Why: source.Say("follow.mend-unknown", "explain {0} in the list of abbreviations", source.Quote(st.Name))}}})
 			}
 			look(steps[i].Body)
 		}
@@ -165,23 +165,8 @@ func (f *follower) unsettled(e *entry) source.Fault {
 			less.Val[i]--
 		}
 	}
-	x.Mends = []source.Mend{{Why: source.Say("follow.mend-bare", "write “{0} more times”, or “{1} more times” if the first is meant to be counted", printed(more), printed(less))}}
+	x.Mends = []source.Mend{{Why: source.Say("follow.mend-bare", "write “{0} more times”, or “{1} more times” if the first is meant to be counted", pattern.List(more.Strings()), pattern.List(less.Strings()))}}
 	return x
-}
-
-func printed(n pattern.Number) string {
-	s := n.Strings()
-	if len(s) == 1 {
-		return s[0]
-	}
-	out := s[0] + " ("
-	for i, v := range s[1:] {
-		if i > 0 {
-			out += ", "
-		}
-		out += v
-	}
-	return out + ")"
 }
 
 // departures reports rows that say "to the gap" where only "to 1 st before the gap" comes

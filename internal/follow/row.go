@@ -36,6 +36,22 @@ func (w *worker) fail(at source.Span, kind source.Kind, text source.Message, sta
 	return &problem{fault: source.Fault{At: at, Sizes: source.OneSize(w.size), Kind: kind, Severity: source.Error, Text: text, Stated: stated, Actual: actual}}
 }
 
+// tooMuch, tooWide and tooLong end the work of a text that passes a limit.
+func (w *worker) tooMuch(at source.Span) *problem {
+	w.stopped = true
+	return w.fail(at, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
+}
+
+func (w *worker) tooWide(at source.Span) *problem {
+	w.stopped = true
+	return w.fail(at, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", maxLive), nil, nil)
+}
+
+func (w *worker) tooLong(at source.Span) *problem {
+	w.stopped = true
+	return w.fail(at, source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)
+}
+
 // workRow works a row once. The needles are left as they were if it cannot be worked.
 func (w *worker) workRow(r *script.Row, num int) *problem {
 	if !w.began || r.Sizes != 0 && !r.Sizes.Has(w.size) {
@@ -43,8 +59,7 @@ func (w *worker) workRow(r *script.Row, num int) *problem {
 	}
 	w.rowsWorked++
 	if w.rowsWorked > maxRows {
-		w.stopped = true
-		return w.fail(r.At, source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)
+		return w.tooLong(r.At)
 	}
 	w.partRows++
 	if !w.known {
@@ -132,7 +147,7 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 	rw.before = count(w.n.left) + count(w.n.right)
 	slips := slipsFirst(r.Steps)
 	for i := range r.Steps {
-		if p := w.step(rw, &r.Steps[i], r.Steps[i+1:]); p != nil {
+		if p := w.step(rw, &r.Steps[i]); p != nil {
 			return p
 		}
 		if rw.turned {
@@ -159,7 +174,7 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 			w.n.begin()
 			return nil
 		}
-		return w.fail(r.At, source.StitchCount, source.Say("follow.left-over", "{0} works {1} of {2}: {3} are left", rw.label, all-rest, sts(all), rest), source.Sts(all-rest), source.Sts(all))
+		return w.fail(r.At, source.StitchCount, source.Say("follow.left-over", "{0} works {1} of {2}: {3} are left", rw.label, all-rest, source.InSts(all), rest), source.Sts(all-rest), source.Sts(all))
 	}
 	if w.n.flat {
 		w.edgeRow(slips)
@@ -200,10 +215,9 @@ func picksUp(steps []script.Step) bool {
 // began.
 func (w *worker) edgeRow(slips bool) {
 	w.flapRows++
-	if !slips {
-		return
+	if slips {
+		w.slipRows++
 	}
-	w.slipRows++
 }
 
 func name(r *script.Row, num int) string {
@@ -320,14 +334,13 @@ func (w *worker) short(rw *rowWork, s *script.Step, want, have int) *problem {
 	if s.N.Known() && s.N.Span(w.size).Known() {
 		at = s.N.Span(w.size)
 	}
-	return w.fail(at, source.StitchCount, source.Say("follow.short", "{0} wants {1} here, but {2} left {3}", rw.label, sts(want), are(have), where), source.Sts(want), source.Sts(have))
+	return w.fail(at, source.StitchCount, source.Say("follow.short", "{0} wants {1} here, but {2} left {3}", rw.label, source.InSts(want), are(have), where), source.Sts(want), source.Sts(have))
 }
 
-// step works one step. rest are the steps behind it.
-func (w *worker) step(rw *rowWork, s *script.Step, rest []script.Step) *problem {
+// step works one step.
+func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 	if w.moves > maxMoves {
-		w.stopped = true
-		return w.fail(s.At, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
+		return w.tooMuch(s.At)
 	}
 	if w.isGap(s) {
 		return nil
@@ -344,7 +357,7 @@ func (w *worker) step(rw *rowWork, s *script.Step, rest []script.Step) *problem 
 	case script.ToNeedle:
 		return w.toNeedle(rw, s)
 	case script.Group:
-		return w.group(rw, s, rest)
+		return w.group(rw, s)
 	case script.PlaceMarker:
 		if s.Name == "bor" || s.Name == "beg" { // the round begins anew here
 			return nil
@@ -412,13 +425,11 @@ func (w *worker) step(rw *rowWork, s *script.Step, rest []script.Step) *problem 
 		if n, p = w.distance(rw, s); p != nil {
 			return p
 		}
-		if s.Uses > 1 || s.Uses == 0 {
-			if s.Uses > 1 {
-				if n%int(s.Uses) != 0 {
-					return w.notDividing(rw, s.At, int(s.Uses), n)
-				}
-				n /= int(s.Uses)
+		if s.Uses > 1 {
+			if n%int(s.Uses) != 0 {
+				return w.notDividing(rw, s.At, int(s.Uses), n)
 			}
+			n /= int(s.Uses)
 		}
 	}
 	if rw.pickup && s.Part == script.Instep && s.To == script.Here {
@@ -436,7 +447,7 @@ func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 		rw.part = 0
 	}
 	if uses == 1 && makes == 1 && n > w.avail(rw) {
-		if rw.pickup && w.bring(rw, n) { // goes on over the instep, or over the beginning
+		if rw.pickup && w.bring(rw) { // goes on over the instep, or over the beginning
 			if have := w.avail(rw); have < n {
 				return w.short(rw, s, n, have)
 			}
@@ -448,18 +459,16 @@ func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 	}
 	for ; n > 0; n-- {
 		if w.moves > maxMoves {
-			w.stopped = true
-			return w.fail(s.At, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
+			return w.tooMuch(s.At)
 		}
 		var c cell
 		if uses > 0 {
 			if have := w.avail(rw); have < uses {
-				if rw.pickup && w.bring(rw, uses) {
-				} else if s.Optional {
+				switch {
+				case rw.pickup && w.bring(rw):
+				case s.Optional || w.lastOfTurn(rw, s):
 					return nil
-				} else if w.lastOfTurn(rw, s) {
-					return nil
-				} else {
+				default:
 					return w.short(rw, s, n*uses, have)
 				}
 			}
@@ -477,8 +486,7 @@ func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 			w.put(rw, c)
 		}
 		if len(w.n.right) > maxLive {
-			w.stopped = true
-			return w.fail(s.At, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", maxLive), nil, nil)
+			return w.tooWide(s.At)
 		}
 	}
 	return nil
@@ -492,7 +500,7 @@ func (w *worker) lastOfTurn(rw *rowWork, s *script.Step) bool {
 
 // bring makes more stitches available in a row that picks up: first those that rest, then,
 // over the end of the round, the first ones again.
-func (w *worker) bring(rw *rowWork, want int) bool {
+func (w *worker) bring(rw *rowWork) bool {
 	switch {
 	case len(w.n.held) > 0:
 		w.n.left = append(reversed(w.n.held), w.n.left...)
@@ -521,7 +529,7 @@ func (w *worker) bringInstep(rw *rowWork, s *script.Step, n int) *problem {
 	if have := count(w.n.held); have != n {
 		return w.short(rw, s, n, have)
 	}
-	w.bring(rw, n)
+	w.bring(rw)
 	return nil
 }
 
@@ -560,7 +568,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 	}
 	switch s.To {
 	case script.End:
-		n := w.availIn(&sub)
+		n := w.avail(&sub)
 		if n < minus {
 			return 0, w.short(rw, s, minus, n)
 		}
@@ -569,7 +577,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		if rw.pickup && s.Part == script.Instep && s.Name != "before" {
 			w.passHeel()
 			if len(w.n.held) > 0 {
-				w.bring(rw, 0)
+				w.bring(rw)
 			}
 			return w.avail(rw), nil
 		}
@@ -592,7 +600,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 			}
 			return n - minus, nil
 		}
-		n := w.availIn(&sub)
+		n := w.avail(&sub)
 		if n == 0 && w.n.flat && (s.Part == script.Heel || s.Part == script.Sole) {
 			n = w.avail(rw)
 		}
@@ -676,7 +684,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 					heel = n
 				}
 				if w.avail(rw) == 0 {
-					w.bring(rw, 0)
+					w.bring(rw)
 				}
 				return heel / 2, nil
 			}
@@ -701,25 +709,6 @@ func (w *worker) hasWraps() int {
 		if c.wraps {
 			n++
 		}
-	}
-	return n
-}
-
-func (w *worker) availIn(rw *rowWork) int {
-	n, begun := 0, false
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		c := w.n.left[i]
-		if c.mark != stitch {
-			continue
-		}
-		if !rw.inScope(c) {
-			if begun || rw.part == 0 || c.part == 0 {
-				break
-			}
-			break
-		}
-		begun = true
-		n++
 	}
 	return n
 }
@@ -795,10 +784,6 @@ func (w *worker) layOver(k int) {
 // toNeedle comes to the needle or part that the next steps are for.
 func (w *worker) toNeedle(rw *rowWork, s *script.Step) *problem {
 	if rw.pickup {
-		if rw.ndl == 0 && s.Needle > 0 {
-			rw.ndl = s.Needle
-			return nil
-		}
 		rw.ndl = s.Needle
 		return nil
 	}
@@ -841,7 +826,7 @@ func (w *worker) needleLeft(rw *rowWork) *problem {
 		return nil
 	}
 	if left := w.avail(rw); left > 0 && rw.ndl > 0 {
-		return w.fail(rw.row.At, source.StitchCount, source.Say("follow.needle-left", "{0} leaves {1} of N{2} unworked", rw.label, sts(left), rw.ndl), nil, source.Sts(left))
+		return w.fail(rw.row.At, source.StitchCount, source.Say("follow.needle-left", "{0} leaves {1} of N{2} unworked", rw.label, source.InSts(left), rw.ndl), nil, source.Sts(left))
 	}
 	return nil
 }
@@ -885,7 +870,7 @@ func (w *worker) noMarkerHere(rw *rowWork, s *script.Step) *problem {
 	text := source.Say("follow.marker-missing", "{0} slips a marker here, but there is none", rw.label)
 	for i, n := len(w.n.left)-1, 0; i >= 0; i-- {
 		if w.n.left[i].mark == marker {
-			text = source.Say("follow.marker-later", "{0} slips a marker here, but {1} lie before the next one", rw.label, sts(n))
+			text = source.Say("follow.marker-later", "{0} slips a marker here, but {1} lie before the next one", rw.label, source.InSts(n))
 			break
 		}
 		if w.n.left[i].mark == stitch {
@@ -950,7 +935,7 @@ func (w *worker) pickUp(rw *rowWork, s *script.Step, n int) *problem {
 			if s.N.Known() && n != chains {
 				if !w.reportedPickUp {
 					w.reportedPickUp = true
-					w.soft = append(w.soft, w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge", "{0} are to be picked up, one in each slipped edge st, but the flap has {1} a side: {2} rows", sts(n), chains, w.flapRows), source.Sts(n), source.Sts(chains)))
+					w.soft = append(w.soft, w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge", "{0} are to be picked up, one in each slipped edge st, but the flap has {1} a side: {2} rows", source.InSts(n), chains, w.flapRows), source.Sts(n), source.Sts(chains)))
 				}
 				if w.literal {
 					n = chains
@@ -973,8 +958,7 @@ func (w *worker) pickUp(rw *rowWork, s *script.Step, n int) *problem {
 	}
 	for range n {
 		if w.moves++; w.moves > maxMoves || len(w.n.right) > maxLive {
-			w.stopped = true
-			return w.fail(s.At, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", maxLive), nil, nil)
+			return w.tooWide(s.At)
 		}
 		w.put(rw, cell{part: script.Gusset})
 	}
@@ -1003,7 +987,7 @@ func (w *worker) oddPickUp(s *script.Step, n int) *problem {
 	if agree*2 < len(s.N.Val) || extra < 0 || extra > 2 || n == chains+extra {
 		return nil
 	}
-	return w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge-odd", "{0} are to be picked up along a flap of {1} rows, which offers {2} a side", sts(n), w.flapRows, chains+extra), source.Sts(n), source.Sts(chains+extra))
+	return w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge-odd", "{0} are to be picked up along a flap of {1} rows, which offers {2} a side", source.InSts(n), w.flapRows, chains+extra), source.Sts(n), source.Sts(chains+extra))
 }
 
 // layOut ends a row that picked up: from here on the work goes round.
@@ -1051,7 +1035,7 @@ func (w *worker) relabel() {
 }
 
 // group works a repeat within a row.
-func (w *worker) group(rw *rowWork, s *script.Step, rest []script.Step) *problem {
+func (w *worker) group(rw *rowWork, s *script.Step) *problem {
 	stop := s.Stop
 	n := 1
 	if stop.N.Known() && stop.Kind != script.ToEnd {
@@ -1064,10 +1048,9 @@ func (w *worker) group(rw *rowWork, s *script.Step, rest []script.Step) *problem
 	body := func() *problem {
 		for i := range s.Body {
 			if w.moves++; w.moves > maxMoves {
-				w.stopped = true
-				return w.fail(s.At, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
+				return w.tooMuch(s.At)
 			}
-			if p := w.step(rw, &s.Body[i], append(slices.Clip(s.Body[i+1:]), rest...)); p != nil {
+			if p := w.step(rw, &s.Body[i]); p != nil {
 				return p
 			}
 		}
@@ -1104,7 +1087,7 @@ func (w *worker) group(rw *rowWork, s *script.Step, rest []script.Step) *problem
 				return p
 			}
 			if left := w.avail(rw); left > 0 && i < n-1 {
-				return w.fail(s.At, source.StitchCount, source.Say("follow.half-left", "{0} leaves {1} of a needle unworked", rw.label, sts(left)), nil, source.Sts(left))
+				return w.fail(s.At, source.StitchCount, source.Say("follow.half-left", "{0} leaves {1} of a needle unworked", rw.label, source.InSts(left)), nil, source.Sts(left))
 			}
 		}
 		return nil
@@ -1148,7 +1131,7 @@ func (w *worker) toEnd(rw *rowWork, s *script.Step, body func() *problem) *probl
 		if to != script.Here && to != script.End {
 			return w.distance(&sub, &script.Step{At: s.At, To: to, Minus: s.Stop.N})
 		}
-		n := w.availIn(&sub)
+		n := w.avail(&sub)
 		if n < keep {
 			return 0, w.short(rw, s, keep, n)
 		}
@@ -1159,7 +1142,7 @@ func (w *worker) toEnd(rw *rowWork, s *script.Step, body func() *problem) *probl
 		return p
 	}
 	if left == 0 && rw.pickup {
-		if w.bring(rw, 0) {
+		if w.bring(rw) {
 			left, p = reach()
 			if p != nil {
 				return p
@@ -1239,7 +1222,7 @@ func (w *worker) uses(steps []script.Step) (n int, fixed bool) {
 
 func (w *worker) notDividing(rw *rowWork, at source.Span, uses, left int) *problem {
 	low, high := left-left%uses, left-left%uses+uses
-	p := w.fail(at, source.NotDividing, source.Say("follow.not-dividing", "{0}: the repeat takes {1}, which does not divide {2}: {3} are left over", rw.label, sts(uses), left, left%uses), source.Sts(left), source.Sts(low))
+	p := w.fail(at, source.NotDividing, source.Say("follow.not-dividing", "{0}: the repeat takes {1}, which does not divide {2}: {3} are left over", rw.label, source.InSts(uses), left, left%uses), source.Sts(left), source.Sts(low))
 	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-dividing", "{0} or {1} would fit", low, high)}}
 	return p
 }
@@ -1258,7 +1241,7 @@ func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
 		}
 		t := *s
 		t.Op = script.Work
-		return w.step(rw, &t, nil)
+		return w.step(rw, &t)
 	}
 	uses, makes := chart.Width, chart.Width
 	for _, r := range chart.Rows {

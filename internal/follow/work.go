@@ -209,9 +209,6 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		w.final = w.finalNow()
 		w.ended = true
 		return nil
-	case *script.BindOff:
-		w.final = w.finalNow()
-		w.ended = true
 	case *script.Lost:
 		w.lose()
 		return nil
@@ -300,15 +297,11 @@ func (w *worker) castOn(n *script.CastOn) *problem {
 	}
 	if v < 1 || v > maxLive {
 		w.began = true
-		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.cast-on", "{0} cannot be cast on: the needles take 1 to {1}", sts(v), maxLive), source.Sts(v), nil)
+		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.cast-on", "{0} cannot be cast on: the needles take 1 to {1}", source.InSts(v), maxLive), source.Sts(v), nil)
 	}
 	w.establish(v)
 	if n.On > 0 {
-		each := make([]int, n.On)
-		for i := range each {
-			each[i] = v / n.On
-		}
-		w.n.spread(each)
+		w.layEach(n.On)
 	}
 	w.partRows, w.markers, w.part = 0, 0, 0
 	w.final = -1
@@ -334,9 +327,9 @@ func (w *worker) row(e *entry, n *script.Row) *problem {
 			}
 			times = int(v)
 		case script.Measures:
-			times = w.roundsFor(n.Stop.Length)
+			w.untilLength()
 		case script.Remain:
-			return w.untilRemain([]*script.Row{n}, nil, n.Stop, nil)
+			return w.untilRemain([]*script.Row{n}, nil, n.Stop)
 		case script.UsedUp:
 			w.turning = true
 			return w.untilUsedUp([]*script.Row{n}, &entry{})
@@ -391,8 +384,7 @@ func (w *worker) times(n int, do func() *problem) *problem {
 				}
 			}
 			if w.rowsWorked > maxRows {
-				w.stopped = true
-				return w.fail(source.Span{}, source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)
+				return w.tooLong(source.Span{})
 			}
 			return nil
 		}
@@ -522,14 +514,13 @@ func (w *worker) lift(n *script.Lift) {
 	w.corners = n.Corners
 }
 
-// roundsFor is how many rounds a length takes at the gauge that is stated, 0 if that cannot
-// be told.
-func (w *worker) roundsFor(l *script.Length) int {
+// untilLength works until a length is reached: how many rows that takes is not told, so
+// neither is the side that faces then.
+func (w *worker) untilLength() {
 	w.rowsKnown = false
 	if w.n.flat {
 		w.n.facing = script.NoSide
 	}
-	return 1
 }
 
 // repeat works rows again.
@@ -568,7 +559,6 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 		return nil
 	}
 	stop := n.Stop
-	stop.N = n.Stop.N
 	v := 0
 	if stop.N.Known() {
 		g := w.val(stop.N)
@@ -611,7 +601,7 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 			w.lose()
 		}
 	case script.Remain:
-		p = w.untilRemain(rows, e, &stop, n)
+		p = w.untilRemain(rows, e, &stop)
 	case script.UsedUp:
 		p = w.untilUsedUp(rows, e)
 		problems = append(problems, w.checkAll(stop.Claims, e)...)
@@ -664,8 +654,7 @@ func (w *worker) rowsMore(rows []*script.Row, e *entry, stop script.Stop, v int)
 		v -= w.partRows
 	}
 	if v > maxRows {
-		w.stopped = true
-		return w.fail(stop.At, source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)
+		return w.tooLong(stop.At)
 	}
 	if len(rows) == 0 {
 		return nil
@@ -696,7 +685,7 @@ func (w *worker) rowsMore(rows []*script.Row, e *entry, stop script.Stop, v int)
 }
 
 // untilRemain works rows until a count is reached. One that is passed over is a fault.
-func (w *worker) untilRemain(rows []*script.Row, e *entry, stop *script.Stop, _ *script.Repeat) *problem {
+func (w *worker) untilRemain(rows []*script.Row, e *entry, stop *script.Stop) *problem {
 	v := w.val(stop.N)
 	if v == pattern.Gap {
 		return nil
@@ -727,7 +716,7 @@ func (w *worker) untilRemain(rows []*script.Row, e *entry, stop *script.Stop, _ 
 				return nil
 			}
 			if down && now < want || !down && now > want {
-				p := w.fail(at, source.Parity, source.Say("follow.passed", "{0} cannot be reached: the count goes {1}, {2}", sts(want), last, now), source.Sts(want), source.Sts(last))
+				p := w.fail(at, source.Parity, source.Say("follow.passed", "{0} cannot be reached: the count goes {1}, {2}", source.InSts(want), last, now), source.Sts(want), source.Sts(last))
 				p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-passed", "{0} or {1} can be reached", last, now)}}
 				return p
 			}
@@ -737,10 +726,10 @@ func (w *worker) untilRemain(rows []*script.Row, e *entry, stop *script.Stop, _ 
 			if w.stopped || !w.known {
 				return nil
 			}
-			return w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", sts(want), sts(last)), source.Sts(want), source.Sts(last))
+			return w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", source.InSts(want), source.InSts(last)), source.Sts(want), source.Sts(last))
 		}
 	}
-	return w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", sts(want), sts(last)), source.Sts(want), source.Sts(last))
+	return w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", source.InSts(want), source.InSts(last)), source.Sts(want), source.Sts(last))
 }
 
 // measure is the count that an aim speaks of: of the part worked flat, or of all.
@@ -823,7 +812,7 @@ func (w *worker) checkWraps(claims []script.Claim) (out []*problem) {
 	for _, c := range claims {
 		if c.What == script.WrapEach && !c.N.Known() { // as many at one side as at the other
 			if a != b {
-				p := w.fail(c.At, source.Parity, source.Say("follow.uneven-wraps", "{0} less {1} in the middle cannot be halved: {2} are wrapped at one side and {3} at the other", sts(a+none+b), none, a, b), source.Sts(none), nil)
+				p := w.fail(c.At, source.Parity, source.Say("follow.uneven-wraps", "{0} less {1} in the middle cannot be halved: {2} are wrapped at one side and {3} at the other", source.InSts(a+none+b), none, a, b), source.Sts(none), nil)
 				p.soft = true
 				out = append(out, p)
 			}
@@ -845,9 +834,9 @@ func (w *worker) checkWraps(claims []script.Claim) (out []*problem) {
 }
 
 func (w *worker) wrongCount(c script.Claim, stated, actual int, what string) *problem {
-	text := source.Say("follow.count", "{0} stated, but {1} are on the needles", sts(stated), actual)
+	text := source.Say("follow.count", "{0} stated, but {1} are on the needles", source.InSts(stated), actual)
 	if what != "" {
-		text = source.Say("follow.count-of", "{0} stated {1}, but there are {2}", sts(stated), what, actual)
+		text = source.Say("follow.count-of", "{0} stated {1}, but there are {2}", source.InSts(stated), what, actual)
 	}
 	p := w.fail(c.N.Span(w.size), source.StitchCount, text, source.Sts(stated), source.Sts(actual))
 	p.soft = true
@@ -935,8 +924,7 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 		}
 		rows, known = int(v), true
 		if rows > maxRows {
-			w.stopped = true
-			return []*problem{w.fail(n.Stop.N.Span(w.size), source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)}
+			return []*problem{w.tooLong(n.Stop.N.Span(w.size))}
 		}
 		w.plainOf = rows
 	}
@@ -1114,10 +1102,10 @@ func (w *worker) shape(n *script.Shape) (problems []*problem) {
 			}
 			now := w.n.total()
 			if now == last {
-				return append(problems, w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", sts(want), sts(last)), source.Sts(want), source.Sts(last)))
+				return append(problems, w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", source.InSts(want), source.InSts(last)), source.Sts(want), source.Sts(last)))
 			}
 			if (last-want)*(now-want) < 0 {
-				p := w.fail(at, source.Parity, source.Say("follow.passed", "{0} cannot be reached: the count goes {1}, {2}", sts(want), last, now), source.Sts(want), source.Sts(last))
+				p := w.fail(at, source.Parity, source.Say("follow.passed", "{0} cannot be reached: the count goes {1}, {2}", source.InSts(want), last, now), source.Sts(want), source.Sts(last))
 				return append(problems, p)
 			}
 			last = now
@@ -1251,13 +1239,10 @@ func (w *worker) divide(n *script.Divide) *problem {
 		}
 		w.heelCount = w.n.worked()
 		if v >= 0 && v != w.n.worked() {
-			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel", "the heel is said to be {0}, but {1} are in work", sts(v), w.n.worked()), source.Sts(v), source.Sts(w.n.worked()))
+			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel", "the heel is said to be {0}, but {1} are in work", source.InSts(v), w.n.worked()), source.Sts(v), source.Sts(w.n.worked()))
 			p.soft = true
 			p.fault.Mends = []source.Mend{w.write(n.N, w.n.worked())}
 			return p
-		}
-		if n.Turn && w.n.facing == script.RS && w.flapRows == 0 && false {
-			w.n.turn()
 		}
 		return nil
 	}
@@ -1280,7 +1265,7 @@ func (w *worker) divide(n *script.Divide) *problem {
 		w.needNeedles(max(2, n.Needle))
 		on, _ := w.n.onNeedle(n.Needle)
 		if v >= 0 && on != v {
-			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel-needle", "needle {0} is said to hold {1}, but it has {2}", n.Needle, sts(v), on), source.Sts(v), source.Sts(on))
+			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel-needle", "needle {0} is said to hold {1}, but it has {2}", n.Needle, source.InSts(v), on), source.Sts(v), source.Sts(on))
 			p.soft = true
 			w.soft = append(w.soft, p)
 		}
@@ -1289,11 +1274,11 @@ func (w *worker) divide(n *script.Divide) *problem {
 	if v < 0 {
 		v = all / 2
 	}
-	if v < 1 || v >= all && all > v {
-		return w.fail(n.At, source.StitchCount, source.Say("follow.heel-all", "the heel is to be {0} of {1}", v, sts(all)), source.Sts(v), source.Sts(all))
+	if v < 1 {
+		return w.fail(n.At, source.StitchCount, source.Say("follow.heel-all", "the heel is to be {0} of {1}", v, source.InSts(all)), source.Sts(v), source.Sts(all))
 	}
 	if v > all {
-		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel-all", "the heel is to be {0} of {1}", v, sts(all)), source.Sts(v), source.Sts(all))
+		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel-all", "the heel is to be {0} of {1}", v, source.InSts(all)), source.Sts(v), source.Sts(all))
 	}
 	w.n.begin()
 	cells := make([]cell, 0, all)
@@ -1397,25 +1382,17 @@ func (w *worker) lay(claims []script.Claim) (problems []*problem) {
 	}
 	if total := w.n.worked(); sum != total {
 		c := claims[len(claims)-1]
-		at := claims[0].N.Span(w.size)
 		for _, x := range claims {
 			if x.What != script.Total {
 				c = x
 			}
 		}
-		_ = at
-		p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.layout", "the needles hold {0} together, but there are {1}", sts(sum), total), source.Sts(sum), source.Sts(total))
+		p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.layout", "the needles hold {0} together, but there are {1}", source.InSts(sum), total), source.Sts(sum), source.Sts(total))
 		p.soft = true
 		return append(problems, p)
 	}
 	w.n.spread(sizes)
-	if slices.ContainsFunc(parts, func(p script.Part) bool { return p != 0 }) {
-		for i := range w.n.left {
-			if k := int(w.n.left[i].ndl); k >= 1 && k <= len(parts) && parts[k-1] != 0 {
-				w.n.left[i].part = parts[k-1]
-			}
-		}
-	}
+	w.nameParts(parts)
 	return problems
 }
 
@@ -1576,13 +1553,6 @@ func (w *worker) recordLine(line int, label string) {
 
 func itoa(n int) string { return strconv.Itoa(n) }
 
-func sts(n int) string {
-	if n == 1 {
-		return "1 st"
-	}
-	return itoa(n) + " sts"
-}
-
 func are(n int) string {
 	switch n {
 	case 0:
@@ -1592,5 +1562,3 @@ func are(n int) string {
 	}
 	return fmt.Sprintf("only %d are", n)
 }
-
-func quote(s string) string { return "“" + s + "”" }

@@ -52,10 +52,7 @@ func (r Run) String() string {
 	if r.Each == nil {
 		return r.Text
 	}
-	if len(r.Each) == 1 {
-		return r.Each[0]
-	}
-	return r.Each[0] + " (" + strings.Join(r.Each[1:], ", ") + ")"
+	return pattern.List(r.Each)
 }
 
 // String is the line as plain text.

@@ -192,8 +192,8 @@ func (r *reader) guess(stumbled int) pattern.Node {
 		r.at, r.best = 0, 0
 		if n, _ := r.instruction(); n != nil {
 			r.out.Faults = append(r.out.Faults, source.Fault{At: at, Kind: source.UndefinedTerm, Severity: source.Warning,
-				Text:  source.Say("read.nearest", "{0} is no term that is known here; it is read as {1}", quote(word), quote(near)),
-				Mends: []source.Mend{{Edits: []source.Edit{{At: at, Text: near}}, Why: source.Say("read.mend-nearest", "write {0}", quote(near))}}})
+				Text:  source.Say("read.nearest", "{0} is no term that is known here; it is read as {1}", source.Quote(word), source.Quote(near)),
+				Mends: []source.Mend{{Edits: []source.Edit{{At: at, Text: near}}, Why: source.Say("read.mend-nearest", "write {0}", source.Quote(near))}}})
 			return n
 		}
 	}
@@ -278,11 +278,11 @@ func (r *reader) fault(at source.Span, kind source.Kind, severity source.Severit
 func (r *reader) noSize(names source.Span, name string) {
 	sizes := r.out.Pattern.Sizes
 	f := source.Fault{At: names, Kind: source.SizeColumn, Severity: source.Error,
-		Text: source.Say("read.no-size", "no size is called {0}: the sizes are {1}", quote(name), sizeNames(sizes))}
+		Text: source.Say("read.no-size", "no size is called {0}: the sizes are {1}", source.Quote(name), sizeNames(sizes))}
 	if i := strings.Index(r.file.Slice(names), name); name != "" {
 		f.At = source.Span{Start: names.Start + uint32(i), End: names.Start + uint32(i+len(name))}
 		if near := spell.Nearest(name, sizes); near != "" && len(name) > 1 { // of single letters none is nearer than others
-			f.Mends = []source.Mend{{Edits: []source.Edit{{At: f.At, Text: near}}, Why: source.Say("read.mend-nearest", "write {0}", quote(near))}}
+			f.Mends = []source.Mend{{Edits: []source.Edit{{At: f.At, Text: near}}, Why: source.Say("read.mend-nearest", "write {0}", source.Quote(near))}}
 		}
 	}
 	r.out.Faults = append(r.out.Faults, f)
@@ -315,10 +315,8 @@ func (r *reader) unread(stumbled int) {
 		return
 	}
 	at := r.toks[stumbled].span
-	r.fault(at, source.Unread, source.Warning, source.Say("read.unread", "cannot read on from {0}; the line is taken for prose, and what follows is not judged", quote(r.file.Slice(at))))
+	r.fault(at, source.Unread, source.Warning, source.Say("read.unread", "cannot read on from {0}; the line is taken for prose, and what follows is not judged", source.Quote(r.file.Slice(at))))
 }
-
-func quote(s string) string { return "“" + s + "”" }
 
 // knownWords lists the words that instructions are made of.
 func knownWords() []string {
@@ -388,7 +386,7 @@ func (r *reader) nameSizes(list string) {
 	r.out.Pattern.Sizes = names
 	for i, name := range names {
 		if len(r.out.Faults) == 0 && slices.Contains(names[:i], name) {
-			r.fault(r.sizesAt, source.SizeColumn, source.Error, source.Say("read.size-twice", "two sizes are called {0}", quote(name)))
+			r.fault(r.sizesAt, source.SizeColumn, source.Error, source.Say("read.size-twice", "two sizes are called {0}", source.Quote(name)))
 		}
 	}
 }

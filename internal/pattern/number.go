@@ -3,6 +3,7 @@ package pattern
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"sockwright/internal/source"
 )
@@ -77,6 +78,14 @@ func (n Number) Strings() []string {
 		}
 	}
 	return s
+}
+
+// List is one text for each size as patterns print it: "56 (60, 64)", or one alone.
+func List(each []string) string {
+	if len(each) < 2 {
+		return strings.Join(each, "")
+	}
+	return each[0] + " (" + strings.Join(each[1:], ", ") + ")"
 }
 
 func (n Number) only(size int) Number {

@@ -74,7 +74,7 @@ func (p *parser) claimOrHalf(before []script.Claim) ([]script.Claim, bool) {
 	if len(before) > 0 && p.phrase("as many between") { // "and as many between B and BOR"
 		c := p.last
 		p.i--
-		if p.place2(&c) {
+		if p.lies(&c) {
 			return []script.Claim{c}, true
 		}
 		return nil, false
@@ -268,11 +268,8 @@ func (p *parser) tail(c *script.Claim) bool {
 		case p.phrase("on a holder", "on holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "are rem on held", "stay on held"):
 			c.What, c.Part, told = script.OfPart, script.Instep, true
 			p.skip("for", "the", "instep", "on", "a", "holder", "sts", "thread", "yarn", "spare", "ndl", "waste", "while", "heel", "is", "worked")
-			if p.toks[p.i-1].w == "heel" && false {
-				c.Part = script.Heel
-			}
 		case p.is("on") || p.is("for") || p.is("at") || p.is("in") || p.is("to") || p.is("between") || p.is("beyond") || p.is("of") || p.is("each") || p.is("upon"):
-			if !p.place2(c) {
+			if !p.lies(c) {
 				p.i = back
 				return told
 			}
@@ -298,8 +295,8 @@ func (p *parser) tail(c *script.Claim) bool {
 	}
 }
 
-// place2 reads where stitches lie: "on N1", "for heel", "at each side", "in the middle".
-func (p *parser) place2(c *script.Claim) bool {
+// lies reads where stitches lie: "on N1", "for heel", "at each side", "in the middle".
+func (p *parser) lies(c *script.Claim) bool {
 	if n, part, ok := p.needle(); ok {
 		if n > 0 {
 			c.What, c.Needle = script.OnNdl, n

@@ -140,7 +140,7 @@ func (p *parser) termsLine(text string) bool {
 		} else {
 			rest = ""
 		}
-		p.terms_(rest, uint32(len(text)-len(rest)))
+		p.listTerms(rest, uint32(len(text)-len(rest)))
 		return true
 	}
 	if !p.inTerms && p.explains(text) {
@@ -153,7 +153,7 @@ func (p *parser) termsLine(text string) bool {
 		p.inTerms = false
 		return false
 	}
-	p.terms_(text, 0)
+	p.listTerms(text, 0)
 	return true
 }
 
@@ -195,9 +195,9 @@ func (p *parser) explains(text string) bool {
 	return true
 }
 
-// terms_ splits a list of abbreviations: "k, knit; p, purl", "CO cast on; k knit", "k2tog =
+// listTerms splits a list of abbreviations: "k, knit; p, purl", "CO cast on; k knit", "k2tog =
 // knit 2 together".
-func (p *parser) terms_(text string, from uint32) {
+func (p *parser) listTerms(text string, from uint32) {
 	offset := p.file.LineSpan(p.line).Start + from
 	sep := ";"
 	if !strings.Contains(text, ";") {

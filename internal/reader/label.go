@@ -126,7 +126,7 @@ func (p *parser) rowAhead(n int) bool {
 }
 
 // rowNumbers reads "1", "1-14", "1, 3 and 5".
-func (p *parser) rowNumbers(l *numbers) {
+func (p *parser) rowNumbers(l *script.Label) {
 	for {
 		t := p.peek()
 		if t.kind != numToken || t.val < 1 || t.val > 9999 {
@@ -152,8 +152,6 @@ func (p *parser) rowNumbers(l *numbers) {
 		}
 	}
 }
-
-type numbers = script.Label
 
 // ordinalRows reads "1st row", "3rd and 4th rows".
 func (p *parser) ordinalRows(l *script.Label) bool {

@@ -256,7 +256,7 @@ func (p *parser) lose(from int, at source.Span) {
 	word := p.toks[from]
 	raw := p.raw(word.at)
 	fault := source.Fault{At: at, Kind: source.Unread, Severity: source.Warning,
-		Text: source.Say("read.unread", "cannot read on from {0}; what follows is not certain", quote(raw))}
+		Text: source.Say("read.unread", "cannot read on from {0}; what follows is not certain", source.Quote(raw))}
 	for i := from; i < len(p.toks) && p.toks[i].at.End <= at.End; i++ {
 		t := p.toks[i]
 		if _, known := lexicon[t.w]; known || t.kind != wordToken {
@@ -264,7 +264,7 @@ func (p *parser) lose(from int, at source.Span) {
 		}
 		if near := spell.Nearest(t.w, vocabulary()); near != "" && near != t.w {
 			r := p.raw(t.at)
-			fault.Mends = []source.Mend{{Edits: []source.Edit{{At: t.at, Text: near}}, Why: source.Say("read.mend-nearest", "is {0} meant for {1}?", quote(r), quote(near))}}
+			fault.Mends = []source.Mend{{Edits: []source.Edit{{At: t.at, Text: near}}, Why: source.Say("read.mend-nearest", "is {0} meant for {1}?", source.Quote(r), source.Quote(near))}}
 			break
 		}
 	}
@@ -276,8 +276,6 @@ func (p *parser) lineOf(at source.Span) int {
 	n, _ := p.file.Position(at.Start)
 	return n
 }
-
-func quote(s string) string { return "“" + s + "”" }
 
 // isTitle: the first line is the title unless it is worked.
 func (p *parser) isTitle(text string) bool {
@@ -495,7 +493,7 @@ scan:
 			}
 		}
 	}
-	if end <= start || p.rowAhead(0) || p.needleAhead0() {
+	if end <= start || p.rowAhead(0) || p.atNeedle() {
 		return
 	}
 	if p.toks[end].w == ":" && (p.rowWords(start, end) || p.toks[end-1].w == "sts") {
@@ -543,8 +541,8 @@ func (p *parser) partPrefix(start, end int) {
 	p.add(&script.Section{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}, Name: p.raw(at), Part: part})
 }
 
-// needleAhead0 tells whether a needle is named here.
-func (p *parser) needleAhead0() bool {
+// atNeedle tells whether a needle is named here.
+func (p *parser) atNeedle() bool {
 	back := p.i
 	defer func() { p.i = back }()
 	_, _, ok := p.needle()

@@ -122,7 +122,7 @@ func (p *parser) stop() bool {
 	return false
 }
 
-// break_ tells whether a clause ends here.
+// clauseEnd tells whether a clause ends here.
 func (p *parser) clauseEnd() bool {
 	if p.stop() {
 		return true

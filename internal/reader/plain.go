@@ -47,7 +47,6 @@ func (p *parser) plain() bool {
 	default:
 		return false
 	}
-	rows := false
 loop:
 	for {
 		back := p.i
@@ -168,9 +167,8 @@ loop:
 		if n.Stop.Kind == script.NoStop {
 			if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More && stop.Kind != script.InAll && stop.Kind != script.Remain {
 				n.Stop, told = stop, true
-				rows = stop.Kind == script.Rows || stop.Kind == script.MoreRows
-				if rows {
-					n.Flat = p.toks[p.i-1].w == "row" || p.raw2(stop) && n.Flat
+				if stop.Kind == script.Rows || stop.Kind == script.MoreRows {
+					n.Flat = n.Flat || p.toks[p.i-1].w == "row"
 				}
 				continue
 			}
@@ -214,8 +212,6 @@ func (p *parser) ribAhead() bool {
 	return ok && p.is("rib")
 }
 
-func (p *parser) raw2(script.Stop) bool { return true }
-
 // fabric reads the name of a fabric.
 func (p *parser) fabric(n *script.Plain, in bool) bool {
 	p.skip("the", "a")
@@ -252,7 +248,7 @@ func (p *parser) fabric(n *script.Plain, in bool) bool {
 			return false
 		}
 		n.Fabric = "rib"
-		n.Steps = ribSteps(pattern.Of(int(a)), pattern.Of(int(b)), p.since(back))
+		n.Steps = ribSteps(pattern.Of(int(a)), pattern.Of(int(b)))
 	case p.phrase("patt", "est patt", "established patt", "lace patt", "patt as set", "patt as established", "chart", "lace", "chart patt"):
 		n.Fabric = "patt"
 		p.skip("as", "set", "established")
@@ -288,7 +284,7 @@ func (p *parser) ribWords() ([]script.Step, bool) {
 		if p.any("plain", "k") {
 			p.skip("and", ",")
 			if b, ok := p.number(); ok && p.any("p", "turned", "seam") {
-				return ribSteps(a, b, p.since(start)), true
+				return ribSteps(a, b), true
 			}
 		}
 		p.i = start
@@ -298,15 +294,14 @@ func (p *parser) ribWords() ([]script.Step, bool) {
 	open := p.any("(", "[", "*")
 	if p.any("k") {
 		a, ok := p.number()
-		tbl := p.eat("tbl")
+		p.eat("tbl")
 		p.skip(",", "and", "/")
 		if ok && p.any("p") {
 			if b, ok := p.number(); ok {
 				if open {
 					p.any(")", "]", "*")
 				}
-				_ = tbl
-				return ribSteps(a, b, p.since(start)), true
+				return ribSteps(a, b), true
 			}
 		}
 	}
@@ -314,7 +309,7 @@ func (p *parser) ribWords() ([]script.Step, bool) {
 	return nil, false
 }
 
-func ribSteps(a, b pattern.Number, at interface{ Known() bool }) []script.Step {
+func ribSteps(a, b pattern.Number) []script.Step {
 	body := []script.Step{{Op: script.Knit, Uses: 1, Makes: 1, N: a, At: a.At}, {Op: script.Purl, Uses: 1, Makes: 1, N: b, At: b.At}}
 	return []script.Step{{Op: script.Group, Body: body, Stop: script.Stop{Kind: script.ToEnd}, At: a.At.To(b.At)}}
 }
@@ -421,7 +416,6 @@ func (p *parser) divide() bool {
 			p.skip("only")
 			if n, part, ok := p.needle(); ok && n > 0 || ok && part == script.Sole { // "over the sts of needle 2"
 				d.From, d.Needle = script.OnNeedle, n
-				_ = part
 				found = true
 				continue
 			}

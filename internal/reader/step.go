@@ -5,7 +5,6 @@ import (
 
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
-	"sockwright/internal/source"
 )
 
 // A stitch is what a term of the trade does with stitches.
@@ -424,14 +423,7 @@ func (p *parser) howOften(s *script.Step) {
 			}
 		}
 	}
-	if n, ok := p.instead(s); ok {
-		s.N = n
-	}
 }
-
-// instead reads a list behind a term that says how often it is worked or not at all, as
-// "- (k2tog, -, k2tog)" does with the term inside: not here.
-func (p *parser) instead(*script.Step) (pattern.Number, bool) { return pattern.Number{}, false }
 
 // single reads what follows k or p.
 func (p *parser) single() (s script.Step, ok bool) {
@@ -638,7 +630,7 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 					return s, true
 				}
 			}
-			p.place_(&s)
+			p.whose(&s)
 			return s, true
 		}
 		p.i = back
@@ -651,7 +643,7 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		left := p.any("rem") // "until 1 st remains before the gap", "until 3 sts are left"
 		if left && !p.is("before") {
 			s.Minus, s.To = n, script.End
-			p.place_(&s)
+			p.whose(&s)
 			return s, true
 		}
 		if !p.any("before", "from", "of", "short") {
@@ -666,12 +658,12 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		p.i = back
 		return s, false
 	}
-	p.place_(&s)
+	p.whose(&s)
 	return s, true
 }
 
-// place_ reads whose end is spoken of: "of needle", "on N1", "of sole".
-func (p *parser) place_(s *script.Step) {
+// whose reads whose end is spoken of: "of needle", "on N1", "of sole".
+func (p *parser) whose(s *script.Step) {
 	back := p.i
 	if p.any("of", "on", "at", "before") {
 		p.skip("the", "this", "that", "each")
@@ -1120,7 +1112,8 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 	}
 	joined := p.is("and") || p.is("then")
 	if joined && (p.ahead(1).kind == numToken) && (p.ahead(2).w == "more" || p.ahead(2).w == "extra" || p.ahead(2).w == "in" || p.ahead(2).w == "at" || p.ahead(2).w == "sts") { // "and 1 more in the corner"
-		extra, _ := func() (pattern.Number, bool) { p.i++; return p.number() }()
+		p.i++
+		extra, _ := p.number()
 		for !p.clauseEnd() && !p.is("and") {
 			if p.is("k") || p.is("p") {
 				break
@@ -1129,11 +1122,7 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		}
 		more := script.Step{Op: script.PickUp, Makes: 1, N: extra, Corner: true, At: extra.At}
 		if p.phrase("and") {
-			back := p.i
-			if n, ok := p.number(); ok {
-				_ = n
-			}
-			p.i = back - 1
+			p.i--
 		}
 		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{{Op: script.PickUp, Makes: 1, N: s.N, Edge: s.Edge, At: s.N.At}, more}}, true
 	}
@@ -1314,7 +1303,7 @@ func markClaim(s script.Step) []script.Claim {
 
 func (p *parser) ofWhat(stop *script.Stop) {
 	var s script.Step
-	p.place_(&s)
+	p.whose(&s)
 	if s.Part != 0 || s.Needle != 0 || s.Name != "" {
 		stop.Claims = []script.Claim{{Part: s.Part, Needle: s.Needle, What: script.What(script.End)}}
 	}
@@ -1495,5 +1484,3 @@ func countOf(n pattern.Number) int {
 	}
 	return -1
 }
-
-var _ = source.Span{}

@@ -167,7 +167,6 @@ const (
 	Wrapped            // until so many stitches are wrapped or left at each side
 	Unwrapped          // until so many are left between
 	Ridges             // until so many garter ridges or edge stitches lie at each edge
-	EveryWrap          // until all wraps are worked
 	Split              // until the claims hold
 	ToEnd              // to the end of the row, needle …
 	Reps               // so many times, as a count of repeats within the row
@@ -281,11 +280,6 @@ type State struct {
 // A Close ends the work: the stitches are grafted or drawn up.
 type Close struct{ Base }
 
-// A BindOff takes all stitches off.
-type BindOff struct {
-	Base
-}
-
 // Lost is an instruction that could not be read: what follows is not certain.
 type Lost struct{ Base }
 
@@ -317,7 +311,6 @@ const (
 	WrapEach             // wrapped at each side
 	WrapNone             // not wrapped, between them
 	Ribs                 // ribs: runs of like stitches
-	Repeats              // repeats worked
 	Between              // between the markers of Claim.Name, "a/b"
 )
 

@@ -18,6 +18,17 @@ type Message struct {
 // Say returns the message with its arguments.
 func Say(key, text string, args ...any) Message { return Message{key, text, args} }
 
+// Quote puts words of a text between quotation marks.
+func Quote(words string) string { return "“" + words + "”" }
+
+// InSts is a number of stitches as patterns print it.
+func InSts(n int) string {
+	if n == 1 {
+		return "1 st"
+	}
+	return strconv.Itoa(n) + " sts"
+}
+
 // String is the English text with the arguments put in.
 func (m Message) String() string { return m.Fill(func(a any) string { return fmt.Sprint(a) }) }
 
