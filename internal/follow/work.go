@@ -1499,7 +1499,7 @@ func (w *worker) state(n *script.State) (problems []*problem) {
 		w.open(n.Claims)
 		return w.checkAll(n.Claims, nil)
 	}
-	if w.n.flat && w.known && !w.turning && w.flapRows > 0 && (n.Turned || w.saysTurned()) { // the turn itself is not told
+	if w.n.flat && w.known && !w.turning && (n.Turned || w.flapRows > 0 && w.saysTurned()) { // the turn itself is not told
 		if c := n.Claims[0]; c.What == script.Live || c.What == script.OfPart && c.Part == script.Heel {
 			if v := w.val(c.N); v != pattern.Gap && int(v) < w.n.worked() && v > 0 {
 				w.n.dropGaps()

@@ -408,7 +408,7 @@ func (p *parser) divide() bool {
 		return false
 	}
 	found := false
-	for !p.stop() && !p.is(":") && !p.is(";") && !(found && p.is(",")) {
+	for !p.stop() && !p.is(":") && !p.is(";") && !(found && (p.is(",") || p.is("worked", "for"))) {
 		back := p.i
 		if p.any("on", "over", "across", "using") || p.i > start && p.is("of") && (p.toks[p.i-1].w == "flap" || p.toks[p.i-1].w == "heel") && p.eat("of") {
 			p.skip("just")
