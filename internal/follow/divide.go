@@ -1,0 +1,337 @@
+package follow
+
+import (
+	"slices"
+	"strings"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// divide sets the heel apart.
+func (w *worker) divide(n *script.Divide) *problem {
+	v := -1
+	if n.N.Known() {
+		g := w.val(n.N)
+		if g == pattern.Gap {
+			if w.began && w.known {
+				w.total = w.n.total()
+			}
+			w.known = false
+			w.n.flat = true
+			return nil
+		}
+		v = int(g)
+	}
+	if v > maxLive {
+		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", maxLive), nil, nil)
+	}
+	if !w.began || !w.known {
+		if v < 0 {
+			return nil
+		}
+		total := w.total
+		w.establish(v)
+		w.n.flat = true
+		if total > v {
+			for range total - v {
+				w.n.held = append(w.n.held, cell{part: script.Instep})
+			}
+		}
+		w.markHeel()
+		w.n.facing = n.Side
+		w.firstRow = n.Side == script.NoSide
+		w.newFlap()
+		return nil
+	}
+	if w.n.flat {
+		if n.Part == script.Instep {
+			return nil
+		}
+		w.heelCount = w.n.worked()
+		if v >= 0 && v != w.n.worked() {
+			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel", "the heel is said to be {0}, but {1} are in work", source.InSts(v), w.n.worked()), source.Sts(v), source.Sts(w.n.worked()))
+			p.soft = true
+			p.fault.Mends = []source.Mend{w.write(n.N, w.n.worked())}
+			return p
+		}
+		return nil
+	}
+	all := w.n.total()
+	if n.Plus.Known() && v >= 0 {
+		if more := w.val(n.Plus); more != pattern.Gap {
+			v += int(more)
+		}
+	}
+	if n.Part == script.Instep && v > 0 && v < all { // the others are the heel
+		other := *n
+		other.Part, other.N, other.Plus = script.Heel, pattern.Of(all-v), pattern.Number{}
+		other.From = script.Last
+		if n.From == script.Last {
+			other.From = script.First
+		}
+		return w.divide(&other)
+	}
+	if n.From == script.OnNeedle {
+		w.needNeedles(max(2, n.Needle))
+		on, _ := w.n.onNeedle(n.Needle)
+		if v >= 0 && on != v {
+			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel-needle", "needle {0} is said to hold {1}, but it has {2}", n.Needle, source.InSts(v), on), source.Sts(v), source.Sts(on))
+			p.soft = true
+			w.soft = append(w.soft, p)
+		}
+		v = on
+	}
+	if v < 0 {
+		v = all / 2
+	}
+	if v < 1 {
+		return w.fail(n.At, source.StitchCount, source.Say("follow.heel-all", "the heel is to be {0} of {1}", v, source.InSts(all)), source.Sts(v), source.Sts(all))
+	}
+	if v > all {
+		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel-all", "the heel is to be {0} of {1}", v, source.InSts(all)), source.Sts(v), source.Sts(all))
+	}
+	w.n.begin()
+	cells := make([]cell, 0, all)
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		if w.n.left[i].mark == stitch {
+			cells = append(cells, w.n.left[i])
+		}
+	}
+	var heel, rest []cell
+	switch n.From {
+	case script.OnNeedle:
+		for _, c := range cells {
+			if int(c.ndl) == n.Needle {
+				heel = append(heel, c)
+			} else {
+				rest = append(rest, c)
+			}
+		}
+	case script.Last:
+		heel, rest = cells[all-v:], cells[:all-v]
+	default:
+		heel, rest = cells[:v], cells[v:]
+	}
+	w.n.left = reversed(heel)
+	w.n.right = nil
+	w.n.held = slices.Clone(rest)
+	for i := range w.n.held {
+		w.n.held[i].part = script.Instep
+	}
+	w.n.flat = true
+	facing := script.RS
+	if w.n.facing == script.WS && !w.facingSaid {
+		facing = script.WS
+	}
+	w.n.facing = facing
+	if n.Turn {
+		w.n.facing = script.WS
+	}
+	if n.Side != 0 {
+		w.n.facing = n.Side
+	}
+	w.firstRow = !n.Turn && n.Side == 0 && !w.facingSaid
+	w.facingSaid = false
+	w.fabric = n.Fabric
+	w.markHeel()
+	w.newFlap()
+	return nil
+}
+
+func (w *worker) markHeel() {
+	for i := range w.n.left {
+		w.n.left[i].part = script.Heel
+	}
+	w.heelCount = w.n.worked()
+}
+
+func (w *worker) endFlap() { w.edges, w.turning = false, false }
+
+// arrange lays the stitches out as the text says.
+func (w *worker) arrange(n *script.Arrange) (problems []*problem) {
+	if !w.began {
+		w.open(n.Claims)
+		return nil
+	}
+	if !w.known {
+		return nil
+	}
+	if w.n.flat && w.part != script.Heel {
+		w.n.rejoin()
+	}
+	if n.Even > 0 && len(n.Claims) == 0 {
+		if !w.n.flat {
+			w.layOver(n.Even)
+		}
+		return nil
+	}
+	return w.lay(n.Claims)
+}
+
+// lay compares a layout with what there is, and lays the stitches out.
+func (w *worker) lay(claims []script.Claim) (problems []*problem) {
+	sum := 0
+	var sizes []int
+	var parts []script.Part
+	for _, c := range claims {
+		v := w.val(c.N)
+		if v == pattern.Gap {
+			return nil
+		}
+		switch c.What {
+		case script.Total, script.EachNdl:
+			problems = append(problems, w.check(c, nil)...)
+			continue
+		}
+		sizes = append(sizes, int(v))
+		parts = append(parts, c.Part)
+		sum += int(v)
+	}
+	if len(sizes) < 2 {
+		return problems
+	}
+	if total := w.n.worked(); sum != total {
+		c := claims[len(claims)-1]
+		for _, x := range claims {
+			if x.What != script.Total {
+				c = x
+			}
+		}
+		p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.layout", "the needles hold {0} together, but there are {1}", source.InSts(sum), total), source.Sts(sum), source.Sts(total))
+		p.soft = true
+		return append(problems, p)
+	}
+	w.n.spread(sizes)
+	w.nameParts(parts)
+	return problems
+}
+
+// open begins the work with what is stated.
+func (w *worker) open(claims []script.Claim) {
+	total, heel, instep := -1, -1, -1
+	var ndl []int
+	var parts []script.Part
+	for _, c := range claims {
+		if !c.N.Known() {
+			continue
+		}
+		v := int(w.val(c.N))
+		if v < 0 || v > maxLive {
+			continue
+		}
+		switch c.What {
+		case script.Live, script.Total:
+			if total < 0 {
+				total = v
+			}
+		case script.OfPart:
+			switch c.Part {
+			case script.Heel, script.Sole, script.Flank, script.Middle:
+				if c.Part == script.Heel || c.Part == script.Sole {
+					if heel < 0 {
+						heel = v
+					}
+				}
+			case script.Instep:
+				instep = v
+			default:
+				if total < 0 {
+					total = v
+				}
+			}
+			if c.Part == script.Sole || c.Part == script.Instep && heel < 0 {
+				ndl = append(ndl, v)
+				parts = append(parts, c.Part)
+			}
+		case script.OnNdl:
+			ndl = append(ndl, v)
+			parts = append(parts, c.Part)
+		}
+	}
+	sum := 0
+	for _, v := range ndl {
+		sum += v
+	}
+	if w.part == script.Heel && total >= 0 && heel < 0 && len(ndl) == 0 { // "Heel turned: 16 sts"
+		heel, total = total, -1
+	}
+	switch {
+	case heel >= 0 && (len(ndl) == 0 || instep >= 0 && len(ndl) < 2) && !onNeedles(claims):
+		w.establish(heel)
+		w.n.flat = true
+		w.n.facing = script.NoSide
+		w.firstRow = true
+		if instep < 0 && total > heel {
+			instep = total - heel
+		}
+		for range max(instep, 0) {
+			w.n.held = append(w.n.held, cell{part: script.Instep})
+		}
+		w.markHeel()
+		w.newFlap()
+	case total >= 0:
+		w.establish(total)
+		if len(ndl) > 1 && sum == total {
+			w.n.spread(ndl)
+			w.nameParts(parts)
+		}
+	case sum > 0:
+		w.establish(sum)
+		if len(ndl) > 1 {
+			w.n.spread(ndl)
+			w.nameParts(parts)
+		}
+	default:
+		return
+	}
+	for _, c := range claims {
+		if c.What == script.EachNdl && !c.N.Known() && !w.n.flat { // half on each
+			w.layOver(2)
+		}
+	}
+}
+
+func onNeedles(claims []script.Claim) bool {
+	return slices.ContainsFunc(claims, func(c script.Claim) bool { return c.What == script.OnNdl })
+}
+
+func (w *worker) nameParts(parts []script.Part) {
+	for i := range w.n.left {
+		if k := int(w.n.left[i].ndl); k >= 1 && k <= len(parts) && parts[k-1] != 0 {
+			w.n.left[i].part = parts[k-1]
+		}
+	}
+}
+
+// state compares a statement with what is there, or begins with it.
+func (w *worker) state(n *script.State) (problems []*problem) {
+	if !w.began {
+		w.open(n.Claims)
+		return w.checkAll(n.Claims, nil)
+	}
+	if w.n.flat && w.known && !w.turning && (n.Turned || w.flapRows > 0 && w.saysTurned()) { // the turn itself is not told
+		if c := n.Claims[0]; c.What == script.Live || c.What == script.OfPart && c.Part == script.Heel {
+			if v := w.val(c.N); v != pattern.Gap && int(v) < w.n.worked() && v > 0 {
+				w.n.dropGaps()
+				w.n.resize(int(v))
+				w.turning = true
+				return w.checkAll(n.Claims[1:], nil)
+			}
+		}
+	}
+	if slices.ContainsFunc(n.Claims, func(c script.Claim) bool { return c.Soft }) {
+		return nil
+	}
+	return w.checkAll(n.Claims, nil)
+}
+
+// saysTurned tells whether the part that is told is a heel that has been turned.
+func (w *worker) saysTurned() bool {
+	if w.section == nil {
+		return false
+	}
+	name := strings.ToLower(w.section.Name)
+	return strings.Contains(name, "turn")
+}

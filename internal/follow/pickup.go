@@ -1,0 +1,121 @@
+package follow
+
+import (
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// chains is how many edge stitches a side of the flap offers; ok is false if that is not
+// known.
+func (w *worker) chains() (n int, ok bool) {
+	return w.slipRows / 2, w.edges && w.slipRows >= 4 && w.slipRows == w.flapRows
+}
+
+func (w *worker) pickUp(rw *rowWork, s *script.Step, n int) *problem {
+	if w.n.flat || len(w.n.held) > 0 {
+		w.passHeel()
+	}
+	rw.part = 0
+	if s.Edge {
+		if chains, ok := w.chains(); ok {
+			if s.N.Known() && n != chains {
+				if !w.reportedPickUp {
+					w.reportedPickUp = true
+					w.soft = append(w.soft, w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge", "{0} are to be picked up, one in each slipped edge st, but the flap has {1} a side: {2} rows", source.InSts(n), chains, w.flapRows), source.Sts(n), source.Sts(chains)))
+				}
+				if w.literal {
+					n = chains
+				}
+			} else if !s.N.Known() {
+				n = chains
+			}
+			w.lastPick = n
+			w.edgePick = true
+		} else if !s.N.Known() {
+			return w.fail(s.At, source.PickUp, source.Say("follow.edge-unknown", "how many edge stitches there are is not told"), nil, nil)
+		}
+	} else if p := w.oddPickUp(s, n); p != nil && !w.reportedPickUp {
+		w.reportedPickUp = true
+		w.soft = append(w.soft, p)
+	} else if w.edgePick && !s.Corner && w.literal {
+		if chains, ok := w.chains(); ok && n > chains+2 {
+			n = w.lastPick
+		}
+	}
+	for range n {
+		if w.moves++; w.moves > maxMoves || len(w.n.right) > maxLive {
+			return w.tooWide(s.At)
+		}
+		w.put(rw, cell{part: script.Gusset})
+	}
+	return nil
+}
+
+// oddPickUp: the number picked up goes with the rows of the flap in the other sizes, but not
+// in this one.
+func (w *worker) oddPickUp(s *script.Step, n int) *problem {
+	chains, ok := w.chains()
+	if !ok || s.Corner || len(s.N.Val) < 3 || len(s.N.Val) != len(w.script.Sizes) || w.flapRule == nil {
+		return nil
+	}
+	agree := 0
+	extra := 0
+	for size, v := range s.N.Val {
+		if rows := w.flapRule(size); rows > 0 && size != w.size {
+			switch d := int(v) - rows/2; {
+			case agree == 0:
+				extra, agree = d, 1
+			case d == extra:
+				agree++
+			}
+		}
+	}
+	if agree*2 < len(s.N.Val) || extra < 0 || extra > 2 || n == chains+extra {
+		return nil
+	}
+	return w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge-odd", "{0} are to be picked up along a flap of {1} rows, which offers {2} a side", source.InSts(n), w.flapRows, chains+extra), source.Sts(n), source.Sts(chains+extra))
+}
+
+// layOut ends a row that picked up: from here on the work goes round.
+func (w *worker) layOut(rw *rowWork) {
+	for i := range w.n.right {
+		if p := w.n.right[i].part; p != script.Instep {
+			w.n.right[i].part = script.Sole
+		}
+	}
+	for i := range w.n.left {
+		if p := w.n.left[i].part; p != script.Instep {
+			w.n.left[i].part = script.Sole
+		}
+	}
+	if len(w.n.held) > 0 { // the instep is not told: it comes last
+		w.n.left = append(reversed(w.n.held), w.n.left...)
+		w.n.held = nil
+	}
+	w.n.flat = false
+	w.n.facing = script.RS
+	w.n.dropGaps()
+	w.n.begin()
+	w.edges, w.turning = false, false
+	if rw.came || rw.ndl > 0 { // needles: from the beginning to the instep, the instep, the rest
+		w.relabel()
+	}
+}
+
+// relabel names the needles anew after the round has got a new beginning.
+func (w *worker) relabel() {
+	runs, last := 0, script.NoPart
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		c := w.n.left[i]
+		if c.mark == stitch && (runs == 0 || c.part != last) {
+			runs++
+			last = c.part
+		}
+	}
+	for i := range w.n.left {
+		w.n.left[i].ndl = 0
+	}
+	if runs >= 2 {
+		w.layOver(runs)
+	}
+}

@@ -1,0 +1,133 @@
+package follow
+
+import (
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// untilLength works until a length is reached: how many rows that takes is not told, so
+// neither is the side that faces then.
+func (w *worker) untilLength() {
+	w.rowsKnown = false
+	if w.n.flat {
+		w.n.facing = script.NoSide
+	}
+}
+
+// plainRows works rows that are all alike.
+func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
+	if !w.began {
+		if len(n.Claims) == 0 {
+			return nil
+		}
+		w.open(n.Claims)
+	}
+	if n.Stop.Kind == script.UsedUp && n.Flat {
+		if w.known && w.n.flat {
+			if p := w.untilUsedUp([]*script.Row{{Base: n.Base, Steps: n.Steps, Flat: true}}, &entry{}); p != nil {
+				problems = append(problems, p)
+			}
+			problems = append(problems, w.checkAll(n.Stop.Claims, nil)...)
+		}
+		return problems
+	}
+	rows := 1
+	known := false
+	if n.Stop.Kind == script.Rows || n.Stop.Kind == script.MoreRows {
+		v := w.val(n.Stop.N)
+		if v == pattern.Gap {
+			return nil
+		}
+		rows, known = int(v), true
+		if rows > maxRows {
+			return []*problem{w.tooLong(n.Stop.N.Span(w.size))}
+		}
+		w.plainOf = rows
+	}
+	if w.known && w.part == script.Heel && !w.n.flat && len(n.Claims) > 0 && n.Claims[0].What == script.Live { // "32 rows on 32 sts"
+		if v := int(w.val(n.Claims[0].N)); v > 0 && v < w.n.total() {
+			w.divide(&script.Divide{Base: n.Base, N: n.Claims[0].N, From: script.Last})
+		}
+	}
+	if w.known && !n.Flat && w.n.flat && w.part != script.Heel {
+		w.n.rejoin()
+		w.endFlap()
+	}
+	if n.Steps != nil && w.known {
+		r := &script.Row{Base: n.Base, Steps: n.Steps, Flat: n.Flat}
+		if body := ribBody(n.Steps); body > 0 {
+			w.ribOf = body
+		}
+		if len(n.Steps) == 1 && n.Steps[0].Op == script.Group {
+			if p := w.workRow(r, 0); p != nil {
+				if p.fault.Kind == source.NotDividing {
+					p.fault.At = n.Steps[0].At
+				}
+				return append(problems, p)
+			}
+			w.partRows--
+		}
+	}
+	if w.known && w.n.flat && known && n.SlipFirst {
+		rule := n.Stop.N
+		w.flapRule = func(size int) int { return int(rule.In(size)) }
+	}
+	if w.known {
+		if w.n.flat {
+			w.n.begin2(rows)
+			w.flapRows += rows
+			if n.SlipFirst {
+				w.slipRows += rows
+			}
+			if !known {
+				w.n.facing = n.Stop.Side.Other()
+			}
+		}
+	}
+	w.partRows += rows
+	w.rowsWorked += rows
+	if !known {
+		w.rowsKnown = false
+	}
+	if n.About != nil && known {
+		problems = append(problems, w.checkLength(n, rows)...)
+	}
+	return problems
+}
+
+// begin2 works so many plain rows to and fro.
+func (n *needles) begin2(rows int) {
+	n.begin()
+	if rows%2 == 1 {
+		n.left, n.right = n.right, n.left
+		n.begin()
+		n.facing = n.facing.Other()
+	}
+}
+
+// checkLength compares rounds with the length that is said to be the same.
+func (w *worker) checkLength(n *script.Plain, rows int) []*problem {
+	g := w.script.Gauge
+	want := n.About.In(w.size)
+	if g == nil || g.Rows == 0 || want == 0 {
+		return nil
+	}
+	is := float64(rows) / g.Rows * g.Over
+	tolerance := max(0.06*is, 4)
+	if d := is - want; d <= tolerance && d >= -tolerance {
+		return nil
+	}
+	unit := 25.4
+	if n.About.Unit == "cm" {
+		unit = 10
+	}
+	round := func(mm float64) float64 { return float64(int(mm/unit*100+0.5)) / 100 }
+	at := n.About.At
+	if w.size < len(n.About.Cols) {
+		at = n.About.Cols[w.size]
+	}
+	p := w.fail(at, source.BadLength, source.Say("follow.length", "{0} rounds at the stated gauge are {1} {2}, not {3}", rows, round(is), n.About.Unit, round(want)), &source.Quantity{Value: round(want), Unit: n.About.Unit}, &source.Quantity{Value: round(is), Unit: n.About.Unit})
+	p.soft = true
+	return []*problem{p}
+}

@@ -1,0 +1,385 @@
+package follow
+
+import (
+	"slices"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// times does something again and again; where it has stopped to change anything, the rest
+// is only counted.
+func (w *worker) times(n int, do func() *problem) *problem {
+	for i := 0; i < n; i++ {
+		before := w.n.clone()
+		rows := w.rowsWorked
+		if p := do(); p != nil {
+			return p
+		}
+		if w.stopped {
+			return nil
+		}
+		each := w.rowsWorked - rows
+		if left := n - i - 1; left > 2 && w.n.facing == before.facing && w.n.same(&before) {
+			w.rowsWorked += each * left
+			w.partRows += each * left
+			if w.n.flat {
+				w.flapRows += each * left
+				if w.lastRow != nil && slipsFirst(w.lastRow.Steps) {
+					w.slipRows += each * left
+				}
+			}
+			if w.rowsWorked > maxRows {
+				return w.tooLong(source.Span{})
+			}
+			return nil
+		}
+	}
+	return nil
+}
+
+// repeat works rows again.
+func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
+	if !w.began {
+		return nil
+	}
+	if len(e.rows) == 0 {
+		w.partRows, w.rowsKnown = 0, false
+		if n.Ref.Pattern != "" || n.Stop.Kind == script.Measures || !w.known {
+			return nil
+		}
+		p := w.fail(n.At, source.Unread, source.Say("follow.no-rows", "rows are to be worked again, but no such rows stand above"), nil, nil)
+		p.fault.Severity = source.Warning
+		return []*problem{p}
+	}
+	if !w.known {
+		return nil
+	}
+	w.afterPick = false
+	if n.Ref.Pattern != "" {
+		w.patternLen = slices.Max(append(e.all, 0))
+	}
+	rows := e.rows
+	work := func() *problem {
+		for i, r := range rows {
+			num := 0
+			if i < len(e.nums) {
+				num = e.nums[i]
+				w.lastPattern = num
+			}
+			if p := w.workRow(r, num); p != nil {
+				return p
+			}
+		}
+		return nil
+	}
+	stop := n.Stop
+	v := 0
+	if stop.N.Known() {
+		g := w.val(stop.N)
+		if g == pattern.Gap {
+			return nil
+		}
+		v = int(g)
+	}
+	var p *problem
+	switch stop.Kind {
+	case script.Times:
+		if e.just && !w.conv.bareMore {
+			v--
+		}
+		p = w.times(v, work)
+	case script.InAll:
+		if e.just {
+			v--
+		}
+		p = w.times(v, work)
+	case script.More:
+		p = w.times(v, work)
+	case script.Rows, script.MoreRows:
+		if stop.Kind == script.Rows && w.n.flat {
+			rule := stop.N
+			w.flapRule = func(size int) int { return int(rule.In(size)) }
+		}
+		p = w.rowsMore(rows, e, stop, v)
+	case script.Ridges:
+		stop.Kind = script.Rows
+		p = w.rowsMore(rows, e, stop, 2*v)
+	case script.Measures:
+		p = work()
+		w.rowsKnown = false
+		if w.n.flat {
+			w.n.facing = stop.Side.Other()
+		}
+		if p == nil && changesAny(rows, w) {
+			// until a length: how often is not known
+			w.lose()
+		}
+	case script.Remain:
+		p = w.untilRemain(rows, e, &stop)
+	case script.UsedUp:
+		p = w.untilUsedUp(rows, e)
+		problems = append(problems, w.checkAll(stop.Claims, e)...)
+	case script.Wrapped, script.Unwrapped:
+		p = w.untilWrapped(rows, &stop)
+		if p == nil {
+			problems = append(problems, w.checkWraps(stop.Claims)...)
+		}
+	case script.Split:
+		if e.split != nil {
+			stop.Claims = e.split
+		}
+		p = w.untilSplit(rows, &stop)
+		if e.split != nil {
+			stop.Claims = nil
+		}
+		if p == nil {
+			problems = append(problems, w.checkAll(stop.Claims, e)...)
+		}
+	default:
+		p = work()
+	}
+	if stop.Row > 0 {
+		w.lastPattern = stop.Row
+	}
+	if p != nil {
+		if p.fault.At == (source.Span{}) {
+			p.fault.At = n.At
+		}
+		problems = append(problems, p)
+	}
+	return problems
+}
+
+func changesAny(rows []*script.Row, w *worker) bool {
+	sum := w.n.clone()
+	before := sum.total()
+	c := w.clone()
+	for _, r := range rows {
+		if p := c.workRow(r, 0); p != nil {
+			return false
+		}
+	}
+	return c.known && c.n.total() != before
+}
+
+// rowsMore works rows until so many are worked in all, or so many more.
+func (w *worker) rowsMore(rows []*script.Row, e *entry, stop script.Stop, v int) *problem {
+	if stop.Kind == script.Rows {
+		v -= w.partRows
+	}
+	if v > maxRows {
+		return w.tooLong(stop.At)
+	}
+	if len(rows) == 0 {
+		return nil
+	}
+	full := func() *problem {
+		for i, r := range rows {
+			num := 0
+			if i < len(e.nums) {
+				num = e.nums[i]
+			}
+			if p := w.workRow(r, num); p != nil {
+				return p
+			}
+		}
+		return nil
+	}
+	if v > 0 {
+		if p := w.times(v/len(rows), full); p != nil {
+			return p
+		}
+		for _, r := range rows[:v%len(rows)] {
+			if p := w.workRow(r, 0); p != nil {
+				return p
+			}
+		}
+	}
+	return nil
+}
+
+// untilRemain works rows until a count is reached. One that is passed over is a fault.
+func (w *worker) untilRemain(rows []*script.Row, e *entry, stop *script.Stop) *problem {
+	v := w.val(stop.N)
+	if v == pattern.Gap {
+		return nil
+	}
+	want := int(v)
+	at := stop.N.Span(w.size)
+	reached := func() bool { return w.reached(want) }
+	last := w.measure(want)
+	if reached() {
+		return nil
+	}
+	down := last > want
+	for pass := 0; pass < 5000; pass++ {
+		before := w.n.clone()
+		for i, r := range rows {
+			num := 0
+			if e != nil && i < len(e.nums) {
+				num = e.nums[i]
+			}
+			if p := w.workRow(r, num); p != nil {
+				if now := w.measure(want); now != want && !p.soft { // it ran out of stitches on the way
+					p.fault.At = at
+				}
+				return p
+			}
+			now := w.measure(want)
+			if reached() {
+				return nil
+			}
+			if down && now < want || !down && now > want {
+				p := w.fail(at, source.Parity, source.Say("follow.passed", "{0} cannot be reached: the count goes {1}, {2}", source.InSts(want), last, now), source.Sts(want), source.Sts(last))
+				p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-passed", "{0} or {1} can be reached", last, now)}}
+				return p
+			}
+			last = now
+		}
+		if w.n.same(&before) || !w.known || w.stopped {
+			if w.stopped || !w.known {
+				return nil
+			}
+			return w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", source.InSts(want), source.InSts(last)), source.Sts(want), source.Sts(last))
+		}
+	}
+	return w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", source.InSts(want), source.InSts(last)), source.Sts(want), source.Sts(last))
+}
+
+// measure is the count that an aim speaks of: of the part worked flat, or of all.
+func (w *worker) measure(want int) int {
+	if w.n.flat {
+		return w.n.worked()
+	}
+	return w.n.total()
+}
+
+func (w *worker) reached(want int) bool { return w.measure(want) == want }
+
+// untilUsedUp works the rows of a heel turn until no stitch waits beyond a gap.
+func (w *worker) untilUsedUp(rows []*script.Row, e *entry) *problem {
+	if w.wrapsAnywhere() || slices.ContainsFunc(rows, func(r *script.Row) bool { return neutral(r.Steps) }) { // the second half of a short-row heel
+		w.n.dropGaps()
+		w.n.begin()
+		return nil
+	}
+	w.turning = true
+	for pass := 0; pass < 2000; pass++ {
+		for i, r := range rows {
+			if !w.n.gaps() && count(w.n.right) == 0 {
+				return nil
+			}
+			num := 0
+			if i < len(e.nums) {
+				num = e.nums[i]
+			}
+			if a, b := w.n.waiting(); a == 0 && b == 0 && !w.n.gaps() {
+				return nil
+			}
+			before := w.n.worked()
+			if p := w.workRow(r, num); p != nil {
+				return p
+			}
+			if w.n.worked() == before && pass > 1000 {
+				return nil
+			}
+		}
+		if !w.known || w.stopped {
+			return nil
+		}
+	}
+	return nil
+}
+
+func (w *worker) wrapsAnywhere() bool {
+	return slices.ContainsFunc(w.n.left, func(c cell) bool { return c.wraps }) || slices.ContainsFunc(w.n.right, func(c cell) bool { return c.wraps })
+}
+
+func (w *worker) untilWrapped(rows []*script.Row, stop *script.Stop) *problem {
+	v := int(w.val(stop.N))
+	if slices.ContainsFunc(rows, func(r *script.Row) bool { return neutral(r.Steps) }) {
+		return nil
+	}
+	for pass := 0; pass < 2000; pass++ {
+		for _, r := range rows {
+			a, none, b := w.n.wrapped()
+			if stop.Kind == script.Wrapped && a >= v && b >= v || stop.Kind == script.Unwrapped && none <= v {
+				return nil
+			}
+			if p := w.workRow(r, 0); p != nil {
+				return p
+			}
+		}
+		if !w.known || w.stopped {
+			return nil
+		}
+	}
+	return w.fail(stop.At, source.StitchCount, source.Say("follow.never-wrapped", "that is never reached"), nil, nil)
+}
+
+// checkWraps compares what is said of wrapped and unwrapped stitches.
+func (w *worker) checkWraps(claims []script.Claim) (out []*problem) {
+	a, none, b := w.n.wrapped()
+	if a == 0 && b == 0 {
+		return nil
+	}
+	for _, c := range claims {
+		if c.What == script.WrapEach && !c.N.Known() { // as many at one side as at the other
+			if a != b {
+				p := w.fail(c.At, source.Parity, source.Say("follow.uneven-wraps", "{0} less {1} in the middle cannot be halved: {2} are wrapped at one side and {3} at the other", source.InSts(a+none+b), none, a, b), source.Sts(none), nil)
+				p.soft = true
+				out = append(out, p)
+			}
+			continue
+		}
+		v := int(w.val(c.N))
+		switch c.What {
+		case script.WrapEach:
+			if v != a && v != b {
+				out = append(out, w.wrongCount(c, v, a, "wrapped at each side"))
+			}
+		case script.WrapNone:
+			if v != none {
+				out = append(out, w.wrongCount(c, v, none, "not wrapped"))
+			}
+		}
+	}
+	return out
+}
+
+// untilSplit works rows until counts on the needles are as stated, in whatever order.
+func (w *worker) untilSplit(rows []*script.Row, stop *script.Stop) *problem {
+	sum := 0
+	for _, c := range stop.Claims {
+		k := 1
+		if c.What == script.EachNdl {
+			k = w.needlesInUse()
+		}
+		sum += k * int(w.val(c.N))
+	}
+	each := false
+	for _, c := range stop.Claims {
+		each = each || c.What == script.OfPart || c.What == script.Between
+	}
+	for pass := 0; pass < 2000; pass++ {
+		for _, r := range rows {
+			if each {
+				bad := w.clone()
+				if len(bad.checkAll(stop.Claims, nil)) == 0 {
+					return nil
+				}
+			} else if w.n.total() <= sum {
+				return nil
+			}
+			if p := w.workRow(r, 0); p != nil {
+				return p
+			}
+		}
+		if !w.known || w.stopped {
+			return nil
+		}
+	}
+	return w.fail(stop.At, source.StitchCount, source.Say("follow.never-split", "that is never reached"), nil, nil)
+}

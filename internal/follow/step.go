@@ -1,0 +1,671 @@
+package follow
+
+import (
+	"slices"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// step works one step.
+func (w *worker) step(rw *rowWork, s *script.Step) *problem {
+	if w.moves > maxMoves {
+		return w.tooMuch(s.At)
+	}
+	if w.isGap(s) {
+		return nil
+	}
+	n := 1
+	if s.N.Known() {
+		n = int(w.val(s.N))
+	}
+	switch s.Op {
+	case script.OfChart:
+		return w.chartStep(rw, s)
+	case script.OfPattern:
+		w.patternStep(rw, s)
+	case script.ToNeedle:
+		return w.toNeedle(rw, s)
+	case script.Group:
+		return w.group(rw, s)
+	case script.PlaceMarker:
+		if s.Name == "bor" || s.Name == "beg" { // the round begins anew here
+			return nil
+		}
+		w.n.right = append(w.n.right, cell{mark: marker, name: letter(s.Name)})
+		w.markers++
+		return nil
+	case script.PassMarker, script.TakeMarker:
+		return w.passMarker(rw, s)
+	case script.Turn:
+		w.doTurn(rw, s)
+		return nil
+	case script.Wrap:
+		c, ok := w.take(rw)
+		if ok {
+			c.wraps = true
+			w.n.left = append(w.n.left, c)
+		}
+		w.doTurn(rw, s)
+		return nil
+	case script.PickUp:
+		return w.pickUp(rw, s, n)
+	case script.PassOver:
+		for ; n > 0; n-- {
+			for i := len(w.n.right) - 2; i >= 0; i-- {
+				if w.n.right[i].mark == stitch {
+					w.n.right = slices.Delete(w.n.right, i, i+1)
+					break
+				}
+			}
+		}
+		return nil
+	case script.Unknown:
+		return &problem{untold: true} // told once for the whole text: see [unexplained]
+	case script.CastMore:
+		for ; n > 0; n-- {
+			w.put(rw, w.model(rw))
+		}
+		return nil
+	case script.Neutral:
+		return nil
+	case script.Adjust:
+		if s.N.Known() { // "inc 4 sts evenly"
+			if s.Name == "dec" {
+				n = -n
+			}
+			w.n.begin()
+			if w.n.worked()+n < 1 {
+				return w.short(rw, s, -n, w.n.worked())
+			}
+			w.n.resize(w.n.worked() + n)
+			rw.came = true
+			return nil
+		}
+		if w.corners > 0 {
+			w.n.begin()
+			w.n.resize(w.n.worked() - w.corners)
+			w.corners = 0
+			rw.came = true
+		}
+		return nil
+	}
+	if s.To != script.Here {
+		var p *problem
+		if n, p = w.distance(rw, s); p != nil {
+			return p
+		}
+		if s.Uses > 1 {
+			if n%int(s.Uses) != 0 {
+				return w.notDividing(rw, s.At, int(s.Uses), n)
+			}
+			n /= int(s.Uses)
+		}
+	}
+	if rw.pickup && s.Part == script.Instep && s.To == script.Here {
+		if p := w.bringInstep(rw, s, n); p != nil {
+			return p
+		}
+	}
+	return w.each(rw, s, n)
+}
+
+// each works a stitch n times.
+func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
+	uses, makes := int(s.Uses), int(s.Makes)
+	if rw.part != 0 && rw.ndl == 0 && rw.group == nil && w.avail(rw) == 0 && count(w.n.left) > 0 { // past the part that was spoken of
+		rw.part = 0
+	}
+	if uses == 1 && makes == 1 && n > w.avail(rw) {
+		if rw.pickup && w.bring(rw) { // goes on over the instep, or over the beginning
+			if have := w.avail(rw); have < n {
+				return w.short(rw, s, n, have)
+			}
+		} else if s.Optional || n == 1 && w.lastOfTurn(rw, s) {
+			return nil
+		} else {
+			return w.short(rw, s, n, w.avail(rw))
+		}
+	}
+	for ; n > 0; n-- {
+		if w.moves > maxMoves {
+			return w.tooMuch(s.At)
+		}
+		var c cell
+		if uses > 0 {
+			if have := w.avail(rw); have < uses {
+				switch {
+				case rw.pickup && w.bring(rw):
+				case s.Optional || w.lastOfTurn(rw, s):
+					return nil
+				default:
+					return w.short(rw, s, n*uses, have)
+				}
+			}
+			for range uses {
+				c, _ = w.take(rw)
+			}
+			if s.Op != script.Slip || c.mark != stitch {
+				c.wraps = false
+			}
+		} else {
+			c = w.model(rw)
+			w.moves++
+		}
+		for range makes {
+			w.put(rw, c)
+		}
+		if len(w.n.right) > maxLive {
+			return w.tooWide(s.At)
+		}
+	}
+	return nil
+}
+
+// lastOfTurn: the stitch behind a decrease falls away in the last rows of a heel turn, when
+// none is left.
+func (w *worker) lastOfTurn(rw *rowWork, s *script.Step) bool {
+	return w.turning && (s.Op == script.Knit || s.Op == script.Purl || s.Op == script.Work) && w.avail(rw) == 0
+}
+
+// bring makes more stitches available in a row that picks up: first those that rest, then,
+// over the end of the round, the first ones again.
+func (w *worker) bring(rw *rowWork) bool {
+	switch {
+	case len(w.n.held) > 0:
+		w.n.left = append(reversed(w.n.held), w.n.left...)
+		w.n.held = nil
+		return true
+	case !rw.came && len(w.n.right) > 0:
+		rw.came = true
+		w.n.begin()
+		return true
+	}
+	return false
+}
+
+// bringInstep makes the instep's stitches those that come next, even if the text has not
+// told of them before.
+func (w *worker) bringInstep(rw *rowWork, s *script.Step, n int) *problem {
+	w.passHeel()
+	if len(w.n.held) == 0 {
+		if have, _ := w.n.inPart(script.Instep); have == 0 {
+			for range n {
+				w.n.left = append(w.n.left, cell{part: script.Instep})
+			}
+		}
+		return nil
+	}
+	if have := count(w.n.held); have != n {
+		return w.short(rw, s, n, have)
+	}
+	w.bring(rw)
+	return nil
+}
+
+// passHeel moves the heel's stitches to the right needle: they have been worked before.
+func (w *worker) passHeel() {
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		if c := w.n.left[i]; c.mark != gap {
+			w.n.right = append(w.n.right, c)
+		}
+	}
+	w.n.left = w.n.left[:0]
+}
+
+// distance counts the stitches up to where a step goes.
+func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
+	minus := 0
+	if s.Minus.Known() {
+		v := w.val(s.Minus)
+		if v == pattern.Gap {
+			v = 0
+		}
+		minus = int(v)
+	}
+	sub := *rw
+	if s.Needle > 0 {
+		sub.ndl, sub.part = s.Needle, 0
+		w.needNeedles(s.Needle)
+	} else if s.Part != 0 && s.To != script.MidMark {
+		sub.part, sub.ndl = s.Part, 0
+	}
+	if s.Name == "needle" && rw.ndl == 0 && rw.group == nil {
+		w.needNeedles(2)
+		if len(w.n.left) > 0 {
+			sub.group = &scope{ndl: w.nextNeedle()}
+		}
+	}
+	switch s.To {
+	case script.End:
+		n := w.avail(&sub)
+		if n < minus {
+			return 0, w.short(rw, s, minus, n)
+		}
+		return n - minus, nil
+	case script.PartEnd:
+		if rw.pickup && s.Part == script.Instep && s.Name != "before" {
+			w.passHeel()
+			if len(w.n.held) > 0 {
+				w.bring(rw)
+			}
+			return w.avail(rw), nil
+		}
+		if rw.pickup {
+			return w.avail(rw), nil
+		}
+		if s.Name == "before" || s.Needle > 0 && s.Minus.Known() { // up to where the part begins
+			n := 0
+			for i := len(w.n.left) - 1; i >= 0; i-- {
+				c := w.n.left[i]
+				if c.mark == stitch {
+					if s.Part != 0 && c.part == s.Part || s.Needle > 0 && int(c.ndl) == s.Needle {
+						break
+					}
+					n++
+				}
+			}
+			if n < minus {
+				return 0, w.short(rw, s, minus, n)
+			}
+			return n - minus, nil
+		}
+		n := w.avail(&sub)
+		if n == 0 && w.n.flat && (s.Part == script.Heel || s.Part == script.Sole) {
+			n = w.avail(rw)
+		}
+		if n == 0 && !w.n.flat { // its stitches are not told apart: half of them
+			if _, told := w.n.inPart(s.Part); !told {
+				n = min((rw.before+1)/2, w.avail(rw))
+			}
+		}
+		return n, nil
+	case script.Gap, script.WrapMark:
+		n, found := 0, false
+		for i := len(w.n.left) - 1; i >= 0; i-- {
+			c := w.n.left[i]
+			if s.To == script.Gap && c.mark == gap || s.To == script.WrapMark && (c.wraps || c.mark == gap && w.hasWraps() == 0) {
+				found = true
+				break
+			}
+			if c.mark == stitch {
+				n++
+			}
+		}
+		if s.To == script.Gap && minus == 0 && w.conv.beforeGap {
+			minus = 1
+		}
+		if !found {
+			what := "gap"
+			kind := source.StitchCount
+			if s.To == script.WrapMark {
+				what = "wrapped st"
+			}
+			return 0, w.fail(s.At, kind, source.Say("follow.no-gap", "{0} goes to a {1}, but none lies ahead: every stitch on this side has been worked", rw.label, what), nil, nil)
+		}
+		if n < minus {
+			return 0, w.short(rw, s, minus, n)
+		}
+		return n - minus, nil
+	case script.Marker:
+		n := 0
+		for i := len(w.n.left) - 1; i >= 0; i-- {
+			c := w.n.left[i]
+			if c.mark == marker && (s.Name == "" || c.name == 0 && s.Name != "bor" || c.name == letter(s.Name)) {
+				if n < minus {
+					return 0, w.short(rw, s, minus, n)
+				}
+				return n - minus, nil
+			}
+			if c.mark == stitch {
+				n++
+			}
+		}
+		if s.Name == "bor" && n >= minus {
+			return n - minus, nil
+		}
+		if w.markers == 0 || s.Name != "" {
+			return 0, w.noMarker(rw, s)
+		}
+		if n >= minus && w.lastMarkerIsBeg() { // the marker at the beginning of the round
+			return n - minus, nil
+		}
+		return 0, w.noMarker(rw, s)
+	case script.SideMark:
+		half := (rw.before + 1) / 2
+		done := rw.before - w.avail(rw)
+		n := half - done
+		if done >= half {
+			n = w.avail(rw)
+		}
+		if rw.group != nil {
+			n = w.avail(rw)
+		}
+		if n < minus {
+			return 0, w.short(rw, s, minus, n)
+		}
+		return n - minus, nil
+	case script.MidMark:
+		n := w.avail(rw)
+		if s.Name == "half" {
+			heel := w.heelCount
+			if rw.pickup {
+				if n, _ := w.n.inPart(script.Heel); n > 0 {
+					heel = n
+				}
+				if w.avail(rw) == 0 {
+					w.bring(rw)
+				}
+				return heel / 2, nil
+			}
+			return n / 2, nil
+		}
+		return max(n/2-minus, 0), nil
+	}
+	return 0, nil
+}
+
+func (w *worker) lastMarkerIsBeg() bool { return w.markers <= 1 }
+
+func (w *worker) noMarker(rw *rowWork, s *script.Step) *problem {
+	p := w.fail(s.At, source.Marker, source.Say("follow.no-marker", "{0} goes to a marker here, but no line places one", rw.label), nil, nil)
+	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-marker", "place the markers in the rnd before")}}
+	return p
+}
+
+func (w *worker) hasWraps() int {
+	n := 0
+	for _, c := range w.n.left {
+		if c.wraps {
+			n++
+		}
+	}
+	return n
+}
+
+func (w *worker) nextNeedle() uint8 {
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		if w.n.left[i].mark == stitch {
+			return w.n.left[i].ndl
+		}
+	}
+	return 0
+}
+
+// needNeedles lays the stitches out on so many needles if the text has not.
+func (w *worker) needNeedles(k int) {
+	if _, told := w.n.onNeedle(1); told {
+		if k > 2 {
+			if c, _ := w.n.onNeedle(k); c > 0 {
+				return
+			}
+		} else {
+			return
+		}
+	}
+	if len(w.n.right) > 0 && count(w.n.right) > 0 && !w.n.flat {
+		// in the midst of a round: only the layout of the whole helps
+		return
+	}
+	w.layOver(max(k, 2))
+}
+
+// layOver spreads the stitches over k needles as is usual: with three, the second one holds
+// the instep, or half; with four, quarters.
+func (w *worker) layOver(k int) {
+	total := w.n.worked()
+	var runs []int
+	var last script.Part
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		c := w.n.left[i]
+		if c.mark != stitch {
+			continue
+		}
+		p := c.part
+		if p != script.Instep {
+			p = script.Sole
+		}
+		if len(runs) == 0 || p != last {
+			runs = append(runs, 0)
+		}
+		runs[len(runs)-1]++
+		last = p
+	}
+	switch {
+	case len(runs) == k:
+		w.n.spread(runs)
+	case k == 4 && len(runs) == 3:
+		w.n.spread([]int{runs[0], (runs[1] + 1) / 2, runs[1] / 2, runs[2]})
+	case k == 4 && len(runs) == 2:
+		w.n.spread([]int{(runs[0] + 1) / 2, runs[0] / 2, (runs[1] + 1) / 2, runs[1] / 2})
+	case k == 4:
+		w.n.spread([]int{(total + 3) / 4, (total + 2) / 4, (total + 1) / 4, total / 4})
+	case k == 3 && len(runs) == 2: // sole, instep: the round begins before the sole
+		w.n.spread([]int{(runs[0] + 1) / 2, runs[1], runs[0] / 2})
+	case k == 3:
+		half := (total + 1) / 2
+		rest := total - half
+		w.n.spread([]int{(rest + 1) / 2, half, rest / 2})
+	default:
+		w.n.spread([]int{(total + 1) / 2, total / 2})
+	}
+}
+
+// toNeedle comes to the needle or part that the next steps are for.
+func (w *worker) toNeedle(rw *rowWork, s *script.Step) *problem {
+	if rw.pickup {
+		rw.ndl = s.Needle
+		return nil
+	}
+	if p := w.needleLeft(rw); p != nil {
+		return p
+	}
+	if s.Needle > 0 {
+		k := 2
+		for _, t := range rw.row.Steps {
+			k = max(k, t.Needle)
+		}
+		w.needNeedles(max(k, s.Needle))
+		rw.ndl, rw.part = s.Needle, 0
+	} else {
+		rw.ndl, rw.part = 0, s.Part
+		if s.Part == script.Sole {
+			if _, told := w.n.inPart(script.Sole); !told {
+				if c, told := w.n.inPart(script.Heel); told && c > 0 {
+					rw.part = script.Heel
+				}
+			}
+		}
+	}
+	if w.avail(rw) == 0 && count(w.n.left) > 0 {
+		if _, told := w.n.onNeedle(1); told && s.Needle > 0 || s.Needle == 0 {
+			// the words jump over stitches of another needle: they are worked plain
+			for len(w.n.left) > 0 && w.avail(rw) == 0 {
+				c := w.n.left[len(w.n.left)-1]
+				w.n.left = w.n.left[:len(w.n.left)-1]
+				w.n.right = append(w.n.right, c)
+			}
+		}
+	}
+	return nil
+}
+
+// needleLeft: the stitches of the needle that the steps were for must all be worked.
+func (w *worker) needleLeft(rw *rowWork) *problem {
+	if rw.pickup || rw.ndl == 0 && rw.part == 0 {
+		return nil
+	}
+	if left := w.avail(rw); left > 0 && rw.ndl > 0 {
+		return w.fail(rw.row.At, source.StitchCount, source.Say("follow.needle-left", "{0} leaves {1} of N{2} unworked", rw.label, source.InSts(left), rw.ndl), nil, source.Sts(left))
+	}
+	return nil
+}
+
+func (w *worker) passMarker(rw *rowWork, s *script.Step) *problem {
+	if s.Name == "bor" {
+		return nil
+	}
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		c := w.n.left[i]
+		if c.mark == gap {
+			continue
+		}
+		if c.mark == marker {
+			if s.Name != "" && c.name != 0 && c.name != letter(s.Name) {
+				break
+			}
+			w.n.left = w.n.left[:i]
+			if s.Op == script.PassMarker {
+				w.n.right = append(w.n.right, c)
+			} else {
+				w.markers--
+			}
+			return nil
+		}
+		break
+	}
+	if count(w.n.left) == 0 { // the marker at the beginning of the round
+		return nil
+	}
+	if len(w.n.right) > 0 && w.n.right[len(w.n.right)-1].mark == marker { // passed already
+		return nil
+	}
+	if w.markers == 0 || len(rw.row.Steps) > 1 && count(w.n.right) > 0 {
+		return w.noMarkerHere(rw, s)
+	}
+	return nil
+}
+
+func (w *worker) noMarkerHere(rw *rowWork, s *script.Step) *problem {
+	text := source.Say("follow.marker-missing", "{0} slips a marker here, but there is none", rw.label)
+	for i, n := len(w.n.left)-1, 0; i >= 0; i-- {
+		if w.n.left[i].mark == marker {
+			text = source.Say("follow.marker-later", "{0} slips a marker here, but {1} lie before the next one", rw.label, source.InSts(n))
+			break
+		}
+		if w.n.left[i].mark == stitch {
+			n++
+		}
+	}
+	return w.fail(s.At, source.Marker, text, nil, nil)
+}
+
+func (w *worker) doTurn(rw *rowWork, s *script.Step) {
+	rw.turned = true
+	if !w.n.flat { // the stitches worked are the heel; the others rest
+		if s.Op == script.Wrap && count(w.n.left) < 4 || count(w.n.left) == 0 { // all of them are worked flat
+			w.n.flat = true
+			w.n.turn()
+			return
+		}
+		var own []cell // the wrapped stitch is of the heel
+		if s.Op == script.Wrap {
+			last := len(w.n.left) - 1
+			own, w.n.left = []cell{w.n.left[last]}, w.n.left[:last]
+			own[0].part = script.Heel
+		}
+		held := make([]cell, 0, len(w.n.left))
+		for i := len(w.n.left) - 1; i >= 0; i-- {
+			if c := w.n.left[i]; c.mark == stitch {
+				c.part = script.Instep
+				held = append(held, c)
+			}
+		}
+		w.n.held, w.n.left = held, own
+		for i := range w.n.right {
+			w.n.right[i].part = script.Heel
+		}
+		w.n.flat = true
+		if w.n.facing == script.NoSide {
+			w.n.facing = script.RS
+		}
+		w.newFlap()
+	}
+	w.n.turn()
+}
+
+func (w *worker) newFlap() {
+	w.flapRows, w.slipRows, w.partRows = 0, 0, 0
+	w.edges = true
+}
+
+// chartStep works a row of a chart over the stitches that the words give it.
+func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
+	var chart *script.Chart
+	for _, c := range w.script.Charts {
+		if chart == nil || c.Line < w.lineOf(s.At) {
+			chart = c
+		}
+	}
+	if chart == nil {
+		if s.To == script.Here && !s.N.Known() {
+			return &problem{untold: true}
+		}
+		t := *s
+		t.Op = script.Work
+		return w.step(rw, &t)
+	}
+	uses, makes := chart.Width, chart.Width
+	for _, r := range chart.Rows {
+		if r.Num == s.Needle && r.Uses >= 0 {
+			uses, makes = r.Uses, r.Makes
+		}
+	}
+	have := 0
+	if s.N.Known() {
+		have = int(w.val(s.N))
+	} else if s.To != script.Here {
+		n, p := w.distance(rw, &script.Step{To: s.To, Part: s.Part, At: s.At})
+		if p != nil {
+			return p
+		}
+		have = n
+	}
+	times := 0
+	if s.Stop.N.Known() {
+		times = int(w.val(s.Stop.N))
+		if have == 0 {
+			have = uses * times
+		}
+	} else if uses > 0 {
+		times = have / uses
+	}
+	if uses*times != have {
+		p := w.fail(s.At, source.ChartText, source.Say("follow.chart-width", "{0} times the {1} sts of the chart are {2}, not {3}", times, uses, times*uses, have), source.Sts(have), source.Sts(times*uses))
+		p.soft = true
+		w.soft = append(w.soft, p)
+	}
+	if p := w.each(rw, &script.Step{At: s.At, Op: script.Work, Uses: 1, Makes: 1}, have); p != nil {
+		return p
+	}
+	for d := times * (makes - uses); d > 0 && d < maxLive; d-- {
+		w.put(rw, w.model(rw))
+	}
+	return nil
+}
+
+func (w *worker) lineOf(at source.Span) int {
+	n, _ := w.script.File.Position(at.Start)
+	return n
+}
+
+// patternStep notes that a stitch pattern goes on: with the row that comes next, or the
+// words are wrong.
+func (w *worker) patternStep(rw *rowWork, s *script.Step) {
+	if w.lastPattern == 0 || w.patternLen == 0 {
+		return
+	}
+	if next := w.lastPattern%w.patternLen + 1; next != s.Needle {
+		p := w.fail(s.At, source.ChartText, source.Say("follow.pattern-row", "the pattern stopped after row {0}, so it goes on with row {1}, not {2}", w.lastPattern, next, s.Needle), &source.Quantity{Value: float64(s.Needle), Unit: "rows"}, &source.Quantity{Value: float64(next), Unit: "rows"})
+		p.soft = true
+		w.soft = append(w.soft, p)
+	}
+}
+
+func letter(name string) uint8 {
+	if name == "" || name == "beg" || name == "bor" {
+		return 0
+	}
+	return name[0]
+}

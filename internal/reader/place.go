@@ -1,0 +1,202 @@
+package reader
+
+import (
+	"strings"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+)
+
+// landmark reads what follows "to".
+func (p *parser) landmark(s script.Step) (script.Step, bool) {
+	p.skip("the", "within")
+	back := p.i
+	if p.eat("last") {
+		if n, ok := p.number(); ok {
+			s.Minus, s.To = n, script.End
+		} else {
+			s.Minus, s.To = pattern.Of(1), script.End
+		}
+		part := p.partWord()
+		if !p.eat("sts") && part != 0 {
+			p.i = back
+		} else {
+			if part != 0 && part != script.Heel {
+				s.Part = part
+			}
+			if p.any("before") {
+				p.skip("the")
+				if to, part, ndl, name, ok := p.mark(); ok {
+					s.To, s.Part, s.Needle, s.Name = to, part, ndl, name
+					return s, true
+				}
+			}
+			p.whose(&s)
+			return s, true
+		}
+		p.i = back
+	}
+	if n, ok := p.number(); ok {
+		p.skip("of", "the")
+		p.partWord()
+		p.any("sts")
+		p.skip("are", "is")
+		left := p.any("rem") // "until 1 st remains before the gap", "until 3 sts are left"
+		if left && !p.is("before") {
+			s.Minus, s.To = n, script.End
+			p.whose(&s)
+			return s, true
+		}
+		if !p.any("before", "from", "of", "short") {
+			p.i = back
+			return s, false
+		}
+		p.skip("of", "reaching")
+		s.Minus = n
+	}
+	s.To, s.Part, s.Needle, s.Name, _ = p.mark()
+	if s.To == script.Here {
+		p.i = back
+		return s, false
+	}
+	p.whose(&s)
+	return s, true
+}
+
+// whose reads whose end is spoken of: "of needle", "on N1", "of sole".
+func (p *parser) whose(s *script.Step) {
+	back := p.i
+	if p.any("of", "on", "at", "before") {
+		p.skip("the", "this", "that", "each")
+		if n, part, ok := p.needle(); ok {
+			s.Needle, s.Part = n, part
+			return
+		}
+		if p.any("ndl") {
+			s.Name = "needle"
+			return
+		}
+		if part := p.partWord(); part != 0 {
+			p.any("sts", "ndl")
+			s.Part = part
+			if p.any("or", "and") && p.partWord() != 0 { // "of instep or sole"
+				s.Part, s.Name = 0, "needle"
+			}
+			return
+		}
+		if p.any("half", "section") {
+			s.Name = "needle"
+			return
+		}
+		if p.any("rnd", "row") {
+			return
+		}
+	}
+	p.i = back
+}
+
+// mark reads a place in a row.
+func (p *parser) mark() (m script.Mark, part script.Part, needle int, name string, ok bool) {
+	p.skip("the", "next", "first", "this", "nearest", "second")
+	t := p.peek()
+	switch t.w {
+	case "end", "ends":
+		p.i++
+		return script.End, 0, 0, "", true
+	case "beg", "bor":
+		p.i++
+		p.skip("of", "rnd", "m")
+		return script.End, 0, 0, "bor", true
+	case "gap", "turning", "turn":
+		p.i++
+		p.skip("point")
+		return script.Gap, 0, 0, "", true
+	case "m":
+		p.i++
+		return script.Marker, 0, 0, p.markerName(), true
+	case "wrapped", "last", "previously", "previous":
+		back := p.i
+		p.skip("last", "previously", "previous")
+		if p.phrase("wrapped sts", "wrapped", "wrap", "w sts", "ds", "turned sts", "ds sts", "twin sts", "twin", "shadow sts", "double sts", "unworked sts", "paired sts") {
+			return script.WrapMark, 0, 0, "", true
+		}
+		p.i = back
+		if p.phrase("last sts") {
+			return script.Here, 0, 0, "", false
+		}
+		if p.phrase("last turn", "last turning point", "previous turn", "previous turning point") {
+			return script.Gap, 0, 0, "", true
+		}
+	case "wrap", "ds", "twin", "double", "shadow", "paired", "yo":
+		p.i++
+		p.skip("sts")
+		return script.WrapMark, 0, 0, "", true
+	case "side":
+		p.i++
+		p.skip("edge", "m")
+		return script.SideMark, 0, 0, "", true
+	case "centre":
+		p.i++
+		p.skip("sts", "back", "of", "heel")
+		return script.MidMark, 0, 0, "", true
+	}
+	if name := p.namedMarker(); name != "" {
+		return script.Marker, 0, 0, name, true
+	}
+	if strings.HasSuffix(t.w, "m") && len(t.w) > 1 && t.w != "from" && len(t.w) <= 4 && t.kind == wordToken && t.w != "them" { // "rm", "bm"
+		p.i++
+		return script.Marker, 0, 0, t.w, true
+	}
+	if n, pt, ok := p.needle(); ok {
+		return script.PartEnd, pt, n, "", true
+	}
+	if part := p.partWord(); part != 0 {
+		p.any("sts", "ndl")
+		return script.PartEnd, part, 0, "before", true
+	}
+	return script.Here, 0, 0, "", false
+}
+
+// namedMarker reads a marker that is called by a capital letter alone, or BOR.
+func (p *parser) namedMarker() string {
+	t := p.peek()
+	if t.kind != wordToken {
+		return ""
+	}
+	raw := p.raw(t.at)
+	if t.w == "bor" || len(raw) == 1 && 'A' <= raw[0] && raw[0] <= 'Z' && raw[0] != 'K' && raw[0] != 'P' {
+		p.i++
+		p.any("m")
+		return t.w
+	}
+	return ""
+}
+
+// markerName reads a letter or number behind "marker".
+func (p *parser) markerName() string {
+	return p.namedMarker()
+}
+
+// place reads "pm", "place marker", "place a marker for beg of rnd".
+func (p *parser) place() (s script.Step, ok bool) {
+	if p.any("pm") {
+	} else {
+		p.i++
+		if name := p.namedMarker(); name != "" { // "place A"
+			return script.Step{Op: script.PlaceMarker, Name: name}, true
+		}
+		p.skip("a", "the", "another")
+		p.any("second", "new")
+		if !p.eat("m") {
+			return s, false
+		}
+	}
+	s = script.Step{Op: script.PlaceMarker, Name: p.markerName()}
+	if p.phrase("for beg", "at beg", "to mark beg", "here for beg", "for end") {
+		p.skip("of", "the", "rnd")
+		s.Name = "beg"
+	}
+	for p.phrase("here", "for instep", "for gusset", "on each side of", "for side", "for heel") {
+	}
+	return s, true
+}

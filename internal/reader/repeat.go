@@ -1,0 +1,328 @@
+package reader
+
+import (
+	"slices"
+	"strings"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+)
+
+// ref reads which rows are meant: "Rows 1 and 2", "these 2 rows", "the last 2 rnds", "3rd
+// and 4th rows", "the dec rnd", "them".
+func (p *parser) ref() (r script.Ref, ok bool) {
+	back := p.i
+	var l script.Label
+	if labelNames[p.peek().w] && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd") && p.ahead(2).kind == numToken {
+		p.i++
+	}
+	switch t := p.peek(); {
+	case t.w == "row" || t.w == "rnd":
+		p.i++
+		r.Round = t.w == "rnd"
+		p.rowNumbers(&l)
+		if len(l.Nums) == 0 {
+			p.i = back
+			return r, false
+		}
+		r.Nums = l.Nums
+		return r, true
+	case t.kind == ordToken && p.ordinalRows(&l):
+		r.Nums, r.Round = l.Nums, l.Round
+		return r, true
+	}
+	p.i = back
+	if p.eat("from") {
+		if r, ok := p.ref(); ok && r.Nums != nil {
+			return r, true
+		}
+		p.i = back
+		return r, false
+	}
+	if p.any("them") {
+		r.Last = -1
+		return r, true
+	}
+	if p.phrase("patt", "the patt") && !p.is("rnd") && !p.is("row") {
+		r.Last = -1
+		return r, true
+	}
+	p.i = back
+	named := p.any("the", "these", "this", "those", "last", "previous", "both", "all")
+	p.skip("last", "previous", "foll", "above", "preceding", "same")
+	t := p.peek()
+	switch {
+	case t.kind == numToken && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd"):
+		if !named {
+			p.i = back
+			return r, false
+		}
+		r.Last = int(t.val)
+		r.Round = p.ahead(1).w == "rnd"
+		p.i += 2
+		return r, true
+	case (t.w == "row" || t.w == "rnd") && named:
+		r.Last, r.Round = 1, t.w == "rnd"
+		p.i++
+		return r, true
+	case t.w == "dec" || t.w == "inc":
+		p.i++
+		if p.any("rnd", "row") {
+			r.Name = t.w
+			return r, true
+		}
+	}
+	p.i = back
+	return r, false
+}
+
+// repeat reads "Rep Rows 1 and 2 until …", "Work these 2 rows 14 times in all".
+func (p *parser) repeat() bool {
+	start := p.i
+	p.skip("then", "now")
+	lead := ""
+	switch {
+	case p.phrase("so on", "go on so", "the same again", "do so"):
+		lead = "cont"
+		p.i--
+		p.toks[p.i].w = "so"
+	case p.any("rep"):
+		lead = "rep"
+		p.skip("ing")
+	case p.phrase("go on"):
+		lead = "cont"
+	case p.any("work", "cont", "k"):
+		lead = p.toks[p.i-1].w
+		p.skip("to", "work", "rep", "with", "in", "k")
+	default:
+		return false
+	}
+	r := &script.Repeat{}
+	var ok bool
+	if r.Ref, ok = p.ref(); !ok {
+		if r.Ref, ok = p.refPattern(); !ok {
+			if lead == "cont" || lead == "rep" {
+				if stop, ok := try(p, func() (script.Stop, bool) {
+					p.skip("in", "this", "way", "manner", "as", "set", "so", "to", ",", "like", "back", "and", "forth")
+					return p.stopping(false)
+				}); ok && (stop.Kind == script.UsedUp || stop.Kind == script.Ridges || stop.Kind == script.Rows && p.part == script.Heel || stop.Kind == script.Wrapped || stop.Kind == script.Unwrapped) {
+					r.Ref.Last, r.Stop = -2, stop
+					r.Claims = p.claimsBehind()
+					r.Base = p.base(start)
+					p.add(r)
+					return true
+				}
+			}
+			return false
+		}
+	} else {
+		p.ofPattern(&r.Ref)
+	}
+	p.skip("again")
+	p.aside()
+	p.skip(",")
+	if r.Stop, ok = p.stopping(true); !ok {
+		switch {
+		case p.toks[p.i-1].w == "again" || lead == "rep" && p.clauseEnd():
+			r.Stop = script.Stop{Kind: script.More, N: pattern.Of(1)}
+			if lead == "rep" && p.toks[p.i-1].w != "again" {
+				r.Stop.N = pattern.Of(1)
+			}
+		case r.Ref.Pattern != "" && p.clauseEnd():
+			r.Stop = script.Stop{Kind: script.Times, N: pattern.Of(1)}
+		default:
+			return false
+		}
+	}
+	r.Claims = p.claimsBehind()
+	r.Base = p.base(start)
+	p.add(r)
+	// "…, then rows 1 and 2 again: 30 rows"
+	back := p.i
+	if p.any(",") && p.eat("then") || p.eat("then") {
+		from := p.i
+		p.skip("rep", "work")
+		if p.phrase("the row that beg with", "the row beg with", "the row that beg with") {
+			if steps, ok := p.steps(); ok {
+				if again := p.rowThatBegins(steps); again != nil && (p.eat("once", "more") || p.any("once", "again")) {
+					row := &script.Row{Steps: again.Steps, Flat: again.Flat, Claims: p.claimsBehind()}
+					row.Base = p.base(from)
+					p.add(row)
+					return true
+				}
+			}
+		}
+		if ref, ok := p.ref(); ok {
+			again := &script.Repeat{Ref: ref, Stop: script.Stop{Kind: script.More, N: pattern.Of(1)}}
+			if p.any("again") || p.eat("once", "more") || p.any("once") {
+				again.Claims = p.claimsBehind()
+				again.Base = p.base(from)
+				p.add(again)
+				return true
+			}
+		}
+		p.i = back
+	} else {
+		p.i = back
+	}
+	return true
+}
+
+// aside passes over a remark between commas that stands before what ends a repeat: "Rep
+// Rows 5 and 6, lifting two wraps where there are two, until …".
+func (p *parser) aside() {
+	if !p.is(",") {
+		return
+	}
+	back := p.i
+	p.i++
+	if !strings.HasSuffix(p.peek().w, "ing") || p.is("ending") {
+		p.i = back
+		return
+	}
+	for !p.stop() {
+		if p.is(",", "until") || p.is(",", "to") {
+			return
+		}
+		p.i++
+	}
+	p.i = back
+}
+
+// ofPattern reads "of Reed patt" behind row numbers.
+func (p *parser) ofPattern(r *script.Ref) {
+	back := p.i
+	if p.any("of", "from", "in") {
+		p.skip("the")
+		for n := 0; n < 4 && !p.clauseEnd(); n++ {
+			t := p.peek()
+			p.i++
+			if t.w == "patt" || t.w == "chart" || t.w == "lace" {
+				name := p.patternNamed(p.toks[back+1 : p.i])
+				if name != "" {
+					r.Pattern = name
+					p.skip("patt", "chart")
+					return
+				}
+			}
+		}
+	}
+	p.i = back
+}
+
+// refPattern reads the name of a stitch pattern that the text has told before.
+func (p *parser) refPattern() (r script.Ref, ok bool) {
+	back := p.i
+	p.skip("the", "in", "across", "all", "of")
+	for n := 1; n <= 4 && p.i+n <= len(p.toks); n++ {
+		last := p.toks[p.i+n-1]
+		if last.kind == punctToken || last.kind == lineToken {
+			break
+		}
+		if last.w == "patt" || last.w == "chart" || last.w == "lace" || last.w == "rib" {
+			if name := p.patternNamed(p.toks[p.i : p.i+n]); name != "" {
+				p.i += n
+				p.skip("patt")
+				r.Pattern = name
+				p.skip("over", "on", "all", "sts")
+				return r, true
+			}
+		}
+	}
+	p.i = back
+	return r, false
+}
+
+// rowThatBegins finds the last row whose first steps are these.
+func (p *parser) rowThatBegins(steps []script.Step) *script.Row {
+	for i := len(p.rows) - 1; i >= 0; i-- {
+		r := p.rows[i]
+		if len(r.Steps) < len(steps) {
+			continue
+		}
+		same := true
+		for k := range steps {
+			a, b := steps[k], r.Steps[k]
+			same = same && a.Op == b.Op && a.To == b.To && slices.Equal(a.N.Val, b.N.Val)
+		}
+		if same {
+			return r
+		}
+	}
+	return nil
+}
+
+// turnOn reads how a heel turn goes on: "cont, working to 1 st before the gap each time and
+// closing it with ssk or p2tog then 1 st more", "go on to and fro over the middle, taking
+// together one stitch from each side of the hole every time, until …".
+func (p *parser) turnOn() bool {
+	start := p.i
+	if !p.any("cont") && !p.phrase("go on", "carry on", "work on") {
+		return false
+	}
+	gap, more := false, false
+	var stop script.Stop
+	for !p.stop() {
+		if p.is("until") {
+			var ok bool
+			if stop, ok = p.stopping(false); !ok {
+				return false
+			}
+			break
+		}
+		switch p.peek().w {
+		case "gap":
+			gap = true
+		case "more", "another", "past":
+			more = more || p.i > 0 && p.toks[p.i-1].w == "sts"
+		}
+		if gap && p.phrase("then 1 sts", "k1", "then one sts", "1 sts more", "then k", "work 1", "then work 1") {
+			more = true
+			continue
+		}
+		p.i++
+	}
+	if !gap {
+		return false
+	}
+	if stop.Kind == script.NoStop {
+		stop.Kind = script.UsedUp
+	}
+	at := p.since(start)
+	steps := []script.Step{{At: at, Op: script.Work, Uses: 1, Makes: 1, To: script.Gap, Minus: pattern.Of(1)}, {At: at, Op: script.Decrease, Uses: 2, Makes: 1}}
+	if more {
+		steps = append(steps, script.Step{At: at, Op: script.Work, Uses: 1, Makes: 1, Optional: true})
+	}
+	steps = append(steps, script.Step{At: at, Op: script.Turn})
+	p.add(&script.Plain{Base: p.base(start), Steps: steps, Flat: true, Stop: stop, Claims: p.claimsBehind()})
+	return true
+}
+
+// alternate reads "Alternate a plain round and a dec round to 56 sts".
+func (p *parser) alternate() bool {
+	start := p.i
+	p.skip("work")
+	turns := p.is("a", "k", "rnd", "and") || p.is("a", "dec", "rnd", "and") || p.is("a", "plain", "rnd", "and") // "… by turns"
+	if !turns && !p.any("alt") {
+		return false
+	}
+	plain, dec := false, false
+	for !p.stop() && !p.is("to") && !p.is("until") {
+		switch p.peek().w {
+		case "plain", "k":
+			plain = true
+		case "dec", "inc":
+			dec = true
+		}
+		p.i++
+	}
+	if !plain || !dec {
+		return false
+	}
+	stop, ok := p.stopping(false)
+	if !ok {
+		return false
+	}
+	p.add(&script.Shape{Base: p.base(start), Name: "dec", Every: 2, Stop: stop, Claims: p.claimsBehind()})
+	return true
+}

@@ -1,0 +1,345 @@
+package reader
+
+import (
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+)
+
+// fewer reads "Cont in this way with 1 st fewer before the k2tog in every odd rnd until 8 sts
+// rem": as many decreases a round as before.
+func (p *parser) fewer() bool {
+	start := p.i
+	if !p.any("cont") && !p.phrase("go on") {
+		return false
+	}
+	found := false
+	for !p.stop() && !p.is("until") {
+		found = found || p.is("fewer") || p.is("less")
+		p.i++
+	}
+	if !found || !p.is("until") {
+		return false
+	}
+	stop, ok := p.stopping(false)
+	if !ok || stop.Kind != script.Remain {
+		return false
+	}
+	p.add(&script.Shape{Base: p.base(start), Name: "fewer", Every: 2, Stop: stop, Claims: p.claimsBehind()})
+	return true
+}
+
+// every reads "every other rnd", "every 4th rnd", "on every foll 6th rnd", "each rnd".
+func (p *parser) every() (n int, ok bool) {
+	back := p.i
+	p.skip("on", "in", "at", "the", "and", "then")
+	if p.any("alt") && p.any("rnd", "row") {
+		return 2, true
+	}
+	p.i = back
+	p.skip("on", "in", "at", "and", ",", "then")
+	if !p.any("every", "each") {
+		p.i = back
+		return 0, false
+	}
+	p.skip("foll", "next")
+	n = 1
+	switch t := p.peek(); {
+	case t.w == "other" || t.w == "alt":
+		n = 2
+		p.i++
+	case t.kind == ordToken || t.kind == numToken:
+		n = int(t.val)
+		p.i++
+	}
+	p.skip("foll", "plain")
+	if !p.any("rnd", "row") || n < 1 {
+		p.i = back
+		return 0, false
+	}
+	p.skip("after", "it", "that")
+	return n, true
+}
+
+// shapeWords reads what a shaping round does: "dec 4 sts", "dec 1 st at each side of
+// instep", "k2tog at each end of the front needle", "take in four stitches", "dec in this
+// way".
+func (p *parser) shapeWords() (s *script.Shape, ok bool) {
+	s = &script.Shape{}
+	sign := 0
+	switch {
+	case p.any("dec"), p.phrase("take in"), p.any("narrow"), p.any("decreasing"):
+		sign = -1
+	case p.any("inc"), p.any("widen"):
+		sign = 1
+	case p.is("k2tog"), p.is("p2tog"), p.is("ssk"), p.is("skp"):
+		sign = -1
+		p.i++
+		n := -1
+		for p.any("and", "or") {
+			if !p.any("k2tog", "ssk", "skp", "p2tog") {
+				return nil, false
+			}
+			if p.toks[p.i-2].w == "and" {
+				n--
+			}
+		}
+		s.Change = pattern.Of(n)
+	case p.is("k") && p.ahead(1).kind == numToken && p.ahead(2).w == "tog":
+		sign = -1
+		p.i += 3
+		s.Change = pattern.Of(-1)
+	default:
+		return nil, false
+	}
+	name := "dec"
+	if sign > 0 {
+		name = "inc"
+	}
+	if p.is("rnd") || p.is("row") {
+		return nil, false
+	}
+	if n, ok := p.number(); ok {
+		if !p.any("sts") {
+			return nil, false
+		}
+		s.Change = n
+		s.Change.Val = nil
+		for _, v := range n.Val {
+			if v == pattern.Gap {
+				v = 0
+			}
+			s.Change.Val = append(s.Change.Val, int32(sign)*v)
+		}
+	} else if p.phrase("in this way", "thus", "as before", "like this", "in the same way", "in this manner", "so", "as set") {
+		s.Name = name
+	} else if !s.Change.Known() {
+		if p.is("on") || p.is("every") || p.is("each") || p.is("at") { // "dec on Rnd 6 …"
+			s.Name = name
+		} else {
+			return nil, false
+		}
+	}
+	twice := false
+	for p.where(&twice) {
+	}
+	if twice {
+		for i := range s.Change.Val {
+			s.Change.Val[i] *= 2
+		}
+	}
+	return s, true
+}
+
+// where reads at which places a round is shaped. twice is set where they are two.
+func (p *parser) where(twice *bool) bool {
+	back := p.i
+	p.skip(",")
+	switch {
+	case p.phrase("at each end", "at each side", "each side", "each end", "at both ends", "at both side", "at either end", "at either side", "on each side", "on either side", "at beg and end", "before and after"):
+		*twice = true
+		p.skip("of", "the", "front", "instep", "ndl", "rnd", "row", "m", "back", "heel", "sole", "on", "centre", "sts", "both")
+		return true
+	case p.phrase("before the first and 1 sts after the second m", "before first and 1 sts after second m", "at the end of n1 and at the beg of n3", "at end of n1 and beg of n3", "at the end of n1 and the beg of n3", "before the instep and after the instep", "before and after the instep"):
+		*twice = true
+		return true
+	case p.phrase("at the same places", "in this way", "in the same places", "in the same way", "as before", "spaced", "evenly spaced"):
+		return true
+	case p.phrase("evenly around", "evenly", "around", "across", "on the sole sts", "on sole sts", "on the heel side of the join", "on the instep", "on the sole", "on the heel side"):
+		return true
+	case p.peek().kind == numToken && p.peek().val == 1: // "one at each end of the top and one at each end of the sole"
+		for !p.stop() && !p.is(",") && !p.is("until") {
+			p.i++
+		}
+		return true
+	}
+	p.i = back
+	return false
+}
+
+// shape reads shaping that does not tell every stitch.
+func (p *parser) shape() bool {
+	start := p.i
+	p.skip("then", "now", "next", ",")
+	if s, ok := try(p, p.shapeRef); ok {
+		return p.finishShape(start, s)
+	}
+	s, ok := p.shapeWords()
+	if !ok {
+		return false
+	}
+	return p.finishShape(start, s)
+}
+
+// shapeRef reads "Rep Dec rnd every 6th rnd 5 more times".
+func (p *parser) shapeRef() (*script.Shape, bool) {
+	if !p.any("rep", "work", "cont") {
+		return nil, false
+	}
+	p.skip("to", "work", "the", "this", "rep", "last")
+	t := p.peek()
+	if t.w != "dec" && t.w != "inc" && !(t.w == "rnd" || t.w == "row") && !(labelNames[t.w] && (p.ahead(1).w == "rnd" || p.ahead(1).w == "row")) {
+		return nil, false
+	}
+	p.i++
+	p.any("rnd", "row")
+	back := p.i
+	if _, ok := p.every(); !ok {
+		return nil, false
+	}
+	p.i = back
+	name := t.w
+	if name == "rnd" || name == "row" {
+		name = "last"
+	}
+	return &script.Shape{Name: name}, true
+}
+
+func (p *parser) finishShape(start int, s *script.Shape) bool {
+	told := false
+	for {
+		back := p.i
+		if p.is("(") && s.Stop.Kind == script.NoStop { // "(4 sts fewer each time) until"
+			p.i++
+			if c := p.claims(); len(c) == 1 && c[0].What == script.Change && p.any(")") {
+				s.Change = c[0].N
+				continue
+			}
+			p.i = back
+		}
+		p.skip(",", "and")
+		if n, ok := p.every(); ok && s.Every == 0 {
+			s.Every, told = n, true
+			continue
+		}
+		p.i = back
+		p.skip(",", "and")
+		if s.Stop.Kind == script.NoStop {
+			if stop, ok := p.stopping(true); ok && stop.Kind != script.NoStop {
+				s.Stop, told = stop, true
+				continue
+			}
+		}
+		p.i = back
+		var twice bool
+		if told && p.where(&twice) {
+			continue
+		}
+		break
+	}
+	if !told && !s.Change.Known() || !p.clauseEnd() && !p.is("-") && !p.is("and") && !p.is("(") && !p.is("=") {
+		return false
+	}
+	s.Base = p.base(start)
+	p.add(s)
+	// "…, then every rnd 3 times"
+	for {
+		from := p.i
+		p.skip(",", ";", "and")
+		if !p.eat("then") {
+			p.i = from
+			break
+		}
+		n, ok := p.every()
+		if !ok {
+			p.i = from
+			break
+		}
+		more := &script.Shape{Change: s.Change, Every: n, Name: s.Name, First: s.First, Steps: s.Steps}
+		if more.Stop, ok = p.stopping(true); !ok {
+			p.i = from
+			break
+		}
+		more.Base = p.base(from)
+		p.add(more)
+		s = more
+	}
+	s.Claims = p.claimsBehind()
+	return true
+}
+
+// shapeAfterLabel reads "Next round: dec 1 st at each side" and "Next round, and every
+// fourth round after it, knit two together at each end …, until 68 remain".
+func (p *parser) shapeAfterLabel(start int, name string) bool {
+	back := p.i
+	every := 0
+	p.skip(",")
+	if n, ok := p.every(); ok {
+		every = n
+		p.skip(",", ":")
+	}
+	if p.phrase("on the sole sts ,", "on the sole ,", "on the heel sts ,") {
+		p.skip(",")
+	}
+	s, ok := p.shapeWords()
+	if !ok || s.Every == 0 && every == 0 && !s.Change.Known() || every == 0 && p.is(",") {
+		p.i = back
+		return false
+	}
+	s.Every = every
+	if !p.finishShape(start, s) {
+		p.i = back
+		return false
+	}
+	return true
+}
+
+// sameTime reads "AT THE SAME TIME, dec on Rnd 6 and on every foll 6th rnd thus: …".
+func (p *parser) sameTime() bool {
+	start := p.i
+	p.skip("and")
+	if !p.phrase("at the same times", "at same times", "meanwhile") {
+		return false
+	}
+	p.skip(",", ":", "-")
+	s, ok := p.shapeWords()
+	if !ok {
+		return false
+	}
+	back := p.i
+	p.skip("on", "in", "at", "the")
+	var l script.Label
+	switch t := p.peek(); {
+	case t.w == "rnd" || t.w == "row":
+		p.i++
+		p.rowNumbers(&l)
+	case t.kind == ordToken && p.ordinalRows(&l):
+	default:
+		p.i = back
+	}
+	s.First = l.First()
+	if n, ok := p.every(); ok {
+		s.Every = n
+		if s.First == 0 {
+			s.First = n
+		}
+	}
+	if s.First == 0 && p.is("(") { // "dec 2 sts (k1, k2tog, …) on every 6th rnd 7 times"
+		p.i++
+		steps, ok := p.steps()
+		if !ok || !p.any(")") {
+			return false
+		}
+		s.Steps = steps
+		n, ok := p.every()
+		if !ok {
+			return false
+		}
+		s.Every, s.First = n, n
+		return p.finishShape(start, s)
+	}
+	if s.First == 0 {
+		return false
+	}
+	p.skip("thus", "as", "foll", ":", ",")
+	if stop, ok := try(p, func() (script.Stop, bool) { return p.stopping(true) }); ok {
+		s.Stop = stop
+	}
+	p.skip("thus", "as", "foll", ":", ",")
+	if steps, ok := p.steps(); ok {
+		s.Steps = steps
+	}
+	s.Claims = p.claimsBehind()
+	s.Base = p.base(start)
+	p.add(s)
+	return true
+}

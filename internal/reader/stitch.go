@@ -1,0 +1,615 @@
+package reader
+
+import (
+	"strings"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+)
+
+// A stitch is what a term of the trade does with stitches.
+type stitch struct {
+	op          script.Op
+	uses, makes int8
+}
+
+// stitches are the terms that stand for one working, under the reader's spelling.
+var stitches = map[string]stitch{
+	"k2tog": {script.Decrease, 2, 1}, "p2tog": {script.Decrease, 2, 1}, "ssk": {script.Decrease, 2, 1}, "ssp": {script.Decrease, 2, 1},
+	"skp": {script.Decrease, 2, 1}, "k2togtbl": {script.Decrease, 2, 1}, "sl1k1psso": {script.Decrease, 2, 1}, "k2t": {script.Decrease, 2, 1},
+	"k3tog": {script.Decrease, 3, 1}, "p3tog": {script.Decrease, 3, 1}, "sssk": {script.Decrease, 3, 1}, "sssp": {script.Decrease, 3, 1},
+	"sk2p": {script.Decrease, 3, 1}, "sk2po": {script.Decrease, 3, 1}, "s2kp": {script.Decrease, 3, 1}, "s2kp2": {script.Decrease, 3, 1}, "s2kpo": {script.Decrease, 3, 1}, "cdd": {script.Decrease, 3, 1}, "sl1k2togpsso": {script.Decrease, 3, 1},
+	"yo": {script.Increase, 0, 1}, "m1": {script.Increase, 0, 1}, "m1l": {script.Increase, 0, 1}, "m1r": {script.Increase, 0, 1}, "m1p": {script.Increase, 0, 1},
+	"m1lp": {script.Increase, 0, 1}, "m1rp": {script.Increase, 0, 1}, "m1pl": {script.Increase, 0, 1}, "m1pr": {script.Increase, 0, 1}, "byo": {script.Increase, 0, 1},
+	"kfb": {script.Increase, 1, 2}, "pfb": {script.Increase, 1, 2}, "kfbf": {script.Increase, 1, 3}, "rli": {script.Increase, 0, 1}, "lli": {script.Increase, 0, 1}, "kll": {script.Increase, 0, 1}, "krl": {script.Increase, 0, 1},
+	"lt": {script.Cross, 2, 2}, "rt": {script.Cross, 2, 2}, "mb": {script.Knit, 1, 1},
+	"c2f": {script.Cross, 2, 2}, "c2b": {script.Cross, 2, 2}, "c4f": {script.Cross, 4, 4}, "c4b": {script.Cross, 4, 4}, "c6f": {script.Cross, 6, 6}, "c6b": {script.Cross, 6, 6}, "c8f": {script.Cross, 8, 8}, "c8b": {script.Cross, 8, 8},
+	"t3f": {script.Cross, 3, 3}, "t3b": {script.Cross, 3, 3}, "ds": {script.Knit, 1, 1},
+}
+
+// orOther reads "(RS) or p2tog (WS)" behind a term that is worked so on one side only.
+func (p *parser) orOther(st stitch) {
+	back := p.i
+	p.side()
+	p.phrase("on rs", "on rs row", "on the rs")
+	if p.any("or", "/") {
+		if other, ok := stitches[p.peek().w]; ok && other.uses == st.uses && other.makes == st.makes {
+			p.i++
+			p.side()
+			p.phrase("on ws", "on ws row", "on the ws")
+			return
+		}
+	}
+	p.i = back
+}
+
+// single reads what follows k or p.
+func (p *parser) single() (s script.Step, ok bool) {
+	word := p.peek().w
+	from := p.i
+	p.i++
+	s = script.Step{Op: script.Knit, Uses: 1, Makes: 1}
+	if word == "p" {
+		s.Op = script.Purl
+	}
+	p.skip("across", "plain")
+	switch {
+	case p.phrase("the k sts and p the p sts", "the k sts and p", "the k and p the p", "all k sts and p all p sts", "k sts and p p sts"):
+		p.skip("the", "p", "sts", "as", "they", "appear", "face", "present", "themselves", "to", "end")
+		s.Op, s.To = script.Work, script.End
+		return s, true
+	case p.phrase("into front and back", "in front and back", "into the front and back", "in the front and back", "into front and into back", "front and back", "into the front and the back"):
+		p.skip("of", "next", "the", "same", "sts", "first", "last")
+		return script.Step{Op: script.Increase, Uses: 1, Makes: 2}, true
+	case p.phrase("it tog with its wrap", "it and its wrap tog", "this sts tog with its wrap", "it with its wrap", "the wrapped sts tog with its wrap", "wrapped sts tog with its wrap", "wrapped sts with its wrap", "next sts tog with its wrap", "sts tog with its wrap", "it tog with its wraps", "it tog with both wraps"):
+		s.N, s.Name = pattern.Of(1), "wrap"
+		return s, true
+	case p.is("one", "row"), p.is("one", "rnd"):
+		return s, false
+	case p.eat("to"), p.eat("until"), p.phrase("within"):
+		if p.toks[p.i-1].w == "within" {
+			n, ok := p.number()
+			if !ok || !p.eat("sts") {
+				return s, false
+			}
+			s.Minus = n
+			p.skip("of")
+			s.To, s.Part, s.Needle, s.Name, ok = p.mark()
+			return s, ok
+		}
+		return p.landmark(s)
+	case p.any("around"):
+		s.To = script.End
+		return s, true
+	case p.phrase("every sts", "all sts", "all the sts", "even"):
+		s.To = script.End
+		return s, true
+	case p.phrase("half the", "half of the", "half"):
+		if part := p.partWord(); part != 0 && p.eat("sts") {
+			s.Part, s.To, s.Name = part, script.MidMark, "half"
+			p.onto()
+			return s, true
+		}
+		return s, false
+	}
+	back := p.i
+	held := false
+	for p.any("the", "next", "first", "these", "those", "rem", "last", "all", "foll", "over", "other", "held") {
+		held = held || p.toks[p.i-1].w == "held"
+	}
+	if n, ok := p.number(); ok {
+		switch {
+		case p.is("row"), p.is("rnd"), p.is("more"), p.is("-", "row"):
+			p.i = from
+			return s, false
+		case p.eat("tog"):
+			s = script.Step{Op: script.Decrease, Makes: 1, Name: word + "2tog"}
+			if len(n.Val) != 1 || n.Val[0] < 1 || n.Val[0] > 20 {
+				return s, false
+			}
+			s.Uses = int8(n.Val[0])
+			if p.eat("tbl") || p.phrase("through back sts", "through back of sts", "through the back", "through back sts") {
+				s.Tbl = true
+			}
+			p.howOften(&s)
+			return s, true
+		}
+		s.N = n
+		if s.Part = p.partWord(); held && s.Part == 0 {
+			s.Part = script.Instep
+		}
+		if p.eat("of", "the") { // "knit five of the ten"
+			p.number()
+			if s.Part == 0 {
+				s.Part = p.partWord()
+			}
+		}
+		if p.eat("of", "them") {
+			p.skip("again")
+		}
+		p.eat("sts")
+		p.skip("again")
+		p.colour()
+		if p.eat("tbl") {
+			s.Tbl = true
+		}
+		if p.phrase("from holder", "from the holder", "from spare ndl", "from thread", "from the thread", "from the spare ndl") {
+			s.Part = script.Instep
+		}
+		if p.eat("with", "its", "wrap") || p.eat("with", "wrap") || p.phrase("tog with its wrap", "and its wrap", "and wrap tog", "and its wrap tog") {
+			s.Name = "wrap"
+		}
+		p.onto()
+		return s, true
+	}
+	if part := p.partWord(); part != 0 {
+		p.any("ndl")
+		p.skip("sts")
+		s.Part, s.To = part, script.PartEnd
+		if n, ok := p.number(); ok { // "k instep 28 (30, 32)"
+			p.any("sts")
+			s.N, s.To = n, script.Here
+		}
+		p.onto()
+		return s, true
+	}
+	if p.eat("sts") { // "k rem sts", "k the sts"
+		s.To = script.End
+		p.onto()
+		return s, true
+	}
+	if p.phrase("front ndl", "across front ndl") {
+		s.Part, s.To = script.Instep, script.PartEnd
+		return s, true
+	}
+	if p.phrase("back ndl") {
+		s.Part, s.To = script.Sole, script.PartEnd
+		return s, true
+	}
+	p.i = back
+	if p.eat("tbl") {
+		s.Tbl = true
+	}
+	if p.clauseEnd() || p.is("*") {
+		s.To = script.End
+		if p.depth > 0 {
+			s.To = script.Here
+		}
+		return s, true
+	}
+	if p.any("rnd", "row") && p.clauseEnd() {
+		s.To = script.End
+		return s, true
+	}
+	return s, false
+}
+
+// colour takes a colour's letter or name behind a stitch: "k3 A", "k1 MC", "k2 dark".
+func (p *parser) colour() {
+	t := p.peek()
+	if t.kind != wordToken {
+		return
+	}
+	raw := p.raw(t.at)
+	one := len(raw) == 1 && 'A' <= raw[0] && raw[0] <= 'Z' || t.w == "mc" || t.w == "cc" || t.w == "dark" || t.w == "light"
+	if !one {
+		if p.is("in") && p.ahead(1).kind == wordToken && (len(p.ahead(1).w) == 1 || p.ahead(1).w == "mc" || p.ahead(1).w == "cc") {
+			p.i += 2
+		}
+		return
+	}
+	if a := p.ahead(1); a.kind != wordToken || a.w == "to" || a.w == "and" || a.w == "around" {
+		p.i++
+	}
+}
+
+// slip reads what follows sl.
+func (p *parser) slip() (s script.Step, ok bool) {
+	p.i++
+	s = script.Step{Op: script.Slip, Uses: 1, Makes: 1}
+	switch {
+	case p.any("m"):
+		return script.Step{Op: script.PassMarker, Name: p.markerName()}, true
+	case p.phrase("the m", "next m", "all m", "all the m"):
+		return script.Step{Op: script.PassMarker, Name: p.markerName()}, true
+	case p.eat("to"):
+		return p.landmark(s)
+	}
+	if name := p.namedMarker(); name != "" {
+		return script.Step{Op: script.PassMarker, Name: name}, true
+	}
+	p.skip("the", "next", "first", "last")
+	if n, ok := p.number(); ok {
+		s.N = n
+		if p.is("m") {
+			p.i++
+			return script.Step{Op: script.PassMarker, N: n}, true
+		}
+	} else if !p.is("sts") && !p.is("purlwise") && !p.is("wyif") && !p.is("wyib") && !p.clauseEnd() && !p.is("knitwise") {
+		return s, false
+	}
+	part := p.partWord()
+	p.any("sts")
+	if part != 0 && !s.N.Known() {
+		s.To, s.Part = script.PartEnd, part
+	}
+	for p.phrase("purlwise", "knitwise", "wyif", "wyib", "with yarn in front", "with yarn in back", "with yarn at back", "p-wise", "k-wise", "as if to p", "as if to k", "pw", "kw", "with yarn held in front") {
+	}
+	p.onto()
+	return s, true
+}
+
+// workStep reads "work 7 lace sts", "work to end", "work instep in patt", "work 1".
+func (p *parser) workStep() (s script.Step, ok bool) {
+	p.i++
+	s = script.Step{Op: script.Work, Uses: 1, Makes: 1}
+	if p.phrase("each corner sts tog with its neighbour", "each corner sts tog with the next sts", "the corner sts tog with their neighbours", "corner sts tog with their neighbours", "each corner sts tog with the sts beside it", "each corner sts tog with next sts", "each corner sts tog with the sts after it", "each corner sts tog with the foll sts", "each corner sts tog with the sts next to it") {
+		return script.Step{Op: script.Adjust, Name: "corner"}, true
+	}
+	if c, ok := try(p, p.chartStep); ok {
+		return c, true
+	}
+	p.skip("across", "the", "next", "over", "in", "rem", "all", "these", "first", "last")
+	if p.eat("patt") || p.eat("rib") || p.phrase("as set", "as established", "even", "as est") {
+		p.skip("as", "set", "established", "est", "across", "over", "the")
+	}
+	if p.any("to") {
+		return p.landmark(s)
+	}
+	if n, ok := p.number(); ok {
+		if p.is("row") || p.is("rnd") || p.is("more") || p.is("rep") || p.is("times") || p.unit() != "" {
+			return s, false
+		}
+		s.N = n
+		if !p.any("sts") && !p.clauseEnd() {
+			p.partWord()
+			p.any("lace", "patt", "chart", "rib", "cable")
+			if !p.any("sts") {
+				return s, false
+			}
+		}
+		p.inPattern()
+		return s, true
+	}
+	if part := p.partWord(); part != 0 {
+		p.any("sts", "ndl")
+		s.Part, s.To = part, script.PartEnd
+		p.inPattern()
+		return s, true
+	}
+	if n, part, ok := p.needle(); ok {
+		s.Needle, s.Part, s.To = n, part, script.PartEnd
+		p.inPattern()
+		return s, true
+	}
+	if p.any("sts", "around", "end") {
+		s.To = script.End
+		p.inPattern()
+		return s, true
+	}
+	return s, false
+}
+
+// chartStep reads "Rnd 1 of chart 4 times across the 33 instep sts" behind "work".
+func (p *parser) chartStep() (s script.Step, ok bool) {
+	s = script.Step{Op: script.OfChart, Uses: 1, Makes: 1}
+	p.skip("the", "next")
+	if p.any("row", "rnd") {
+		if t := p.peek(); t.kind == numToken {
+			s.Needle = int(t.val)
+			p.i++
+			if p.any("-") {
+				p.any("to")
+				p.number()
+			}
+		}
+		if !p.any("of", "from") {
+			return s, false
+		}
+	}
+	p.any("from")
+	p.skip("the", "instep", "sole", "lace", "leg", "foot", "colour", "patt")
+	if !p.any("chart") {
+		return s, false
+	}
+	if t := p.peek(); t.kind == wordToken && len(t.w) == 1 {
+		s.Name = t.w
+		p.i++
+	}
+	p.skip("patt")
+	if n, ok := p.number(); ok && p.any("times") {
+		s.Stop = script.Stop{Kind: script.Reps, N: n}
+	}
+	if p.any("across", "over", "on") {
+		p.skip("the", "all", "next", "first")
+		if n, ok := p.number(); ok {
+			s.N = n
+			s.Part = p.partWord()
+			p.any("sts")
+		} else if part := p.partWord(); part != 0 {
+			s.Part, s.To = part, script.PartEnd
+			p.any("sts", "ndl")
+		} else if p.any("sts", "rnd", "ndl") {
+			s.To = script.End
+		}
+	} else if !s.Stop.N.Known() {
+		s.To = script.End
+	}
+	p.inPattern()
+	return s, true
+}
+
+// patternFrom reads "beg with Rnd 4, work Reed patt over the 32 instep sts".
+func (p *parser) patternFrom() (s script.Step, ok bool) {
+	p.i++
+	p.skip("with", "on", "at")
+	if !p.any("row", "rnd") || p.peek().kind != numToken {
+		return s, false
+	}
+	s = script.Step{Op: script.OfPattern, Uses: 1, Makes: 1, Needle: int(p.peek().val)}
+	p.i++
+	p.skip(",", "and", "work", "cont", "in", "of")
+	for n := 0; n < 5 && !p.clauseEnd() && !p.is("over") && !p.is("across") && !p.is("on"); n++ {
+		p.i++
+	}
+	if !p.any("over", "across", "on") {
+		return s, false
+	}
+	p.skip("the", "all")
+	n, ok := p.number()
+	if ok {
+		s.N = n
+	} else {
+		s.To = script.PartEnd
+	}
+	s.Part = p.partWord()
+	p.any("sts", "ndl")
+	return s, ok || s.Part != 0
+}
+
+func (p *parser) inPattern() {
+	for p.phrase("in patt", "in rib", "as set", "as established", "in est patt", "as est", "in k1", "in lace", "in st-st", "in stockinette", "in chart patt", "of chart", "of patt", "in established patt", "foll chart", "from chart", "as it appears", "foll patt") {
+	}
+	if back := p.i; p.phrase(", ending", "ending", ", end") {
+		if _, ok := p.step(); !ok {
+			p.i = back
+		}
+	}
+}
+
+// increase reads "inc 1", "make 1", "inc in next st".
+func (p *parser) increase() (s script.Step, ok bool) {
+	word := p.peek().w
+	p.i++
+	if p.is("rnd") || p.is("row") {
+		return s, false
+	}
+	s = script.Step{Op: script.Increase, Uses: 0, Makes: 1}
+	if p.phrase("in next sts", "in first sts", "in last sts", "in each sts", "in next", "into next sts") {
+		s.Uses, s.Makes = 1, 2
+		return s, true
+	}
+	if n, ok := p.number(); ok && (p.any("sts") || p.clauseEnd() || word == "make") {
+		s.N = n
+		if p.phrase("evenly spaced", "evenly around", "evenly across", "evenly") {
+			s.Op = script.Adjust
+		} else if p.phrase("at each end", "at both ends", "each side", "at each side") {
+			s.Op, s.Makes = script.Adjust, 2
+		} else if p.phrase("in next sts", "in first sts", "in last sts") {
+			s.Uses, s.Makes = 1, 2
+		}
+		return s, true
+	}
+	return s, false
+}
+
+// decreaseWord reads "dec 1", "dec across the gap".
+func (p *parser) decreaseWord() (s script.Step, ok bool) {
+	p.i++
+	s = script.Step{Op: script.Decrease, Uses: 2, Makes: 1}
+	if p.clauseEnd() && p.depth == 0 && !p.done() {
+		return s, true
+	}
+	if p.phrase("across gap", "across the gap", "over the gap", "across", "over gap") {
+		if p.eat("(") {
+			for !p.done() && !p.eat(")") {
+				p.i++
+			}
+		}
+		return s, true
+	}
+	if n, ok := p.number(); ok && (p.eat("sts") || p.clauseEnd()) {
+		s.N = n
+		if p.phrase("evenly spaced", "evenly around", "evenly across", "evenly") {
+			s.Op, s.Uses, s.Makes, s.Name = script.Adjust, 0, 0, "dec"
+			return s, true
+		}
+		if p.phrase("at each end", "at both ends", "each end", "each side", "at each side") {
+			return s, false
+		}
+		return s, true
+	}
+	return s, false
+}
+
+// takeTogether reads "taking together one stitch from each side of the hole".
+func (p *parser) takeTogether() (s script.Step, ok bool) {
+	p.i++
+	s = script.Step{Op: script.Decrease, Uses: 2, Makes: 1}
+	tog := false
+	for n := 0; !p.clauseEnd() && n < 14; n++ {
+		tog = tog || p.is("tog")
+		p.i++
+	}
+	return s, tog
+}
+
+// pickUp reads "pick up and k 14 sts along flap", "pick up and k 1 st in each slipped edge
+// st of the flap - 14 sts".
+func (p *parser) pickUp() (s script.Step, ok bool) {
+	lift := p.raw(p.peek().at)
+	corners := false
+	p.i++
+	s = script.Step{Op: script.PickUp, Makes: 1}
+	if !p.eat("up") && (strings.EqualFold(lift, "pick") || p.peek().kind != numToken && !p.is("and")) {
+		return s, false
+	}
+	p.skip("and", "k", "p", "&")
+	p.skip("about", "approx", "another")
+	n, known := p.number()
+	if known {
+		s.N = n
+		p.any("more", "extra")
+	}
+	p.any("sts")
+	if p.phrase("in each corner", "at each corner", "in both corner") {
+		corners = true
+	} else if p.phrase("in each", "for each", "from each", "into each") {
+		s.Edge = true
+		p.skip("of", "the", "slipped", "edge", "sts", "chain", "along", "flap", "heel", "side", "garter", "ridges")
+		if p.any("-", ":", "(", "=", ",") {
+			back := p.i
+			if n, ok := p.number(); ok && p.any("sts") {
+				s.N = n
+				p.any(")")
+				p.any("-")
+			} else {
+				p.i = back - 1
+			}
+		} else {
+			s.N = pattern.Number{}
+		}
+	} else if !known {
+		return s, false
+	}
+	corner, both := 0, false
+	for !p.clauseEnd() && !p.is("and") && !p.is("then") && !p.is("-") && !p.is("*") {
+		if p.is("k") || p.is("p") {
+			break
+		}
+		if p.is("corner") || p.is("gap") {
+			corner++
+		}
+		both = both || p.is("each", "side") || p.is("both", "side") || p.is("each", "edge") || p.is("both", "edge")
+		if p.peek().kind == numToken {
+			break
+		}
+		p.i++
+	}
+	s.Corner = corner > 0 || corners
+	if corners {
+		s.At = p.since(p.i - 1)
+		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{s, s}}, true
+	}
+	if both { // along each side: the instep lies between
+		at := p.since(p.i - 1)
+		instep := script.Step{At: at, Op: script.Work, Uses: 1, Makes: 1, Part: script.Instep, To: script.PartEnd}
+		s.At = at
+		if p.phrase("and put the sts from the thread back on the ndl", "and put the held sts back on the ndl", "and place the instep sts back on the ndl") {
+			p.skip("ndl")
+		}
+		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{s, instep, s}}, true
+	}
+	if p.is(",", "then") && p.ahead(2).kind == numToken {
+		p.i++
+	}
+	joined := p.is("and") || p.is("then")
+	if joined && (p.ahead(1).kind == numToken) && (p.ahead(2).w == "more" || p.ahead(2).w == "extra" || p.ahead(2).w == "in" || p.ahead(2).w == "at" || p.ahead(2).w == "sts") { // "and 1 more in the corner"
+		p.i++
+		extra, _ := p.number()
+		for !p.clauseEnd() && !p.is("and") {
+			if p.is("k") || p.is("p") {
+				break
+			}
+			p.i++
+		}
+		more := script.Step{Op: script.PickUp, Makes: 1, N: extra, Corner: true, At: extra.At}
+		if p.phrase("and") {
+			p.i--
+		}
+		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{{Op: script.PickUp, Makes: 1, N: s.N, Edge: s.Edge, At: s.N.At}, more}}, true
+	}
+	if s.Corner && joined && p.ahead(1).kind == numToken { // "pick up and k 1 in the corner and 14 along flap"
+		p.i++
+		more, _ := p.number()
+		p.any("sts")
+		for !p.clauseEnd() && !p.is("and") && !p.is("k") && !p.is("p") {
+			p.i++
+		}
+		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{s, {Op: script.PickUp, Makes: 1, N: more, At: more.At}}}, true
+	}
+	return s, true
+}
+
+// wrap reads "w&t", "wrap next st and turn".
+func (p *parser) wrap() (s script.Step, ok bool) {
+	if p.eat("w&t") {
+		p.skip("next", "foll", "sts")
+		if p.phrase("in the sts after it", "in the next sts", "the sts after it", "the next sts", "next sts") {
+		}
+		return script.Step{Op: script.Wrap}, true
+	}
+	p.i++
+	p.skip("the", "next", "foll", "sts", "it", "and", ",")
+	if p.eat("turn") {
+		return script.Step{Op: script.Wrap}, true
+	}
+	return s, false
+}
+
+// otherTerm reads a term that the trade or the text itself explains, or one that looks like
+// a term and is not explained anywhere.
+func (p *parser) otherTerm() (s script.Step, ok bool) {
+	t := p.peek()
+	if t.kind != wordToken {
+		return s, false
+	}
+	raw := p.raw(t.at)
+	term := p.terms[strings.ToLower(raw)]
+	if term == nil {
+		term = p.terms[t.w]
+	}
+	if term != nil && !grammar[t.w] && (t.w != "k" && t.w != "p") {
+		p.i++
+		s = script.Step{Op: script.Cross, Name: raw, Uses: int8(term.Uses), Makes: int8(term.Makes)}
+		if term.Uses < 0 {
+			s.Op = script.Unknown
+		}
+		p.howOften(&s)
+		return s, true
+	}
+	if looksLikeTerm(raw) {
+		p.i++
+		s = script.Step{Op: script.Unknown, Name: raw}
+		p.howOften(&s)
+		return s, true
+	}
+	return s, false
+}
+
+// looksLikeTerm: letters and figures mixed, or capitals only, as abbreviations of stitches
+// are.
+func looksLikeTerm(raw string) bool {
+	if len(raw) < 2 || len(raw) > 9 {
+		return false
+	}
+	digit, upper, lower := false, 0, 0
+	for i := range len(raw) {
+		switch c := raw[i]; {
+		case isDigit(c):
+			digit = true
+		case 'A' <= c && c <= 'Z':
+			upper++
+		case 'a' <= c && c <= 'z':
+			lower++
+		default:
+			return false
+		}
+	}
+	return digit && upper+lower > 0 && raw[0] != 'n' && raw[0] != 'N' || upper >= 2 && lower == 0 && !capitals[raw]
+}
+
+var capitals = set("RS WS CO BO MC CC BOR DPN DPNS US UK EU AT THE SAME TIME ROW RND HEEL TOE LEG CUFF FOOT GUSSET AND FOR ALL SIZES SIZE ONLY NOT ON IN TO OF TURN KNIT PURL REP WORK NEXT SOCK NOTE FLAP SET UP END")
+
+// grammar are words that are never stitches, whatever a list of abbreviations says of them.
+var grammar = set("row rnd sts rep rem beg cont foll alt rs ws m patt tog dec inc approx total size ndl in cm mm co bo st-st tbl")

@@ -1,0 +1,255 @@
+package reader
+
+import (
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+)
+
+// stopping reads what ends a repeat or a stretch of plain work. bare tells that a plain
+// number of times counts.
+func (p *parser) stopping(bare bool) (script.Stop, bool) {
+	start := p.i
+	s, ok := p.stopping1(bare)
+	if !ok {
+		p.i = start
+		return s, false
+	}
+	s.At = p.since(start)
+	for { // "…, ending with a WS row"
+		back := p.i
+		p.skip(",", ";", "and")
+		if p.phrase("ending with", "ending after", "ending on", "finishing with", "ends with", "ending at", "end with", "ending", "end after") {
+			p.skip("a", "an", "the")
+			switch {
+			case p.any("ws"), p.phrase("wrong side"), p.is("p", "row"):
+				s.Side = script.WS
+				p.skip("p")
+			case p.any("rs"), p.phrase("right side"), p.is("k", "row"):
+				s.Side = script.RS
+				p.skip("k")
+			case p.is("plain", "row"):
+				p.i++
+				s.Side = script.NoSide
+			case p.is("row") || p.is("rnd"):
+				if p.ahead(1).kind == numToken {
+					s.Row = int(p.ahead(1).val)
+					p.i += 2
+					continue
+				}
+			case p.peek().kind == ordToken:
+				s.Row = int(p.peek().val)
+				p.i++
+			default:
+				p.i = back
+				return s, true
+			}
+			p.skip("row", "rnd", "facing")
+			continue
+		}
+		p.i = back
+		return s, true
+	}
+}
+
+func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
+	switch {
+	case p.any("once"):
+		s.Kind, s.N = script.Times, pattern.Of(1)
+		if p.eat("more") {
+			s.Kind = script.More
+		}
+		return s, true
+	case p.any("twice"):
+		s.Kind, s.N = script.Times, pattern.Of(2)
+		if p.eat("more") {
+			s.Kind = script.More
+		} else if p.phrase("in all", "in total") {
+			s.Kind = script.InAll
+		}
+		return s, true
+	case p.any("until"), p.any("to"), p.phrase("up to"):
+		return p.until()
+	}
+	p.any("a")
+	length := p.any("for")
+	more := p.any("another")
+	p.skip("a", "another", "total", "of", "about")
+	more = p.any("more") || more
+	back := p.i
+	if l, ok := p.length(); ok {
+		if !length && !more && !bare {
+			return s, false
+		}
+		p.skip("more", "in", "all", "total", "long", "only")
+		return script.Stop{Kind: script.Measures, Length: l}, true
+	}
+	p.i = back
+	n, ok := p.number()
+	if !ok {
+		return s, false
+	}
+	more = p.any("more") || more
+	switch {
+	case p.any("times"):
+		s.Kind, s.N = script.Times, n
+		if p.any("more") || more {
+			s.Kind = script.More
+		}
+		if p.phrase("in all", "in total", "altogether", "total", "all told") {
+			s.Kind = script.InAll
+		}
+		return s, true
+	case p.any("rnd", "row"):
+		s.Kind, s.N = script.Rows, n
+		if more || p.any("more") {
+			s.Kind = script.MoreRows
+		}
+		if p.phrase("in all", "in total", "altogether") {
+			s.Kind = script.Rows
+		}
+		return s, true
+	}
+	return s, false
+}
+
+// until reads what is to hold at the end: "60 sts rem", "piece measures 7 in", "all sts are
+// worked", "there are 8 wrapped sts at each side".
+func (p *parser) until() (s script.Stop, ok bool) {
+	p.skip("there", "are", "only", "you", "has", "just")
+	back := p.i
+	if l, ok := try(p, p.measured); ok {
+		return script.Stop{Kind: script.Measures, Length: l}, true
+	}
+	if p.usedUp() {
+		s.Kind = script.UsedUp
+		if p.phrase("and only", "and") { // "and only the ten remain"
+			p.skip("the")
+			if c, ok := p.claim(); ok {
+				s.Claims = append(s.Claims, c)
+			} else if n, ok := p.number(); ok && p.any("rem") {
+				s.Claims = append(s.Claims, script.Claim{N: n, At: n.At})
+			}
+		}
+		return s, true
+	}
+	p.i = back
+	if p.phrase("the foll sts rem", "foll sts rem", "these sts rem") {
+		p.any(":")
+		s.Kind = script.Split
+		s.Claims = p.claims()
+		return s, true
+	}
+	if p.eat("flap", "has") || p.eat("the", "flap", "has") || p.phrase("heel has", "the heel has", "flap is", "the heel flap has") {
+		if n, ok := p.number(); ok && p.any("row") {
+			return script.Stop{Kind: script.Rows, N: n}, true
+		}
+		p.i = back
+	}
+	if n, ok := p.number(); ok { // rows
+		if p.any("row", "rnd") {
+			p.skip("are", "has", "been", "worked", "done", "complete", "completed", "in", "all", "total")
+			return script.Stop{Kind: script.Rows, N: n}, true
+		}
+		p.i = back
+	}
+	claims := p.claims()
+	if len(claims) == 0 {
+		p.i = back
+		if n, ok := p.number(); ok && p.any("rem") {
+			return script.Stop{Kind: script.Remain, N: n}, true
+		}
+		return s, false
+	}
+	s.Claims = claims
+	for i := range claims {
+		if i > 0 && claims[0].What == script.WrapEach && claims[i].What == script.OfPart && claims[i].Part == script.Middle {
+			claims[i].What = script.WrapNone
+		}
+	}
+	switch c := claims[0]; {
+	case c.What == script.Edges:
+		s.Kind, s.N, s.Claims = script.Ridges, c.N, nil
+	case c.What == script.WrapEach:
+		s.Kind, s.N = script.Wrapped, c.N
+	case c.What == script.WrapNone:
+		s.Kind, s.N = script.Unwrapped, c.N
+		if p.phrase(", with the same number of wrapped sts on either side", "with the same number of wrapped sts on either side", "with the same number wrapped at each side", ", with as many wrapped sts at each side", "and the same number wrapped at each side") {
+			s.Claims = append(s.Claims, script.Claim{What: script.WrapEach, At: p.toks[p.i-1].at})
+		}
+	case c.What == script.Live || c.What == script.Total:
+		s.Kind, s.N = script.Remain, c.N
+	default:
+		s.Kind = script.Split
+	}
+	return s, true
+}
+
+// usedUp reads "all side sts are used", "no sts are left beyond the gaps", "every heel st
+// has been worked", "the side stitches are used up".
+func (p *parser) usedUp() bool {
+	back := p.i
+	used, all := false, false
+	for !p.stop() && !p.is(",") && !p.is(":") && !p.is("and") && !p.is("-") && !p.is("(") && !p.is("=") {
+		switch t := p.peek(); t.w {
+		case "all", "every", "no", "each", "the":
+			all = all || t.w != "the" || p.is("the", "side")
+		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait":
+			used = used || t.w != "up" && t.w != "off"
+		case "k", "sts", "gusset", "either", "side", "heel", "has", "been", "are", "is", "rem", "end", "both", "flap", "on", "of", "gap", "waiting", "in", "at", "to", "sections":
+		default:
+			if t.kind == numToken {
+				p.i = back
+				return false
+			}
+			if t.w != "these" && t.w != "those" && t.w != "side-sts" && t.w != "unworked" {
+				p.i = back
+				return false
+			}
+		}
+		p.i++
+	}
+	if used && all {
+		return true
+	}
+	p.i = back
+	return false
+}
+
+// measured reads "piece measures 7 in [from …]", "the leg is eleven inches long".
+func (p *parser) measured() (*script.Length, bool) {
+	p.skip("the", "your", "whole", "entire")
+	switch {
+	case p.any("piece", "work", "sock", "cuff", "leg", "foot", "rib", "heel", "flap", "toe", "it", "ribbed", "tube", "garter", "stocking", "total"):
+		p.any("flap", "section", "length", "rib", "band")
+	case p.any("measures"):
+		l, ok := p.length()
+		return l, ok
+	default:
+		return nil, false
+	}
+	if !p.any("measures", "is", "has", "reaches", "are") {
+		return nil, false
+	}
+	p.skip("about", "approx", "has", "come", "to")
+	l, ok := p.length()
+	if !ok {
+		if p.phrase("desired", "the desired", "as long as", "long enough", "wanted") {
+			for !p.clauseEnd() {
+				p.i++
+			}
+			return &script.Length{Short: true}, true
+		}
+		return nil, false
+	}
+	for !p.clauseEnd() {
+		if p.is("ending") || p.is("finishing") || p.is("end") && p.ahead(1).w == "with" || p.is("and") {
+			break
+		}
+		switch p.peek().w {
+		case "short", "less", "shorter", "before":
+			l.Short = true
+		}
+		p.i++
+	}
+	return l, true
+}
