@@ -101,9 +101,12 @@ func (c *checkCmd) at(t *terminal, x *checked) error {
 			of = ", size " + on.Size
 		}
 		fmt.Fprintf(t.out, "%s%s:\n", on.Label, of)
-		if on.Times > 1 && on.First != on.Last {
+		switch {
+		case on.Times == 0:
+			fmt.Fprintf(t.out, "    nothing is done in this size: %s\n", on.Last)
+		case on.Times > 1 && on.First != on.Last:
 			fmt.Fprintf(t.out, "    after the first time: %s\n    after the last of %d times: %s\n", on.First, on.Times, on.Last)
-		} else {
+		default:
 			fmt.Fprintf(t.out, "    %s\n", on.Last)
 		}
 		if !on.Sure {

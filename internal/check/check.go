@@ -31,7 +31,7 @@ type Count struct {
 	Label       string
 	Size        int
 	First, Last knit.Stitches
-	Times       int
+	Times       int  // how often it is worked; 0: it does nothing in this size
 	Sure        bool // it could be told
 }
 

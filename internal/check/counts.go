@@ -24,7 +24,9 @@ func (r *Report) Margin(line int) string {
 	counts := make([]*Count, len(r.Sizes))
 	here := r.of(line)
 	for i := range here {
-		counts[here[i].Size] = &here[i] // the last of a line that holds several rows
+		if here[i].Times > 0 {
+			counts[here[i].Size] = &here[i] // the last of a line that holds several rows
+		}
 	}
 	if len(here) == 0 {
 		return ""
@@ -130,7 +132,7 @@ type On struct {
 	Line   int      `json:"line"`
 	Label  string   `json:"label"`
 	Size   string   `json:"size"`
-	Times  int      `json:"times"` // how often the line is worked
+	Times  int      `json:"times"` // how often the line is worked; 0: it does nothing in this size
 	First  Stitches `json:"first"` // after it was worked once
 	Last   Stitches `json:"last"`  // after the last time
 	Sure   bool     `json:"sure"`

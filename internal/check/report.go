@@ -243,6 +243,9 @@ func (r *Report) rows(from, to int) []Counts {
 
 // cell is a count in one size.
 func (c Count) cell() string {
+	if c.Times == 0 {
+		return "–"
+	}
 	out := countOf(c.Last.Worked, c.Sure)
 	if first := countOf(c.First.Worked, c.Sure); first != out {
 		out = first + " → " + out

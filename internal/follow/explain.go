@@ -27,9 +27,9 @@ func Follow(s *script.Script) *Result {
 	out.Faults = append(out.Faults, unexplained(s)...)
 	var all []*found
 	for size := range s.Sizes {
-		counts := []Count{}
+		rec := newRecorder()
 		literal := f.worker(size, conventions{bareMore: conv.bareMore})
-		literal.literal, literal.counts = true, &counts
+		literal.literal, literal.rec = true, rec
 		problems := f.run(literal)
 		final := literal.finalNow()
 		if torn {
@@ -37,7 +37,7 @@ func Follow(s *script.Script) *Result {
 		}
 		out.Final = append(out.Final, final)
 		out.Sure = append(out.Sure, final >= 0 && literal.known)
-		out.Counts = append(out.Counts, counts...)
+		out.Counts = append(out.Counts, rec.counts...)
 		if len(problems) > 0 || conv.beforeGap {
 			all = append(all, f.explain(size, conv)...)
 		}

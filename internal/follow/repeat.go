@@ -13,7 +13,7 @@ import (
 func (w *worker) times(n int, do func() *problem) *problem {
 	for i := 0; i < n; i++ {
 		before := w.n.clone()
-		rows := w.rowsWorked
+		rows, noted := w.rowsWorked, w.rec.length()
 		if p := do(); p != nil {
 			return p
 		}
@@ -24,6 +24,9 @@ func (w *worker) times(n int, do func() *problem) *problem {
 		if left := n - i - 1; left > 2 && w.n.facing == before.facing && w.n.same(&before) {
 			w.rowsWorked += each * left
 			w.partRows += each * left
+			if w.rec != nil {
+				w.rec.more(noted, left)
+			}
 			if w.n.flat {
 				w.flapRows += each * left
 				if w.lastRow != nil && slipsFirst(w.lastRow.Steps) {

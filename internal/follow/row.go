@@ -57,6 +57,14 @@ func (w *worker) workRow(r *script.Row, num int) *problem {
 	if !w.began || r.Sizes != 0 && !r.Sizes.Has(w.size) {
 		return nil
 	}
+	p := w.workRowOnce(r, num)
+	if p == nil || p.soft {
+		w.record(r, name(r, num))
+	}
+	return p
+}
+
+func (w *worker) workRowOnce(r *script.Row, num int) *problem {
 	w.rowsWorked++
 	if w.rowsWorked > maxRows {
 		return w.tooLong(r.At)

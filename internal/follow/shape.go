@@ -63,8 +63,8 @@ func (w *worker) shape(n *script.Shape) (problems []*problem) {
 				return append(problems, p)
 			}
 			w.partRows = rows
-			if i == 0 {
-				w.recordFirst(script.Of(n).Line)
+			if i == 0 && row == nil {
+				w.record(n, "Shaping")
 			}
 		}
 		return problems

@@ -80,22 +80,9 @@ type worker struct {
 	reportedPickUp bool
 	soft           []*problem // found on the way
 
-	counts *[]Count
-	final  int
+	rec   *recorder // nil: not wanted
+	final int
 }
-
-// A Count is what is on the needles after a line.
-type Count struct {
-	Line        int
-	Label       string
-	Size        int
-	First, Last Stitches
-	Times       int
-	Sure        bool
-}
-
-// Stitches are live stitches at one moment.
-type Stitches struct{ Worked, Total int }
 
 func newWorker(s *script.Script, p []entry, size int) *worker {
 	return &worker{script: s, plan: p, size: size, total: -1, final: -1, rowsKnown: true}
@@ -114,7 +101,7 @@ func (w *worker) clone() *worker {
 	c := *w
 	c.n = w.n.clone()
 	c.soft = slices.Clone(w.soft)
-	c.counts = nil
+	c.rec = nil
 	return &c
 }
 
@@ -136,17 +123,22 @@ func (w *worker) establish(total int) {
 // perform does what an entry says and returns what is wrong with it.
 func (w *worker) perform(e *entry) (problems []*problem) {
 	base := script.Of(e.item)
-	if base.Sizes != 0 && !base.Sizes.Has(w.size) || w.stopped {
+	if w.stopped {
 		return nil
 	}
-	before := w.live()
+	if base.Sizes != 0 && !base.Sizes.Has(w.size) {
+		if w.rec != nil && w.began && tells(e.item) {
+			w.rec.rest(e.item, label(e), w.size, w.now(), w.known)
+		}
+		return nil
+	}
+	before, noted := w.live(), w.rec.length()
 	add := func(p *problem) {
 		if p != nil {
 			problems = append(problems, p)
 		}
 	}
 	w.soft = w.soft[:0]
-	label := ""
 	var claims []script.Claim
 	switch n := e.item.(type) {
 	case *script.Section:
@@ -154,36 +146,27 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		return nil
 	case *script.CastOn:
 		add(w.castOn(n))
-		label = "Cast-on"
 	case *script.Row:
-		label = name(n, e.num)
 		if w.began || picksUp(n.Steps) {
 			add(w.row(e, n))
 		}
 		claims = n.Claims
 	case *script.Repeat:
-		label = "Repeat"
 		problems = append(problems, w.repeat(e, n)...)
 		claims = n.Claims
 	case *script.Plain:
-		label = "Rnds"
 		problems = append(problems, w.plainRows(n)...)
 		claims = n.Claims
 	case *script.Shape:
-		label = "Shaping"
 		problems = append(problems, w.shape(n)...)
 		claims = n.Claims
 	case *script.Divide:
-		label = "Heel"
 		add(w.divide(n))
 	case *script.Arrange:
-		label = "Needles"
 		problems = append(problems, w.arrange(n)...)
 	case *script.State:
-		label = "State"
 		problems = append(problems, w.state(n)...)
 	case *script.Resume:
-		label = "Round"
 		if w.known {
 			w.n.rejoin()
 			w.endFlap()
@@ -196,11 +179,9 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		w.facingSaid = true
 		return nil
 	case *script.Lift:
-		label = "Heel"
 		w.lift(n)
 		claims = n.Claims
 	case *script.Unwrap:
-		label = "Wraps"
 		if w.known {
 			w.n.dropGaps()
 			w.n.begin()
@@ -234,8 +215,48 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 	}
 	problems = slices.DeleteFunc(problems, func(p *problem) bool { return p.untold })
 	problems = append(problems, w.checkAll(claims, e)...)
-	w.record(e, label)
+	if r, ok := e.item.(*script.Row); ok && w.rec.length() > noted { // noted as it was worked
+		w.rec.after(r, w.now())
+	} else {
+		w.record(e.item, label(e))
+	}
 	return problems
+}
+
+// label is what a report calls an entry.
+func label(e *entry) string {
+	switch n := e.item.(type) {
+	case *script.CastOn:
+		return "Cast-on"
+	case *script.Row:
+		return name(n, e.num)
+	case *script.Repeat:
+		return "Repeat"
+	case *script.Plain:
+		return "Rnds"
+	case *script.Shape:
+		return "Shaping"
+	case *script.Divide, *script.Lift:
+		return "Heel"
+	case *script.Arrange:
+		return "Needles"
+	case *script.State:
+		return "State"
+	case *script.Resume:
+		return "Round"
+	case *script.Unwrap:
+		return "Wraps"
+	}
+	return ""
+}
+
+// tells tells whether an item is one after which the needles are counted.
+func tells(item script.Item) bool {
+	switch item.(type) {
+	case *script.Section, *script.Facing, *script.Close, *script.Lost:
+		return false
+	}
+	return true
 }
 
 func (w *worker) live() int {
@@ -513,31 +534,22 @@ func (w *worker) needlesInUse() int {
 	return max(top, 1)
 }
 
-func (w *worker) record(e *entry, label string) {
-	w.recordLine(script.Of(e.item).Line, label)
+// record notes what an item leaves on the needles.
+func (w *worker) record(item script.Item, label string) {
+	if w.rec != nil && w.began {
+		w.rec.note(item, label, w.size, w.now(), w.known)
+	}
 }
 
-func (w *worker) recordFirst(line int) { w.recordLine(line, "Shaping") }
-
-func (w *worker) recordLine(line int, label string) {
-	if w.counts == nil || !w.began {
-		return
+// now is what is on the needles, as far as that is known.
+func (w *worker) now() Stitches {
+	switch {
+	case w.known:
+		return Stitches{w.n.worked(), w.n.total()}
+	case w.total >= 0:
+		return Stitches{-1, w.total}
 	}
-	now := Stitches{-1, -1}
-	if w.known {
-		now = Stitches{w.n.worked(), w.n.total()}
-	} else if w.total >= 0 {
-		now.Total = w.total
-	}
-	list := *w.counts
-	for i := len(list) - 1; i >= 0; i-- {
-		if list[i].Line == line {
-			list[i].Last = now
-			list[i].Times++
-			return
-		}
-	}
-	*w.counts = append(list, Count{Line: line, Label: label, Size: w.size, First: now, Last: now, Times: 1, Sure: w.known})
+	return Stitches{-1, -1}
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }
