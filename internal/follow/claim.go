@@ -137,10 +137,10 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 			}
 		}
 	case script.RowCount:
-		if w.rowsKnown && w.partRows > 0 && v != w.partRows {
-			p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.rows", "{0} rows stated, but {1} have been worked", v, w.partRows), &source.Quantity{Value: float64(v), Unit: "rows"}, &source.Quantity{Value: float64(w.partRows), Unit: "rows"})
+		if rows := w.partRows + w.rowsSlack; w.rowsKnown && w.partRows > 0 && (v < w.partRows || v > rows) {
+			p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.rows", "{0} rows stated, but {1} have been worked", v, rows), &source.Quantity{Value: float64(v), Unit: "rows"}, &source.Quantity{Value: float64(rows), Unit: "rows"})
 			p.soft = true
-			p.fault.Mends = []source.Mend{w.write(c.N, w.partRows)}
+			p.fault.Mends = []source.Mend{w.write(c.N, rows)}
 			return []*problem{p}
 		}
 	case script.Change:

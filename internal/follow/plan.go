@@ -12,8 +12,9 @@ type entry struct {
 	item  script.Item
 	row   *script.Row   // the row to work, if it is one
 	num   int           // its number
+	works []*script.Row // rows that it is, in order, if they are told one by one or are all alike
 	rows  []*script.Row // of a repeat
-	just  bool          // the rows of the repeat have been worked just before
+	just  bool          // the rows of the repeat, or the row of a shaping, have been worked just before
 	nums  []int
 	split []script.Claim // what is to remain, if the lines behind say it
 	all   []int          // numbers of all rows of the stitch pattern
@@ -78,9 +79,63 @@ func (pl *planner) add(item script.Item) {
 		pl.out = append(pl.out, entry{item: n})
 	case *script.Repeat:
 		pl.repeat(n)
+	case *script.Shape:
+		named := func(r *script.Row) bool { return r.Label.Name == n.Name || n.Name == "last" }
+		last := pl.tail(1)
+		e := entry{item: n, works: rowsOf(n), just: n.Name != "" && len(last) == 1 && named(last[0])}
+		pl.out = append(pl.out, e)
+		pl.recent = append(pl.recent, e.works...)
 	default:
-		pl.out = append(pl.out, entry{item: n})
+		e := entry{item: n, works: rowsOf(n)}
+		pl.out = append(pl.out, e)
+		pl.recent = append(pl.recent, e.works...)
 	}
+}
+
+// maxAlike is how many rows that are all alike may be among those that a repeat refers to as
+// the last ones.
+const maxAlike = 60
+
+// rowsOf is the rows that an item stands for which is no row itself: "K 3 rnds", "Next rnd:
+// dec 8 sts evenly"; none where how many they are is not told, or not the same for all sizes.
+func rowsOf(item script.Item) (rows []*script.Row) {
+	switch n := item.(type) {
+	case *script.Plain:
+		if n.Stop.Kind != script.Rows && n.Stop.Kind != script.MoreRows || len(n.Stop.N.Val) != 1 || n.Stop.N.Val[0] > maxAlike {
+			return nil
+		}
+		r := &script.Row{Base: n.Base, Steps: n.Steps, Flat: n.Flat}
+		if r.Steps == nil {
+			r.Steps = []script.Step{{At: n.At, Op: script.Work, Uses: 1, Makes: 1, To: script.End}}
+		}
+		for range n.Stop.N.Val[0] {
+			rows = append(rows, r)
+		}
+	case *script.Shape:
+		if n.Stop.Kind != script.NoStop || n.Every > 1 || !n.Change.Known() {
+			return nil
+		}
+		rows = []*script.Row{{Base: n.Base, Steps: []script.Step{{At: n.At, Op: script.Adjust, N: n.Change}}}}
+	}
+	return rows
+}
+
+// tail is the last k rows that were worked, fewer where something that is no row, or rows
+// that are not known, were told between. Statements do not come between.
+func (pl *planner) tail(k int) []*script.Row {
+	var rows []*script.Row
+	for i := len(pl.out) - 1; i >= 0 && len(rows) < k; i-- {
+		e := &pl.out[i]
+		switch e.item.(type) {
+		case *script.State, *script.Facing:
+			continue
+		}
+		if len(e.works) == 0 {
+			break
+		}
+		rows = append(slices.Clone(e.works), rows...)
+	}
+	return rows[max(len(rows)-k, 0):]
 }
 
 func (pl *planner) row(r *script.Row) {
@@ -90,7 +145,7 @@ func (pl *planner) row(r *script.Row) {
 		if pl.join(r) {
 			return
 		}
-		pl.out = append(pl.out, entry{item: r, row: r})
+		pl.out = append(pl.out, entry{item: r, row: r, works: []*script.Row{r}})
 		for _, n := range l.Nums {
 			pl.table = append(pl.table, numbered{n, r})
 		}
@@ -130,7 +185,7 @@ func (pl *planner) join(r *script.Row) bool {
 	both := *p
 	both.Steps = append(slices.Clone(p.Steps), r.Steps...)
 	both.Claims = r.Claims
-	last.item, last.row = &both, &both
+	last.item, last.row, last.works = &both, &both, []*script.Row{&both}
 	pl.recent[len(pl.recent)-1] = &both
 	return true
 }
@@ -186,7 +241,7 @@ func (pl *planner) flush() {
 		pl.table = append(pl.table, numbered{n, r})
 		pl.recent = append(pl.recent, r)
 		if !hold {
-			pl.out = append(pl.out, entry{item: r, row: r, num: n})
+			pl.out = append(pl.out, entry{item: r, row: r, num: n, works: []*script.Row{r}})
 		}
 	}
 	for n := lo; n <= hi; n++ {
@@ -270,24 +325,6 @@ func (pl *planner) repeat(n *script.Repeat) {
 			}
 		}
 	}
-	// worked just before?
-	k := len(e.rows)
-	e.just = k > 0 && k <= len(pl.out)
-	for i := range k {
-		if !e.just {
-			break
-		}
-		e.just = pl.out[len(pl.out)-k+i].row == e.rows[i]
-	}
-	if !e.just && k > 0 && len(pl.out) > 0 { // the last of them was, and a statement stands between
-		j := len(pl.out) - 1
-		for j >= 0 && pl.out[j].row == nil {
-			if _, ok := pl.out[j].item.(*script.State); !ok {
-				break
-			}
-			j--
-		}
-		e.just = j >= 0 && pl.out[j].row == e.rows[k-1] && j+1 >= k
-	}
+	e.just = len(e.rows) > 0 && slices.Equal(pl.tail(len(e.rows)), e.rows)
 	pl.out = append(pl.out, e)
 }

@@ -48,7 +48,8 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 		return nil
 	}
 	if len(e.rows) == 0 {
-		w.partRows, w.rowsKnown = 0, false
+		w.countRows()
+		w.rowsKnown = false
 		if n.Ref.Pattern != "" || n.Stop.Kind == script.Measures || !w.known {
 			return nil
 		}

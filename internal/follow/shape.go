@@ -9,7 +9,7 @@ import (
 )
 
 // shape works rounds that take or add stitches without telling which.
-func (w *worker) shape(n *script.Shape) (problems []*problem) {
+func (w *worker) shape(e *entry, n *script.Shape) (problems []*problem) {
 	if !w.began || !w.known {
 		return nil
 	}
@@ -107,6 +107,10 @@ func (w *worker) shape(n *script.Shape) (problems []*problem) {
 		v := w.val(n.Stop.N)
 		if v == pattern.Gap {
 			return nil
+		}
+		if e.just && n.Stop.Kind == script.InAll {
+			v--
+			w.rowsSlack = max(n.Every, 1) - 1 // rows before the first, which may be counted or not
 		}
 		for range min(int(v), maxRows) {
 			if p := once(); p != nil {

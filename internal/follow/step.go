@@ -75,11 +75,12 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 			if s.Name == "dec" {
 				n = -n
 			}
-			w.n.begin()
 			if w.n.worked()+n < 1 {
 				return w.short(rw, s, -n, w.n.worked())
 			}
-			w.n.resize(w.n.worked() + n)
+			w.n.begin()
+			w.adjust(n)
+			w.n.begin()
 			rw.came = true
 			return nil
 		}
@@ -586,7 +587,8 @@ func (w *worker) doTurn(rw *rowWork, s *script.Step) {
 }
 
 func (w *worker) newFlap() {
-	w.flapRows, w.slipRows, w.partRows = 0, 0, 0
+	w.flapRows, w.slipRows = 0, 0
+	w.countRows()
 	w.edges = true
 }
 

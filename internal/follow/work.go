@@ -49,6 +49,7 @@ type worker struct {
 	section     *script.Section
 	partRows    int  // rows worked since the part or the block began
 	rowsKnown   bool // partRows is exact
+	rowsSlack   int  // so many more may be counted
 	flapRows    int
 	slipRows    int
 	edges       bool
@@ -158,7 +159,7 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		problems = append(problems, w.plainRows(n)...)
 		claims = n.Claims
 	case *script.Shape:
-		problems = append(problems, w.shape(n)...)
+		problems = append(problems, w.shape(e, n)...)
 		claims = n.Claims
 	case *script.Divide:
 		add(w.divide(n))
@@ -259,6 +260,9 @@ func tells(item script.Item) bool {
 	return true
 }
 
+// countRows begins to count rows anew.
+func (w *worker) countRows() { w.partRows, w.rowsSlack = 0, 0 }
+
 func (w *worker) live() int {
 	if !w.began || !w.known {
 		return -1
@@ -288,17 +292,18 @@ func (w *worker) enter(s *script.Section) {
 			w.snapshot = w.clone()
 		} else { // told instead of the other, not after it
 			w.n, w.known, w.total = w.snapshot.n.clone(), w.snapshot.known, w.snapshot.total
-			w.partRows = 0
+			w.countRows()
 		}
 	case strings.Contains(name, "both socks"):
 		w.snapshot = nil
 	}
 	if s.Part != 0 {
 		if s.Part != w.part || s.Part != script.Heel {
-			w.partRows, w.rowsKnown = 0, true
+			w.countRows()
+			w.rowsKnown = true
 		}
 		if s.Part == script.Heel && w.part == script.Heel {
-			w.partRows = 0
+			w.countRows()
 		}
 		w.part = s.Part
 		if w.known && w.n.flat && (s.Part == script.Foot || s.Part == script.Toe) {
@@ -324,7 +329,8 @@ func (w *worker) castOn(n *script.CastOn) *problem {
 	if n.On > 0 {
 		w.layEach(n.On)
 	}
-	w.partRows, w.markers, w.part = 0, 0, 0
+	w.markers, w.part = 0, 0
+	w.countRows()
 	w.final = -1
 	return nil
 }
@@ -360,7 +366,7 @@ func (w *worker) row(e *entry, n *script.Row) *problem {
 		times = max(times, 1)
 	}
 	if e.num == 1 {
-		w.partRows = 0
+		w.countRows()
 	}
 	if hasTurn(n.Steps) && w.n.flat && n.Label.Said || hasGapDec(n.Steps) {
 		w.turning = true
@@ -500,7 +506,8 @@ func (w *worker) lift(n *script.Lift) {
 	}
 	w.establish(sum)
 	w.n.spread(sizes)
-	w.partRows, w.markers = 0, 0
+	w.markers = 0
+	w.countRows()
 	w.corners = n.Corners
 }
 

@@ -67,8 +67,13 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	s = &script.Shape{}
 	sign := 0
 	switch {
-	case p.any("dec"), p.phrase("take in"), p.any("narrow"), p.any("decreasing"):
+	case p.any("dec"), p.phrase("take in"), p.any("decreasing"):
 		sign = -1
+	case p.any("narrow"):
+		sign = -1
+		if p.any("once") {
+			s.Change = pattern.Of(-1)
+		}
 	case p.any("inc"), p.any("widen"):
 		sign = 1
 	case p.is("k2tog"), p.is("p2tog"), p.is("ssk"), p.is("skp"):
@@ -84,9 +89,8 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 			}
 		}
 		s.Change = pattern.Of(n)
-	case p.is("k") && p.ahead(1).kind == numToken && p.ahead(2).w == "tog":
+	case p.decrease():
 		sign = -1
-		p.i += 3
 		s.Change = pattern.Of(-1)
 	default:
 		return nil, false
@@ -102,13 +106,8 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 		if !p.any("sts") {
 			return nil, false
 		}
-		s.Change = n
-		s.Change.Val = nil
-		for _, v := range n.Val {
-			if v == pattern.Gap {
-				v = 0
-			}
-			s.Change.Val = append(s.Change.Val, int32(sign)*v)
+		if s.Change = positive(n); sign < 0 {
+			s.Change = negative(n)
 		}
 	} else if p.phrase("in this way", "thus", "as before", "like this", "in the same way", "in this manner", "so", "as set") {
 		s.Name = name
@@ -119,41 +118,31 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 			return nil, false
 		}
 	}
-	twice := false
-	for p.where(&twice) {
+	times := 1
+	for p.where(&times) {
 	}
-	if twice {
-		for i := range s.Change.Val {
-			s.Change.Val[i] *= 2
-		}
+	for i := range s.Change.Val {
+		s.Change.Val[i] *= int32(times)
 	}
 	return s, true
 }
 
-// where reads at which places a round is shaped. twice is set where they are two.
-func (p *parser) where(twice *bool) bool {
-	back := p.i
-	p.skip(",")
-	switch {
-	case p.phrase("at each end", "at each side", "each side", "each end", "at both ends", "at both side", "at either end", "at either side", "on each side", "on either side", "at beg and end", "before and after"):
-		*twice = true
-		p.skip("of", "the", "front", "instep", "ndl", "rnd", "row", "m", "back", "heel", "sole", "on", "centre", "sts", "both")
-		return true
-	case p.phrase("before the first and 1 sts after the second m", "before first and 1 sts after second m", "at the end of n1 and at the beg of n3", "at end of n1 and beg of n3", "at the end of n1 and the beg of n3", "before the instep and after the instep", "before and after the instep"):
-		*twice = true
-		return true
-	case p.phrase("at the same places", "in this way", "in the same places", "in the same way", "as before", "spaced", "evenly spaced"):
-		return true
-	case p.phrase("evenly around", "evenly", "around", "across", "on the sole sts", "on sole sts", "on the heel side of the join", "on the instep", "on the sole", "on the heel side"):
-		return true
-	case p.peek().kind == numToken && p.peek().val == 1: // "one at each end of the top and one at each end of the sole"
-		for !p.stop() && !p.is(",") && !p.is("until") {
-			p.i++
+// positive and negative are a number of stitches as a change of the count: none in a size
+// that does nothing.
+func positive(n pattern.Number) pattern.Number { return scaled(n, 1) }
+
+func negative(n pattern.Number) pattern.Number { return scaled(n, -1) }
+
+func scaled(n pattern.Number, by int32) pattern.Number {
+	vals := n.Val
+	n.Val = nil
+	for _, v := range vals {
+		if v == pattern.Gap {
+			v = 0
 		}
-		return true
+		n.Val = append(n.Val, by*v)
 	}
-	p.i = back
-	return false
+	return n
 }
 
 // shape reads shaping that does not tell every stitch.
@@ -200,12 +189,28 @@ func (p *parser) finishShape(start int, s *script.Shape) bool {
 		back := p.i
 		if p.is("(") && s.Stop.Kind == script.NoStop { // "(4 sts fewer each time) until"
 			p.i++
-			if c := p.claims(); len(c) == 1 && c[0].What == script.Change && p.any(")") {
+			p.skip("=")
+			if c := p.claims(); len(c) == 1 && c[0].What == script.Change && (p.any(")") || p.toks[p.i-1].w == ")") {
 				s.Change = c[0].N
 				continue
 			}
 			p.i = back
 		}
+		if p.phrase(", which takes away", ", which takes", ", which loses", ", taking away", ", losing") { // "which takes away two sts"
+			if n, ok := p.number(); ok && p.any("sts") && s.Change.Known() {
+				s.Change = negative(n)
+				continue
+			}
+			p.i = back
+		}
+		if p.skip(",", "and", ";"); p.phrase("do the same", "do so", "do this", "rep this", "the same") {
+			again := p.i
+			if _, ok := p.every(); ok {
+				p.i = again
+				continue
+			}
+		}
+		p.i = back
 		p.skip(",", "and")
 		if n, ok := p.every(); ok && s.Every == 0 {
 			s.Every, told = n, true
@@ -220,8 +225,8 @@ func (p *parser) finishShape(start int, s *script.Shape) bool {
 			}
 		}
 		p.i = back
-		var twice bool
-		if told && p.where(&twice) {
+		var times int
+		if told && p.where(&times) {
 			continue
 		}
 		break

@@ -21,9 +21,11 @@ var (
 	sizeWord   = regexp.MustCompile(`(?i)\bsizes?\b(?:\s+are)?\s*:?\s*`)
 	sizeEnd    = regexp.MustCompile(`(?i)[.;]|\s+(?:to fit|only|in|are|is|shown|throughout|sock|given)\b|\s{3,}| -+ |$`)
 	titleList  = regexp.MustCompile(`(?:^|[\s(,:])([0-9A-Z][A-Z0-9]{0,3})\s*([\[({])([0-9A-Z][A-Z0-9]{0,3}(?:\s*[,:;/]\s*[0-9A-Z][A-Z0-9]{0,3})*)[\])}]`)
+	dashList   = regexp.MustCompile(`^[0-9A-Za-z+.½/]{1,9}(?: [-–] [0-9A-Za-z+.½/]{1,9})+(?:[.,;)]|\s|$)`)
 	slashList  = regexp.MustCompile(`^[0-9A-Za-z+.½-]{1,12}(?:/[0-9A-Za-z+.½-]{1,12})+`)
 	titleSlash = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3}(?:/[0-9A-Z][A-Z0-9]{0,3})+)(?:\s|,|\.|$)`)
 	titleDash  = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3})((?: - [0-9A-Z][A-Z0-9]{0,3})+)\s*$`)
+	toFit      = regexp.MustCompile(`(?i)\bto fit\b[^.:;]*$`)
 	oneSize    = regexp.MustCompile(`(?i)\b(one|single) size\b|\bsize:? one\b`)
 )
 
@@ -52,8 +54,13 @@ func sizesNamed(text string) (names []string, from, to int, s style) {
 	}
 	for _, m := range sizeWord.FindAllStringIndex(text, -1) {
 		list := text[m[1]:]
-		if strings.HasPrefix(list, "given") {
-			continue
+		if strings.HasPrefix(list, "given") || toFit.MatchString(text[:m[0]]) && list != "" && isDigit(list[0]) {
+			continue // "To fit shoe size 4 [6:9]": what they fit is not what they are called
+		}
+		if dashed := dashList.FindString(list); dashed != "" {
+			if names, s := splitNames(strings.TrimRight(dashed, ".,;) ")); len(names) > 2 || plausible(names) {
+				return names, m[1], m[1] + len(dashed), s
+			}
 		}
 		end := sizeEnd.FindStringIndex(list)[0]
 		if open := strings.IndexAny(list, "[({"); open >= 0 && open < end+1 {

@@ -16,7 +16,7 @@ type stitch struct {
 // stitches are the terms that stand for one working, under the reader's spelling.
 var stitches = map[string]stitch{
 	"k2tog": {script.Decrease, 2, 1}, "p2tog": {script.Decrease, 2, 1}, "ssk": {script.Decrease, 2, 1}, "ssp": {script.Decrease, 2, 1},
-	"skp": {script.Decrease, 2, 1}, "k2togtbl": {script.Decrease, 2, 1}, "sl1k1psso": {script.Decrease, 2, 1}, "k2t": {script.Decrease, 2, 1},
+	"skp": {script.Decrease, 2, 1}, "k2togtbl": {script.Decrease, 2, 1}, "sl1k1psso": {script.Decrease, 2, 1}, "k2t": {script.Decrease, 2, 1}, "narrow": {script.Decrease, 2, 1},
 	"k3tog": {script.Decrease, 3, 1}, "p3tog": {script.Decrease, 3, 1}, "sssk": {script.Decrease, 3, 1}, "sssp": {script.Decrease, 3, 1},
 	"sk2p": {script.Decrease, 3, 1}, "sk2po": {script.Decrease, 3, 1}, "s2kp": {script.Decrease, 3, 1}, "s2kp2": {script.Decrease, 3, 1}, "s2kpo": {script.Decrease, 3, 1}, "cdd": {script.Decrease, 3, 1}, "sl1k2togpsso": {script.Decrease, 3, 1},
 	"yo": {script.Increase, 0, 1}, "m1": {script.Increase, 0, 1}, "m1l": {script.Increase, 0, 1}, "m1r": {script.Increase, 0, 1}, "m1p": {script.Increase, 0, 1},

@@ -139,6 +139,9 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		s.Claims = p.claims()
 		return s, true
 	}
+	if n, ok := try(p, p.timesDone); ok { // "you have narrowed fourteen times"
+		return script.Stop{Kind: script.InAll, N: n}, true
+	}
 	if p.eat("flap", "has") || p.eat("the", "flap", "has") || p.phrase("heel has", "the heel has", "flap is", "the heel flap has") {
 		if n, ok := p.number(); ok && p.any("row") {
 			return script.Stop{Kind: script.Rows, N: n}, true
@@ -182,6 +185,19 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		s.Kind = script.Split
 	}
 	return s, true
+}
+
+// timesDone reads "narrowed fourteen times", "this has been done 8 times in all".
+func (p *parser) timesDone() (pattern.Number, bool) {
+	p.skip("this", "it", "that", "you", "has", "been")
+	if !p.any("narrow", "narrowed", "dec'd", "inc'd", "worked", "done", "widened", "rep") {
+		return pattern.Number{}, false
+	}
+	p.skip("so", "this", "it", "thus", "them")
+	n, ok := p.number()
+	ok = ok && p.any("times")
+	p.phrase("in all", "in total", "altogether")
+	return n, ok
 }
 
 // usedUp reads "all side sts are used", "no sts are left beyond the gaps", "every heel st
