@@ -83,6 +83,9 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 		if w.n.flat {
 			return one(worked, "")
 		}
+		if on, told := w.n.onNeedle(c.Needle); c.Needle > 0 && told && abs(v-on) < abs(v-total) {
+			return one(on, "on N"+itoa(c.Needle))
+		}
 		return one(total, "")
 	case script.Total:
 		return one(total, "in all")
@@ -122,7 +125,7 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 	case script.EachNdl:
 		if k := w.needlesInUse(); k > 1 {
 			for i := 1; i <= k; i++ {
-				if n, _ := w.n.onNeedle(i); n != v {
+				if n, _ := w.n.onNeedle(i); n != v && n > 0 {
 					return one(n, "on each needle")
 				}
 			}

@@ -64,12 +64,15 @@ func (w *worker) divide(n *script.Divide) *problem {
 			v += int(more)
 		}
 	}
+	if n.These && n.Part == script.Instep { // "slip these sts on a holder": those just worked
+		v = w.justWorked
+	}
 	if n.Part == script.Instep && v > 0 && v < all { // the others are the heel
 		other := *n
 		other.Part, other.N, other.Plus = script.Heel, pattern.Of(all-v), pattern.Number{}
 		other.From = script.Last
-		if n.From == script.Last {
-			other.From = script.First
+		if n.From == script.Last || n.These {
+			other.From, other.These = script.First, false
 		}
 		return w.divide(&other)
 	}

@@ -18,6 +18,7 @@ type entry struct {
 	nums  []int
 	split []script.Claim // what is to remain, if the lines behind say it
 	all   []int          // numbers of all rows of the stitch pattern
+	parts []part         // sentences that the row was joined of, but the last
 }
 
 // plan puts what the script says in the order in which it is worked.
@@ -47,6 +48,12 @@ func plan(s *script.Script) []entry {
 		}
 	}
 	return pl.out
+}
+
+// A part is a sentence that tells the beginning of a row, up to step Steps of it.
+type part struct {
+	row   *script.Row
+	steps int
 }
 
 type numbered struct {
@@ -179,12 +186,14 @@ func (pl *planner) join(r *script.Row) bool {
 	}
 	last := &pl.out[len(pl.out)-1]
 	p := last.row
-	if p == nil || p.Label.Said || p.Stop != nil || len(p.Claims) > 0 || hasTurn(p.Steps) || hasTurn(r.Steps) || !picksUp(p.Steps) && !picksUp(r.Steps) || script.Of(r).Line > script.Of(p).Line+2 {
+	if p == nil || p.Label.Said && !(picksUp(p.Steps) && r.Steps[0].Op == script.ToNeedle) || p.Stop != nil || slices.ContainsFunc(p.Claims, func(c script.Claim) bool { return c.Needle == 0 }) || hasTurn(p.Steps) || hasTurn(r.Steps) || !picksUp(p.Steps) && !picksUp(r.Steps) || script.Of(r).Line > script.Of(p).Line+2 {
 		return false
 	}
 	both := *p
 	both.Steps = append(slices.Clone(p.Steps), r.Steps...)
-	both.Claims = r.Claims
+	both.Claims = append(slices.Clone(p.Claims), r.Claims...)
+	both.At, both.Line = p.At.To(r.At), r.Line
+	last.parts = append(last.parts, part{p, len(p.Steps)})
 	last.item, last.row, last.works = &both, &both, []*script.Row{&both}
 	pl.recent[len(pl.recent)-1] = &both
 	return true

@@ -11,6 +11,7 @@ import (
 // rowWork is what is known of the row being worked.
 type rowWork struct {
 	row    *script.Row
+	num    int // its number, 0 if it has none
 	label  string
 	ndl    int // needle that the steps are for, 0 if none is named
 	part   script.Part
@@ -59,6 +60,11 @@ func (w *worker) workRow(r *script.Row, num int) *problem {
 	}
 	p := w.workRowOnce(r, num)
 	if p == nil || p.soft {
+		for i, part := range w.parts[r] {
+			if i < len(w.mid) && w.rec != nil && part.row.Line != r.Line {
+				w.rec.note(part.row, name(part.row, 0), w.size, w.mid[i], w.known)
+			}
+		}
 		w.record(r, name(r, num))
 	}
 	return p
@@ -141,7 +147,7 @@ func hasTimes(steps []script.Step) bool {
 }
 
 func (w *worker) tryRow(r *script.Row, num, more int) *problem {
-	rw := &rowWork{row: r, label: name(r, num), more: more}
+	rw := &rowWork{row: r, num: num, label: name(r, num), more: more}
 	rw.pickup = picksUp(r.Steps)
 	turns := slices.ContainsFunc(r.Steps, func(s script.Step) bool { return s.Op == script.Turn || s.Op == script.Wrap })
 	if w.n.flat && !rw.pickup && !turns && (r.Label.Round || !r.Flat && len(w.n.held) > 0 && w.leavesHeel(r)) {
@@ -154,9 +160,13 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 	}
 	rw.before = count(w.n.left) + count(w.n.right)
 	slips := slipsFirst(r.Steps)
+	w.mid = w.mid[:0]
 	for i := range r.Steps {
 		if p := w.step(rw, &r.Steps[i]); p != nil {
 			return p
+		}
+		if parts := w.parts[r]; len(w.mid) < len(parts) && parts[len(w.mid)].steps == i+1 {
+			w.mid = append(w.mid, w.now())
 		}
 		if rw.turned {
 			break
@@ -179,6 +189,7 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 	if rest := count(w.n.left); rest > 0 && !rw.came {
 		all := count(w.n.left) + count(w.n.right)
 		if w.partial(r) {
+			w.justWorked = count(w.n.right)
 			w.n.begin()
 			return nil
 		}
@@ -204,7 +215,12 @@ func (w *worker) leavesHeel(r *script.Row) bool {
 
 // partial: a row that is named as one, or that moves the beginning of the round.
 func (w *worker) partial(r *script.Row) bool {
-	return r.Label.Name == "partial" || !r.Label.Said && !w.n.flat && len(r.Steps) <= 2
+	return r.Label.Name == "partial" || !r.Label.Said && !w.n.flat && (len(r.Steps) <= 2 || ofOneNeedle(r.Steps))
+}
+
+// ofOneNeedle tells whether all steps are said to be for one needle.
+func ofOneNeedle(steps []script.Step) bool {
+	return steps[0].Op == script.ToNeedle && !slices.ContainsFunc(steps[1:], func(s script.Step) bool { return s.Op == script.ToNeedle })
 }
 
 // slipsFirst tells whether the first stitch of a row is slipped.

@@ -2,6 +2,8 @@ package follow
 
 import (
 	"slices"
+	"strings"
+	"unicode"
 
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
@@ -241,6 +243,9 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 	switch s.To {
 	case script.End:
 		n := w.avail(&sub)
+		if rw.pickup && s.Needle > 0 {
+			n = w.toNeedleEnd(rw, s.Needle)
+		}
 		if n < minus {
 			return 0, w.short(rw, s, minus, n)
 		}
@@ -365,6 +370,23 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		return max(n/2-minus, 0), nil
 	}
 	return 0, nil
+}
+
+// toNeedleEnd counts the stitches to the end of a needle in a row that picks up; they may lie
+// beyond the end of the round.
+func (w *worker) toNeedleEnd(rw *rowWork, ndl int) (n int) {
+	if w.avail(rw) == 0 {
+		w.bring(rw)
+	}
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		if c := w.n.left[i]; c.mark == stitch {
+			if int(c.ndl) != ndl {
+				break
+			}
+			n++
+		}
+	}
+	return n
 }
 
 func (w *worker) lastMarkerIsBeg() bool { return w.markers <= 1 }
@@ -592,14 +614,34 @@ func (w *worker) newFlap() {
 	w.edges = true
 }
 
-// chartStep works a row of a chart over the stitches that the words give it.
-func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
-	var chart *script.Chart
+// chart is the one that a step names, or else the nearest above it.
+func (w *worker) chart(s *script.Step) *script.Chart {
+	var nearest *script.Chart
 	for _, c := range w.script.Charts {
-		if chart == nil || c.Line < w.lineOf(s.At) {
-			chart = c
+		if s.Name != "" && named(c.Name, s.Name) {
+			return c
+		}
+		if nearest == nil || c.Line < w.lineOf(s.At) {
+			nearest = c
 		}
 	}
+	return nearest
+}
+
+// named tells whether a heading has all the words that a chart is called by.
+func named(heading, name string) bool {
+	words := strings.FieldsFunc(heading, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	for word := range strings.FieldsSeq(name) {
+		if !slices.Contains(words, word) {
+			return false
+		}
+	}
+	return true
+}
+
+// chartStep works a row of a chart over the stitches that the words give it.
+func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
+	chart := w.chart(s)
 	if chart == nil {
 		if s.To == script.Here && !s.N.Known() {
 			return &problem{untold: true}
@@ -610,7 +652,7 @@ func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
 	}
 	uses, makes := chart.Width, chart.Width
 	for _, r := range chart.Rows {
-		if r.Num == s.Needle && r.Uses >= 0 {
+		if num := s.Needle + boolTo(s.Needle == 0, rw.num, 0); r.Num == num && num > 0 && r.Uses >= 0 {
 			uses, makes = r.Uses, r.Makes
 		}
 	}

@@ -70,6 +70,7 @@ type worker struct {
 	lastPattern int                // number of the pattern row worked last
 	patternLen  int                // rows of the stitch pattern worked last
 	afterPick   bool               // the last row picked up stitches
+	justWorked  int                // stitches that a row over part of a round has worked last
 	flapRule    func(size int) int // rows of the flap in another size, if it states them
 	snapshot    *worker            // where a sock that is told as right and left parts begins
 	fabric      string             // of the part worked flat, if it is said
@@ -82,11 +83,19 @@ type worker struct {
 	soft           []*problem // found on the way
 
 	rec   *recorder // nil: not wanted
+	parts map[*script.Row][]part
+	mid   []Stitches // after each part of the row being worked
 	final int
 }
 
 func newWorker(s *script.Script, p []entry, size int) *worker {
-	return &worker{script: s, plan: p, size: size, total: -1, final: -1, rowsKnown: true}
+	w := &worker{script: s, plan: p, size: size, total: -1, final: -1, rowsKnown: true, parts: map[*script.Row][]part{}}
+	for i := range p {
+		if p[i].parts != nil {
+			w.parts[p[i].row] = p[i].parts
+		}
+	}
+	return w
 }
 
 // val is the value of a number for the size that is worked.
@@ -165,6 +174,8 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		add(w.divide(n))
 	case *script.Arrange:
 		problems = append(problems, w.arrange(n)...)
+	case *script.Move:
+		add(w.move(n))
 	case *script.State:
 		problems = append(problems, w.state(n)...)
 	case *script.Resume:
@@ -239,7 +250,7 @@ func label(e *entry) string {
 		return "Shaping"
 	case *script.Divide, *script.Lift:
 		return "Heel"
-	case *script.Arrange:
+	case *script.Arrange, *script.Move:
 		return "Needles"
 	case *script.State:
 		return "State"

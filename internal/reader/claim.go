@@ -187,7 +187,13 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		}
 	case p.any("row", "rnd"):
 		c.What, told = script.RowCount, true
-		p.skip("in", "all", "total", "worked", "altogether", "are", "done", "complete")
+		if p.any("of") {
+			p.any("the")
+			if !p.any("patt") {
+				p.chartName()
+			}
+		}
+		p.skip("in", "all", "total", "worked", "altogether", "are", "has", "been", "now", "done", "complete")
 		return c, true
 	case p.phrase("flap row", "heel row", "flap row"):
 		c.What = script.RowCount
@@ -297,6 +303,9 @@ func (p *parser) tail(c *script.Claim) bool {
 
 // lies reads where stitches lie: "on N1", "for heel", "at each side", "in the middle".
 func (p *parser) lies(c *script.Claim) bool {
+	if p.is("to") && p.needleAhead(1) {
+		p.i++
+	}
 	if n, part, ok := p.needle(); ok {
 		if n > 0 {
 			c.What, c.Needle = script.OnNdl, n

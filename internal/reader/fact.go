@@ -1,6 +1,7 @@
 package reader
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -208,11 +209,31 @@ func (p *parser) listTerms(text string, from uint32) {
 		}
 	}
 	at := 0
-	for part := range strings.SplitSeq(text, sep) {
+	for _, part := range entries(text, sep) {
 		p.term(part, offset+uint32(at))
 		at += len(part) + len(sep)
 	}
 }
+
+// entries splits a list of abbreviations. A comma parts two entries only where another one
+// begins behind it: the words that explain a cable have commas of their own.
+func entries(text, sep string) []string {
+	parts := strings.Split(text, sep)
+	if sep != "," {
+		return parts
+	}
+	out := parts[:1]
+	for _, part := range parts[1:] {
+		if termStart.MatchString(part) {
+			out = append(out, part)
+		} else {
+			out[len(out)-1] += sep + part
+		}
+	}
+	return out
+}
+
+var termStart = regexp.MustCompile(`^\s*\S{1,12}(?:\s\S{1,6})?\s*[=:]`)
 
 func (p *parser) term(part string, offset uint32) {
 	trimmed := strings.TrimLeft(part, " \t*•")

@@ -15,7 +15,7 @@ func (p *parser) label() (script.Label, bool) {
 	p.skip("the")
 	for n := 0; n < 4; n++ { // "heel, ", "first heel row"
 		t := p.peek()
-		if t.kind == ordToken && (p.ahead(1).w == "heel" || p.ahead(1).w == "toe") {
+		if t.kind == ordToken && labelNames[p.ahead(1).w] && (p.ahead(2).w == "row" || p.ahead(2).w == "rnd") { // "1st dec. round"
 			p.i++
 			continue
 		}

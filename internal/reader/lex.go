@@ -337,7 +337,7 @@ func dotted(tokens []token, text string, i int) bool {
 			return true
 		case isDigit(c):
 			if tokens[n-1].w == "rem" { // "k. rem. 8 sts.", but not "8 sts. rem. 10 rows"
-				return n > 1 && tokens[n-2].w == "k"
+				return n > 1 && beforeRem[tokens[n-2].w]
 			}
 			return beforeNumber[tokens[n-1].w]
 		}

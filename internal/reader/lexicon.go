@@ -172,6 +172,8 @@ func set(words string) map[string]bool {
 var (
 	// abbreviated are the words that are written with a dot.
 	abbreviated = set("k p sl st sts tog tbl psso dec inc rem beg cont alt foll patt pat rep rnd row rd in cm m ndl approx no oz yd rs ws bet meas measures yo cn co bo tr s o l ss p2sso w y f b t fwd mm pwise kwise purlwise knitwise rem work wk total stockinette")
+	// beforeRem are words behind which "rem." belongs to the number that follows it.
+	beforeRem = set("k p the these those work all sl patt")
 	// beforeNumber are those whose dot may stand before a number without ending a sentence.
 	beforeNumber = set("k p sl rep no approx cont dec inc")
 	// long are words in full, which take no dot.

@@ -36,6 +36,7 @@ func (p *parser) plain() bool {
 		p.i++
 	case p.any("work", "cont"), p.phrase("carry on", "go on", "keep on", "proceed"):
 		p.skip("to", "work", "k", "p", "on")
+		told = p.partsInFabrics()
 	case p.any("rib"):
 		n.Fabric = "rib"
 		p.any("=")
@@ -119,9 +120,7 @@ loop:
 				continue
 			}
 			if p.phrase("keeping", "maintaining") {
-				for !p.clauseEnd() {
-					p.i++
-				}
+				p.passClause()
 				continue
 			}
 			if p.is("about") || p.is("approx") {
@@ -186,6 +185,43 @@ loop:
 	n.Base = p.base(start)
 	p.add(n)
 	return true
+}
+
+// passClause passes over words up to the end of the clause; the marks inside a list of sizes
+// do not end it.
+func (p *parser) passClause() {
+	for !p.clauseEnd() {
+		if _, ok := p.list(); !ok {
+			p.i++
+		}
+	}
+}
+
+// partsInFabrics reads "N1 in patt as established and N2 in St st": what each needle or part
+// goes on in.
+func (p *parser) partsInFabrics() bool {
+	back := p.i
+	for n := 0; ; n++ {
+		p.skip("the", "across", "over")
+		if _, _, ok := p.needle(); !ok {
+			if part := p.partWord(); part == 0 {
+				break
+			}
+		}
+		p.any("sts", "ndl")
+		if !p.any("in") || !p.fabric(&script.Plain{}, true) {
+			break
+		}
+		end := p.i
+		p.skip(",", ";", "and", "with", "but")
+		if back = p.i; !p.is("until") && !p.is("for") && !p.is("to") {
+			continue
+		}
+		p.i = end
+		return true
+	}
+	p.i = back
+	return false
 }
 
 // remark passes over "(1st row = right side)".
@@ -320,7 +356,7 @@ func (p *parser) divide() bool {
 	d := &script.Divide{Part: script.Heel}
 	heel, flat := p.part == script.Heel, false
 	p.skip("then", "now")
-	if ok := p.areTheHeel(start); ok {
+	if p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) {
 		return true
 	}
 	// "Take half the stitches, 36, on one needle", "Slip first 30 sts on to one needle for heel"
@@ -527,6 +563,75 @@ func (p *parser) areTheHeel(start int) bool {
 	p.skip("sts")
 	for !p.stop() && !p.is(";") {
 		p.i++
+	}
+	d.Base = p.base(start)
+	p.add(d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
+// restForInstep reads "Slip these sts on to a holder for instep", "leave the first 33 sts on a
+// thread for the instep".
+func (p *parser) restForInstep(start int) bool {
+	d := &script.Divide{Part: script.Instep}
+	fail := func() bool {
+		p.i = start
+		return false
+	}
+	if !p.any("sl", "place", "put", "leave", "transfer", "keep") {
+		return fail()
+	}
+	d.These = p.is("these") || p.is("them") || p.is("those")
+	p.from(d)
+	p.any("them")
+	if n, ok := p.number(); ok {
+		d.N, d.These = n, false
+		if p.toks[p.i-2].w == "these" {
+			d.From = script.Last
+		}
+	} else if !d.These {
+		return fail()
+	}
+	p.any("sts")
+	if !p.phrase("on to", "onto", "on", "to") {
+		return fail()
+	}
+	p.skip("a", "the", "another", "spare", "waste", "length", "of")
+	if !p.any("holder", "thread", "yarn", "ndl", "sts") {
+		return fail()
+	}
+	p.any("holder")
+	if !p.phrase("for the instep", "for instep", "for the front", "for front", "for the top of the foot") {
+		return fail()
+	}
+	d.Base = p.base(start)
+	p.add(d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
+// remForHeel reads "On to one needle work the rem 28 sts for heel".
+func (p *parser) remForHeel(start int) bool {
+	d := &script.Divide{Part: script.Heel}
+	p.phrase("on to one ndl", "onto one ndl", "on one ndl", "with one ndl", "upon one ndl")
+	p.skip(",")
+	if !p.any("work", "sl", "take", "keep", "use", "place") {
+		p.i = start
+		return false
+	}
+	p.from(d)
+	n, ok := p.number()
+	if !ok || !p.any("sts") || !p.phrase("for heel", "for the heel", "for heel flap", "for the heel flap") {
+		p.i = start
+		return false
+	}
+	d.N = n
+	p.skip("as", "foll", "in", "row", "back", "and", "forth", "thus")
+	if !p.clauseEnd() {
+		p.i = start
+		return false
 	}
 	d.Base = p.base(start)
 	p.add(d)

@@ -32,6 +32,11 @@ func (p *parser) ref() (r script.Ref, ok bool) {
 		return r, true
 	}
 	p.i = back
+	if p.any("the") && p.peek().kind == ordToken && p.ordinalRows(&l) {
+		r.Nums, r.Round = l.Nums, l.Round
+		return r, true
+	}
+	p.i = back
 	if p.eat("from") {
 		if r, ok := p.ref(); ok && r.Nums != nil {
 			return r, true
@@ -98,6 +103,13 @@ func (p *parser) repeat() bool {
 		return false
 	}
 	r := &script.Repeat{}
+	if n, ok := try(p, p.rowsLike); ok {
+		r.Ref, r.Stop = n.Ref, n.Stop
+		r.Claims = p.claimsBehind()
+		r.Base = p.base(start)
+		p.add(r)
+		return true
+	}
 	var ok bool
 	if r.Ref, ok = p.ref(); !ok {
 		if r.Ref, ok = p.refPattern(); !ok {
@@ -121,6 +133,7 @@ func (p *parser) repeat() bool {
 	p.skip("again")
 	p.aside()
 	p.skip(",")
+	p.phrase("every rnd", "every row", "on every rnd", "on every row", "in every rnd", "in every row", "each rnd")
 	if r.Stop, ok = p.stopping(true); !ok {
 		switch {
 		case p.toks[p.i-1].w == "again" || lead == "rep" && p.clauseEnd():
@@ -166,6 +179,30 @@ func (p *parser) repeat() bool {
 		p.i = back
 	}
 	return true
+}
+
+// rowsLike reads "14 more rnds as Rnd 1", "9 rows like the last 2 rows".
+func (p *parser) rowsLike() (r script.Repeat, ok bool) {
+	from := p.i
+	p.any("another")
+	n, ok := p.number()
+	if !ok {
+		return r, false
+	}
+	p.any("more")
+	if !p.any("row", "rnd") {
+		return r, false
+	}
+	p.any("more")
+	at := p.since(from)
+	if !p.phrase("as for", "as", "like", "the same as") {
+		return r, false
+	}
+	if r.Ref, ok = p.ref(); !ok {
+		return r, false
+	}
+	r.Stop = script.Stop{Kind: script.MoreRows, N: n, At: at}
+	return r, p.clauseEnd()
 }
 
 // aside passes over a remark between commas that stands before what ends a repeat: "Rep
@@ -275,6 +312,10 @@ func (p *parser) turnOn() bool {
 			gap = true
 		case "more", "another", "past":
 			more = more || p.i > 0 && p.toks[p.i-1].w == "sts"
+		}
+		if p.phrase("more before the dec", "further before the dec", "more before dec", "more before each dec", "more before decreasing", "more every row", "more each row", "more on every row", "more between the dec and the turn") {
+			gap, more = true, true
+			continue
 		}
 		if gap && p.phrase("then 1 sts", "k1", "then one sts", "1 sts more", "then k", "work 1", "then work 1") {
 			more = true

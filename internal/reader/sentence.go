@@ -35,6 +35,8 @@ func init() {
 		{"row", (*parser).row},
 		{"at the same time", (*parser).sameTime},
 		{"cast on", (*parser).castOn},
+		{"move", (*parser).move},
+		{"lay", (*parser).lays},
 		{"lift", (*parser).lift},
 		{"alternate", (*parser).alternate},
 		{"shape", (*parser).shape},
@@ -83,6 +85,7 @@ func (p *parser) row() bool {
 	r.Claims = p.claimsBehind()
 	r.Base = p.base(start)
 	p.emitRow(r)
+	p.arranging()
 	if !p.stop() && !p.is(")") && !p.is(";") && !p.is(",") && !p.is("-") && !p.is(":") && !p.is("(") {
 		p.stumble(r.Label.Said)
 	}
@@ -150,12 +153,16 @@ func (p *parser) sameAs() ([]script.Step, bool) {
 			p.i++
 			p.rowNumbers(&l)
 		case t.kind == ordToken:
-			if !p.ordinalRows(&l) {
-				l.Nums = nil
+			if at := p.i; !p.ordinalRows(&l) { // "as 1st"
+				p.i = at + 1
+				if l.Nums = nil; p.clauseEnd() {
+					l.Nums = []int{int(t.val)}
+				}
 			}
-		case t.w == "first" && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd"):
-			p.i += 2
-			l.Nums = []int{1}
+		case t.w == "first":
+			if p.i++; p.any("row", "rnd") || p.clauseEnd() {
+				l.Nums = []int{1}
+			}
 		}
 		if len(l.Nums) == 1 {
 			for i := len(p.rows) - 1; i >= 0; i-- {
@@ -173,6 +180,14 @@ func (p *parser) sameAs() ([]script.Step, bool) {
 
 // emitRow adds a row; one that turns in its midst becomes several.
 func (p *parser) emitRow(r *script.Row) {
+	if c := r.Steps[0]; len(r.Steps) == 1 && c.Op == script.OfChart && c.Last > c.Needle && len(r.Label.Nums) == 0 { // "Work Rnds 1-6 of Chart A": so many rows
+		r.Label = script.Label{At: c.At, Round: !r.Flat, Said: true}
+		for n := c.Needle; n <= c.Last; n++ {
+			r.Label.Nums = append(r.Label.Nums, n)
+		}
+		r.Steps[0].Needle, r.Steps[0].Last = 0, 0
+	}
+	p.turnBehind(r)
 	p.rows = append(p.rows, r)
 	for i, s := range r.Steps {
 		turns := s.Op == script.Turn || s.Op == script.Wrap
@@ -190,6 +205,50 @@ func (p *parser) emitRow(r *script.Row) {
 	p.add(r)
 }
 
+// ofNeedle lets a count behind a row of one needle speak of that needle: "1st needle: k 8,
+// pick up and k 14. 22 sts." It may still be the count of all.
+func ofNeedle(r *script.Row) {
+	if len(r.Steps) == 0 || r.Steps[0].Op != script.ToNeedle {
+		return
+	}
+	for _, s := range r.Steps[1:] {
+		if s.Op == script.ToNeedle {
+			return
+		}
+	}
+	for i := range r.Claims {
+		if c := &r.Claims[i]; c.What == script.Live {
+			c.Needle = r.Steps[0].Needle
+		}
+	}
+}
+
+// turnBehind reads "Turn." behind a row as its last step. A row that is worked to its end
+// needs no turn: every row ends with one.
+func (p *parser) turnBehind(r *script.Row) {
+	if back := p.i; r.Flat && len(r.Claims) == 0 && p.any(".") && p.any("turn") {
+		if p.stop() {
+			r.Steps = append(r.Steps, script.Step{At: p.toks[p.i-1].at, Op: script.Turn})
+		} else {
+			p.i = back
+		}
+	} else {
+		p.i = back
+	}
+	last := len(r.Steps) - 1
+	if last < 1 || !r.Flat || r.Steps[last].Op != script.Turn {
+		return
+	}
+	s := r.Steps[last-1]
+	whole := s.To == script.End && s.Part == 0 && s.Needle == 0 && !s.Minus.Known()
+	if s.Op == script.Group {
+		whole = s.Stop.Kind == script.ToEnd && s.Stop.Claims == nil && !s.Stop.N.Known()
+	}
+	if whole {
+		r.Steps = r.Steps[:last]
+	}
+}
+
 // looseSteps reads steps without a label: a row that is told in prose.
 func (p *parser) looseSteps() bool {
 	start := p.i
@@ -198,6 +257,7 @@ func (p *parser) looseSteps() bool {
 		p.i = start
 	}
 	steps, ok := p.steps()
+	p.phrase("and leave them on a spare ndl", "and leave them on spare ndl", "and leave them on a holder", "and leave them", "and leave these sts", "and sl them on to a spare ndl")
 	if !ok || !p.clauseEnd() && !p.is("until") && !p.is("for") && !p.is("-") && !p.is("(") && !p.is("=") || !worksStitches(steps) {
 		return false
 	}
@@ -206,6 +266,7 @@ func (p *parser) looseSteps() bool {
 		r.Stop = &stop
 	}
 	r.Claims = p.claimsBehind()
+	ofNeedle(r)
 	r.Base = p.base(start)
 	p.emitRow(r)
 	return true

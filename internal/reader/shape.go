@@ -60,6 +60,35 @@ func (p *parser) every() (n int, ok bool) {
 	return n, true
 }
 
+// following reads "on the 5 foll alt rnds", "on the next 3 rnds": so many rows, and how far
+// apart they are.
+func (p *parser) following() (every int, times pattern.Number, ok bool) {
+	back := p.i
+	fail := func() (int, pattern.Number, bool) {
+		p.i = back
+		return 0, pattern.Number{}, false
+	}
+	p.skip("on", "in", "at", "each", "of", "the")
+	said := p.any("foll", "next")
+	if times, ok = p.number(); !ok {
+		return fail()
+	}
+	said = p.any("foll", "next") || said
+	every = 1
+	switch t := p.peek(); {
+	case t.w == "alt" || t.w == "other":
+		every = 2
+		p.i++
+	case t.kind == ordToken:
+		every = int(t.val)
+		p.i++
+	}
+	if !said && every == 1 || !p.any("rnd", "row") {
+		return fail()
+	}
+	return every, times, true
+}
+
 // shapeWords reads what a shaping round does: "dec 4 sts", "dec 1 st at each side of
 // instep", "k2tog at each end of the front needle", "take in four stitches", "dec in this
 // way".
@@ -217,6 +246,10 @@ func (p *parser) finishShape(start int, s *script.Shape) bool {
 			continue
 		}
 		p.i = back
+		if every, times, ok := p.following(); ok && s.Every == 0 && s.Stop.Kind == script.NoStop {
+			s.Every, s.Stop, told = every, script.Stop{Kind: script.Times, N: times, At: times.At}, true
+			continue
+		}
 		p.skip(",", "and")
 		if s.Stop.Kind == script.NoStop {
 			if stop, ok := p.stopping(true); ok && stop.Kind != script.NoStop {

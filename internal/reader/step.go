@@ -97,6 +97,8 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return p.slip()
 	case "work", "cont", "patt":
 		return p.workStep()
+	case "in":
+		return script.Step{Op: script.Work, Uses: 1, Makes: 1, To: script.End}, p.toEndInPattern(p.i)
 	case "inc":
 		return p.increase()
 	case "dec":

@@ -1,6 +1,7 @@
 package reader
 
 import (
+	"slices"
 	"strings"
 
 	"sockwright/internal/pattern"
@@ -133,7 +134,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 		if p.eat("tbl") {
 			s.Tbl = true
 		}
-		if p.phrase("from holder", "from the holder", "from spare ndl", "from thread", "from the thread", "from the spare ndl") {
+		if p.fromHolder() {
 			s.Part = script.Instep
 		}
 		if p.eat("with", "its", "wrap") || p.eat("with", "wrap") || p.phrase("tog with its wrap", "and its wrap", "and wrap tog", "and its wrap tog") {
@@ -246,6 +247,10 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 	if p.phrase("each corner sts tog with its neighbour", "each corner sts tog with the next sts", "the corner sts tog with their neighbours", "corner sts tog with their neighbours", "each corner sts tog with the sts beside it", "each corner sts tog with next sts", "each corner sts tog with the sts after it", "each corner sts tog with the foll sts", "each corner sts tog with the sts next to it") {
 		return script.Step{Op: script.Adjust, Name: "corner"}, true
 	}
+	if p.toEndInPattern(p.i - 1) {
+		s.To = script.End
+		return s, true
+	}
 	if c, ok := try(p, p.chartStep); ok {
 		return c, true
 	}
@@ -267,6 +272,9 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 			if !p.any("sts") {
 				return s, false
 			}
+		}
+		if p.fromHolder() {
+			s.Part = script.Instep
 		}
 		p.inPattern()
 		return s, true
@@ -290,17 +298,31 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 	return s, false
 }
 
+// toEndInPattern reads "in patt as established" or nothing behind "work" or "patt", the verb,
+// where a needle or a part has been named before it: "N1 - work in patt; N2 - knit".
+func (p *parser) toEndInPattern(verb int) bool {
+	back := p.i
+	said := verb < back && p.toks[verb].w == "patt"
+	for p.phrase("in patt", "in est patt", "in established patt", "in rib", "in st-st", "as established", "as est", "as set", "as before", "even", "plain", "across", "all across", "all sts") {
+		said = true
+	}
+	if said && p.clauseEnd() && verb > 0 && slices.Contains([]string{",", ";", ":", "-", "and", "then", "ndl"}, p.toks[verb-1].w) {
+		return true
+	}
+	p.i = back
+	return false
+}
+
 // chartStep reads "Rnd 1 of chart 4 times across the 33 instep sts" behind "work".
 func (p *parser) chartStep() (s script.Step, ok bool) {
 	s = script.Step{Op: script.OfChart, Uses: 1, Makes: 1}
 	p.skip("the", "next")
 	if p.any("row", "rnd") {
-		if t := p.peek(); t.kind == numToken {
-			s.Needle = int(t.val)
-			p.i++
-			if p.any("-") {
-				p.any("to")
-				p.number()
+		var l script.Label
+		if p.rowNumbers(&l); len(l.Nums) > 0 {
+			s.Needle = l.Nums[0]
+			if last := l.Nums[len(l.Nums)-1]; last-l.Nums[0] == len(l.Nums)-1 {
+				s.Last = last
 			}
 		}
 		if !p.any("of", "from") {
@@ -308,17 +330,15 @@ func (p *parser) chartStep() (s script.Step, ok bool) {
 		}
 	}
 	p.any("from")
-	p.skip("the", "instep", "sole", "lace", "leg", "foot", "colour", "patt")
-	if !p.any("chart") {
+	if s.Name, ok = p.chartName(); !ok {
 		return s, false
 	}
-	if t := p.peek(); t.kind == wordToken && len(t.w) == 1 {
-		s.Name = t.w
-		p.i++
-	}
-	p.skip("patt")
 	if n, ok := p.number(); ok && p.any("times") {
 		s.Stop = script.Stop{Kind: script.Reps, N: n}
+		p.any("around")
+		if p.is(",") && (p.ahead(1).w == "on" || p.ahead(1).w == "over" || p.ahead(1).w == "across") {
+			p.i++
+		}
 	}
 	if p.any("across", "over", "on") {
 		p.skip("the", "all", "next", "first")
@@ -337,6 +357,28 @@ func (p *parser) chartStep() (s script.Step, ok bool) {
 	}
 	p.inPattern()
 	return s, true
+}
+
+// chartName reads "chart A", "the instep chart", "Chart 2 patt": the words that tell it from
+// other charts.
+func (p *parser) chartName() (string, bool) {
+	var words []string
+	p.skip("the")
+	for n := 0; n < 3 && p.peek().kind == wordToken && p.peek().w != "chart"; n++ {
+		if w := p.peek().w; w != "colour" && w != "patt" {
+			words = append(words, w)
+		}
+		p.i++
+	}
+	if !p.any("chart") {
+		return "", false
+	}
+	if t := p.peek(); t.kind == wordToken && len(t.w) == 1 {
+		words = append(words, t.w)
+		p.i++
+	}
+	p.skip("patt")
+	return strings.Join(words, " "), true
 }
 
 // patternFrom reads "beg with Rnd 4, work Reed patt over the 32 instep sts".
@@ -367,10 +409,37 @@ func (p *parser) patternFrom() (s script.Step, ok bool) {
 	return s, ok || s.Part != 0
 }
 
+// fromHolder reads where stitches come from that have been resting.
+func (p *parser) fromHolder() bool {
+	return p.phrase("from holder", "from the holder", "from sts holder", "from spare ndl", "from thread", "from the thread", "from the spare ndl", "that rest", "that wait", "that were left")
+}
+
 func (p *parser) inPattern() {
 	for p.phrase("in patt", "in rib", "as set", "as established", "in est patt", "as est", "in k1", "in lace", "in st-st", "in stockinette", "in chart patt", "of chart", "of patt", "in established patt", "foll chart", "from chart", "as it appears", "foll patt") {
 	}
-	if back := p.i; p.phrase(", ending", "ending", ", end") {
+	if back := p.i; p.phrase(", working", "working", ", work", ", beg with", ", beg on", ", beg at") {
+		p.skip("the")
+		var l script.Label // ", working the 5th rnd of the patt"
+		if p.any("row", "rnd") {
+			p.rowNumbers(&l)
+		} else if p.peek().kind == ordToken {
+			p.ordinalRows(&l)
+		}
+		if len(l.Nums) == 0 {
+			p.i = back
+			return
+		}
+		if back := p.i; p.any("of", "from") {
+			p.skip("the")
+			if !p.any("patt") {
+				if _, ok := p.chartName(); !ok {
+					p.i = back
+				}
+			}
+		}
+	}
+	if back := p.i; p.phrase(", ending", "ending", ", end", "and ending", ", and ending") {
+		p.skip("with")
 		if _, ok := p.step(); !ok {
 			p.i = back
 		}

@@ -34,11 +34,13 @@ func (p *parser) stopping(bare bool) (script.Stop, bool) {
 				if p.ahead(1).kind == numToken {
 					s.Row = int(p.ahead(1).val)
 					p.i += 2
+					p.orRows(&s)
 					continue
 				}
 			case p.peek().kind == ordToken:
 				s.Row = int(p.peek().val)
 				p.i++
+				p.orRows(&s)
 			default:
 				p.i = back
 				return s, true
@@ -48,6 +50,31 @@ func (p *parser) stopping(bare bool) (script.Stop, bool) {
 		}
 		p.i = back
 		return s, true
+	}
+}
+
+// orRows reads other rows that a stretch may end with: "Rnd 2 or Rnd 5 of Chart A", "a 2nd,
+// 4th or 6th rnd". Then it is not known which.
+func (p *parser) orRows(s *script.Stop) {
+	for {
+		back := p.i
+		p.skip(",", "or", "row", "rnd")
+		if t := p.peek(); p.i == back || t.kind != ordToken && t.kind != numToken {
+			p.i = back
+			break
+		}
+		p.i++
+		s.Row = 0
+	}
+	p.skip("row", "rnd")
+	if back := p.i; p.any("of") {
+		p.skip("the")
+		if p.any("patt") {
+			return
+		}
+		if _, ok := p.chartName(); !ok {
+			p.i = back
+		}
 	}
 }
 

@@ -257,6 +257,14 @@ type Arrange struct {
 	Even   int     // so many needles with as many stitches each
 }
 
+// A Move puts stitches of one needle on another that lies beside it: N of them, or all.
+type Move struct {
+	Base
+	N        pattern.Number
+	Of       From // First or Last of needle From
+	From, To int
+}
+
 // Resume goes on in the round.
 type Resume struct {
 	Base

@@ -28,7 +28,7 @@ const (
 	Off       // the needle: bound off or dropped
 	Unknown   // a term that is not known
 	CastMore  // stitches cast on
-	OfChart   // rows of the last chart, Stop.N times; Needle is the row
+	OfChart   // a row of the chart Name, Stop.N times: row Needle, or Needle to Last, or that of the label
 	OfPattern // a stitch pattern goes on with its row Needle
 	Neutral   // a short-row turn of a kind that keeps the count; the row is not followed stitch by stitch
 	Adjust    // N stitches more (or fewer) somewhere
@@ -59,7 +59,8 @@ type Step struct {
 	Makes    int8
 	Part     Part
 	Needle   int
-	Name     string // of a marker or a term
+	Last     int
+	Name     string // of a marker, a term or a chart
 	Body     []Step
 	Stop     Stop // of a group
 	Tbl      bool

@@ -1,0 +1,86 @@
+package follow_test
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestPhrases: turns of phrase, by kind, and what they leave on the needles. Every line of a
+// text is worked or counted; nothing may be found wrong with it.
+func TestPhrases(t *testing.T) {
+	for _, c := range []struct{ kind, text, counts string }{
+		{"a row like another that is named by its number alone", `
+Cast on 60 sts.; join.
+1st round: * P.2, k.4; rep. from * to end.
+2nd round: As 1st.
+3rd round: as first.
+Work 9 more rnds as 1st round. 12 rounds have been worked.`, "60; 60 in 10; 60; 60; 60"},
+		{"so many rounds of a chart, again and again", `
+LEAF CHART
+ 2 | k o > p
+ 1 | k k k p
+Key: k = knit; p = purl; o = yo; > = ssk
+CO 40 sts and join.
+Work Rnds 1 and 2 of Leaf Chart 10 times around, on all 40 sts.
+Rep Rnds 1 and 2 6 more times, for 14 rnds of Leaf Chart in all.`, "nothing; nothing; nothing; nothing; 40; 40 in 14; 40"},
+		{"the chart that is named, not the nearest", `
+CHART A
+ 1 | k k k p
+CHART B
+ 1 | k k k k p
+Key: k = knit; p = purl
+CO 40 sts and join.
+Rnd 1: work Rnd 1 of Chart A 10 times.
+Rnd 2: work Rnd 1 of Chart B 8 times.`, "nothing; nothing; nothing; nothing; nothing; 40; 40; 40"},
+		{"a needle that goes on in pattern", `
+CO 48 sts. Slip the first 25 sts to N1 and the last 23 sts to N2. Join.
+Rnd 1: N1 - work in patt as established; N2 - k1, ssk, k to last 3 sts, k2tog, k1. 46 sts.
+Rnd 2: N1, patt; N2, knit.
+Work N1 in patt as established and N2 in St st until foot measures 7 in, ending with Rnd 2 or Rnd 5 of Chart A.
+Rnd 1: N1: in patt, N2: k to end.`, "48; 46; 46; 46; 46"},
+		{"stitches that move to the next needle", `
+CO 48 sts. Slip the first 25 sts to N1 and the last 23 sts to N2. Join.
+Slip the first st of N1 to the end of N2. 24 sts on each needle.
+Rnd 1: *K1, ssk, k to last 3 sts of needle, k2tog, k1; rep from * on N2. 44 sts.
+Work Rnd 1 every rnd 4 times. 28 sts: 14 on each needle.`, "48; 48; 44 ⟶ 28 in 5; 28"},
+		{"one needle worked off on another", `
+CO 40 sts. Place the first 10 sts on N1, the next 20 sts on N2 and the last 10 sts on N3.
+K the sts of 1st needle on to 3rd needle. 20 sts on each of two needles.`, "40; 40"},
+		{"a row that lays the stitches out anew", `
+CO 60 sts. Slip the first 14 sts to N1, the next 32 sts to N2 and the last 14 sts to N3.
+Next round: K., arranging the sts. so that there are 15 on 1st needle, 30 on 2nd needle and 15 on 3rd needle. 60 sts.
+1st dec. round: 1st needle, k. to last 3 sts., k.2 tog., k.1; 2nd needle, k.1, ssk, k. to last 3 sts., k.2 tog., k.1; 3rd needle, k.1, ssk, k. to end. 56 sts.
+Dec. in the same way on the 5 foll. alt. rounds. 36 sts.
+Dec. in the same way on the next 3 rounds. 24 sts.`, "60; 60; 56 ⟶ 24 in 9; 36; 24"},
+		{"a heel set apart by what has just been worked", `
+Cast on 60 sts.; join.
+HEEL
+Patt. the first 32 sts., working the 5th round of patt. and ending p.2. Slip these sts. on to a holder for instep.
+On to one needle work the rem. 28 sts. for heel as follows.
+1st row: * Sl.1, k.1; rep. from * to end. Turn.
+2nd row: Sl.1, p. to end. Turn.
+Rep. these 2 rows 13 times more. 28 rows have been worked, and there are 14 slipped loops at each edge.`, "60; nothing; 28 of 60; 28 of 60; 28 of 60 in 14; 28 of 60 in 14; 28 of 60"},
+		{"a turn that grows by a stitch in every row", `
+Heel on 28 sts.
+1st row: Sl.1, k.15, ssk, k.1, turn.
+2nd row: Sl.1, p.5, p.2 tog., p.1, turn.
+Cont. in this way, working 1 st. more before the dec. on every row, until all sts. have been worked. 16 sts.`, "28; 27; 26; 25 ⟶ 16 in 10"},
+		{"a round told needle by needle, in a line each", `
+Heel turned: 16 sts; 32 instep sts rest.
+K. across 8 heel sts. and leave them on a spare needle.
+1st needle: k. the other 8 heel sts., then pick up and k. 14 sts. along side of heel. 22 sts.
+2nd needle: patt. the 32 sts. from holder, working the 6th round of patt.
+3rd needle: pick up and k. 14 sts. along other side of heel, then k. the 8 sts. from spare needle. 22 sts.
+There are now 76 sts.
+1st round: 1st needle, k. to last 3 sts., k.2 tog., k.1; 2nd needle, patt.; 3rd needle, k.1, ssk, k. to end. 74 sts.`, "16; 16; 30; 62; 76; 76; 74"},
+	} {
+		t.Run(c.kind, func(t *testing.T) {
+			r := followed(t, "SOCK"+c.text)
+			for i, want := range strings.Split(c.counts, "; ") {
+				if have := told(r, i+2, 0); have != want {
+					t.Errorf("line %d: %s, should be %s", i+2, have, want)
+				}
+			}
+		})
+	}
+}

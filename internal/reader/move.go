@@ -1,0 +1,94 @@
+package reader
+
+import (
+	"sockwright/internal/script"
+)
+
+// move reads how stitches go from one needle to another: "Slip the first st of N1 to the end
+// of N2", "K the sts of 1st needle on to 3rd needle".
+func (p *parser) move() bool {
+	start := p.i
+	p.skip("then", "now")
+	m := &script.Move{}
+	if !p.any("sl", "place", "put", "move", "transfer", "k", "take") {
+		return false
+	}
+	p.skip("the", "all")
+	switch {
+	case p.any("first", "next"):
+		m.Of = script.First
+	case p.any("last"):
+		m.Of = script.Last
+	}
+	n, counted := p.number()
+	if counted {
+		m.N = n
+	}
+	if !p.any("sts") || m.Of != script.Unsaid && !counted && p.raw(p.toks[p.i-1].at) != "st" && p.raw(p.toks[p.i-1].at) != "stitch" {
+		return false
+	}
+	if !p.any("of", "from", "on") {
+		return false
+	}
+	var ok bool
+	if m.From, ok = p.oneNeedle(); !ok {
+		return false
+	}
+	if !p.phrase("to the end of", "to the beg of", "to", "onto", "on to", "on", "with") {
+		return false
+	}
+	if m.To, ok = p.oneNeedle(); !ok || m.To == m.From || !p.clauseEnd() {
+		return false
+	}
+	m.Base = p.base(start)
+	p.add(m)
+	if claims := p.claimsBehind(); claims != nil {
+		p.add(&script.State{Base: p.base(start), Claims: claims})
+	}
+	return true
+}
+
+// oneNeedle reads a needle by its number.
+func (p *parser) oneNeedle() (int, bool) {
+	n, _, ok := p.needle()
+	return n, ok && n > 0
+}
+
+// arranging reads how the stitches lie that a row has just worked: "k, arranging the sts so
+// that there are 15 on N1 …".
+func (p *parser) arranging() bool {
+	start := p.i
+	p.skip(",", ";", "and")
+	if !p.any("arranging", "arrange", "dividing", "divide", "placing", "rearranging") {
+		p.i = start
+		return false
+	}
+	p.skip("the", "sts", "them", "so", "that", "as", "foll", ":")
+	claims := p.claims()
+	if len(claims) < 2 {
+		p.i = start
+		return false
+	}
+	p.add(&script.Arrange{Base: p.base(start), Claims: claims})
+	return true
+}
+
+// lays reads "Slip the first 25 sts to N1 and the last 23 sts to N2": stitches that are laid
+// on needles, which stay in work.
+func (p *parser) lays() bool {
+	start := p.i
+	if !p.any("sl", "place", "put", "move", "transfer") {
+		return false
+	}
+	claims := p.claims()
+	if len(claims) < 2 || !p.clauseEnd() {
+		return false
+	}
+	for _, c := range claims {
+		if c.What != script.OnNdl {
+			return false
+		}
+	}
+	p.add(&script.Arrange{Base: p.base(start), Claims: claims})
+	return true
+}
