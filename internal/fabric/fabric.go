@@ -18,20 +18,38 @@ const (
 	PurlTbl      // twisted
 	K2tog
 	Ssk
+	Skp // slip, knit, pass over
 	P2tog
 	Ssp
-	LiftLeft   // the strand between two stitches, lifted so that it leans left
-	LiftRight  // … so that it leans right
-	EdgeLoop   // picked up along an edge, under both legs of a finished stitch
-	CornerLoop // picked up from the strand in a corner
-	Grafted    // sewn: runs through one loop of each side
+	K3tog
+	Sssk
+	P3tog
+	Centred     // three into one, the middle one on top
+	LiftLeft    // the strand between two stitches, lifted so that it leans left
+	LiftRight   // … so that it leans right
+	RaisedLeft  // drawn from the leg of a stitch below, leaning left
+	RaisedRight // … leaning right
+	Again       // drawn a second time from the same stitch
+	YarnOver
+	EdgeLoop    // picked up along an edge, under both legs of a finished stitch
+	CornerLoop  // picked up from the strand in a corner
+	Provisional // cast on, or knit over waste yarn: its foot is taken up later
+	Foot        // the foot of a loop that was held by waste yarn, or of one cast on for both sides
+	Wrap        // laid round a stitch at a turn
+	TwinLoop    // drawn from below a stitch at a turn
+	Hem         // through a live loop and one of the cast-on edge
+	Grafted     // sewn: runs through one loop of each side
+	JoinedOff   // bound off through one loop of each side
+	BoundOff    // the edge
+	Drawn       // gathered on the yarn
 )
 
+var kinds = [...]string{"cast-on", "knit", "purl", "knit tbl", "purl tbl", "k2tog", "ssk", "skp", "p2tog", "ssp", "k3tog", "sssk", "p3tog", "s2kp2",
+	"strand lifted left", "strand lifted right", "raised left", "raised right", "drawn again", "yarn over", "edge loop", "corner loop",
+	"provisional", "foot", "wrap", "twin loop", "hem", "grafted", "joined off", "bound off", "drawn together"}
+
 // String names the kind.
-func (k Kind) String() string {
-	return [...]string{"cast-on", "knit", "purl", "knit tbl", "purl tbl", "k2tog", "ssk", "p2tog", "ssp",
-		"strand lifted left", "strand lifted right", "edge loop", "corner loop", "grafted"}[k]
-}
+func (k Kind) String() string { return kinds[k] }
 
 // A Loop is one stitch. What it was pulled through is [Fabric.Through].
 type Loop struct {
@@ -120,8 +138,8 @@ func (f *Fabric) room(n int) ([]Loop, []int32) {
 }
 
 // Through lists the loops that loop i was pulled through. For an [EdgeLoop] that is the
-// edge stitch, for a [CornerLoop] a stitch at the foot of the corner. The slice belongs to
-// the fabric.
+// edge stitch, for a [CornerLoop] a stitch at the foot of the corner, for a [Foot] the loop
+// whose foot it is, for a [Wrap] the stitch it lies round. The slice belongs to the fabric.
 func (f *Fabric) Through(i int32) []int32 {
 	l := f.Loops[i]
 	return f.through[l.first : l.first+uint32(l.n)]
@@ -135,9 +153,9 @@ func (f *Fabric) RowOf(i int32) int {
 // Face is how a loop looks on the right side: true for a smooth V, false for a bump.
 func (f *Fabric) Face(i int32) (smooth bool) {
 	switch l := f.Loops[i]; l.Kind {
-	case Purl, PurlTbl, P2tog, Ssp:
+	case Purl, PurlTbl, P2tog, Ssp, P3tog:
 		return l.Wrong
-	case Knit, KnitTbl, K2tog, Ssk:
+	case Knit, KnitTbl, K2tog, Ssk, Skp, K3tog, Sssk, Centred, Hem:
 		return !l.Wrong
 	}
 	return true
@@ -145,12 +163,12 @@ func (f *Fabric) Face(i int32) (smooth bool) {
 
 // Lean is the way a decrease leans on the right side: -1 left, 1 right, 0 not at all. The
 // lean belongs to which loop lies on top, so it is the same from both sides of the needle:
-// k2tog and p2tog lean right, ssk and ssp left.
+// k2tog, k3tog and their purled kin lean right, ssk, skp, sssk and ssp left.
 func (k Kind) Lean() int {
 	switch k {
-	case K2tog, P2tog:
+	case K2tog, P2tog, K3tog, P3tog:
 		return 1
-	case Ssk, Ssp:
+	case Ssk, Skp, Ssp, Sssk:
 		return -1
 	}
 	return 0

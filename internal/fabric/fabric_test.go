@@ -127,8 +127,8 @@ func TestFace(t *testing.T) {
 }
 
 func TestLean(t *testing.T) {
-	want := map[fabric.Kind]int{fabric.K2tog: 1, fabric.P2tog: 1, fabric.Ssk: -1, fabric.Ssp: -1}
-	for kind := fabric.CastOn; kind <= fabric.Grafted; kind++ {
+	want := map[fabric.Kind]int{fabric.K2tog: 1, fabric.P2tog: 1, fabric.K3tog: 1, fabric.P3tog: 1, fabric.Ssk: -1, fabric.Ssp: -1, fabric.Skp: -1, fabric.Sssk: -1}
+	for kind := fabric.CastOn; kind <= fabric.Drawn; kind++ {
 		if got := kind.Lean(); got != want[kind] {
 			t.Errorf("kind %d leans %d, want %d", kind, got, want[kind])
 		}

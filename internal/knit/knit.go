@@ -50,27 +50,32 @@ type Knitter struct {
 	Into *fabric.Fabric
 
 	needles
-	fab     *fabric.Fabric
-	made    int32 // loops so far
-	prog    program
-	res     *Result
-	counts  map[pattern.NodeID]int // index into res.Counts
-	size    int
-	sizes   int  // how many the pattern has
-	live    int  // loops on the needles
-	rest    int  // of these, resting while the heel is worked
-	flat    bool // work goes to and fro
-	divided bool // the bounds of the part worked flat are known
-	place   pattern.Place
-	edges   [2]edge
-	picking pattern.Edge // the edge that stitches were last picked up from
-	trust   trust
-	row     rowState
-	rows    []int // lines of the section that are rows, as indices into prog.rows
-	inPart  int   // rows worked since the last one numbered 1
-	total   int   // rows worked in all
-	stopped bool
-	ended   bool // grafted
+	fab                             *fabric.Fabric
+	made                            int32 // loops so far
+	prog                            program
+	res                             *Result
+	counts                          map[pattern.NodeID]int // index into res.Counts
+	size                            int
+	sizes                           int  // how many the pattern has
+	live                            int  // loops on the needles
+	rest                            int  // of these, resting while the heel is worked
+	flat                            bool // work goes to and fro
+	divided                         bool // the bounds of the part worked flat are known
+	place                           pattern.Place
+	waiting                         []turned // stitches with something left on them at a turn
+	below                           []int32  // loops held by waste yarn, and
+	above                           []int32  // the loops knitted over it
+	provisional                     []int32  // loops of a provisional cast-on
+	firstCastOn, castOnEdge, hemmed int32    // first loop of the cast-on edge, how many it has, how many are joined to a hem
+	edges                           [2]edge
+	picking                         pattern.Edge // the edge that stitches were last picked up from
+	trust                           trust
+	row                             rowState
+	rows                            []int // lines of the section that are rows, as indices into prog.rows
+	inPart                          int   // rows worked since the last one numbered 1
+	total                           int   // rows worked in all
+	stopped                         bool
+	ended                           bool // grafted
 }
 
 // rowState is what is remembered of the row under way.
@@ -97,7 +102,7 @@ func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 	}
 	clear(k.counts)
 	into := k.Into
-	*k = Knitter{CountsOnly: k.CountsOnly, Into: into, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0],
+	*k = Knitter{CountsOnly: k.CountsOnly, Into: into, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0], waiting: k.waiting[:0],
 		size: size, sizes: len(p.Sizes), edges: [2]edge{k.edges[0][:0], k.edges[1][:0]}}
 	k.moved = 0
 	if !k.CountsOnly {
@@ -110,6 +115,9 @@ func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 	for _, s := range p.Sections {
 		k.rows = k.rows[:0]
 		k.body(s.Body)
+	}
+	if len(p.Sections) > 0 {
+		k.allClosed(p.Sections[len(p.Sections)-1].At)
 	}
 	k.res.Loops = int(k.made)
 	k.res.Left = k.live
@@ -163,44 +171,20 @@ func (k *Knitter) body(body []pattern.Node) {
 		case *pattern.DropMarkers:
 			k.drop(func(e int32) bool { return e == marker })
 			k.trust.markers = false
-		case *pattern.Graft:
-			k.graft(n)
+		case *pattern.Rejoin:
+			k.rejoin(n)
+		case *pattern.Undo:
+			k.undo(n)
+		case *pattern.OpenWaste:
+			k.openWaste(n)
+		case *pattern.Join:
+			k.join(n)
+		case *pattern.BindOff:
+			k.endAll(n, "bound off", fabric.BoundOff, n.Stitches)
+		case *pattern.Gather:
+			k.endAll(n, "drawn together", fabric.Drawn, n.Stitches)
 		}
 	}
-}
-
-func (k *Knitter) castOn(n *pattern.CastOn) {
-	*k = Knitter{CountsOnly: k.CountsOnly, Into: k.Into, needles: k.needles, fab: k.fab, made: k.made, prog: k.prog, res: k.res, counts: k.counts,
-		size: k.size, sizes: k.sizes, edges: k.edges, rows: k.rows, total: k.total}
-	k.needles.reset()
-	if !k.fits(n.Stitches) {
-		return
-	}
-	count, ok := k.stated(n.Stitches)
-	if !ok {
-		return
-	}
-	if count < 1 || count > MaxLive {
-		k.fault(n.Stitches.Span(k.size), source.StitchCount, source.Error,
-			say("knit.cast-on", "{0} cannot be cast on: the needles take 1 to {1}", sts(count), MaxLive), source.Sts(count), nil)
-		k.lose()
-		return
-	}
-	k.makeRoom(2*count + 64)
-	k.startRow(pattern.ID(n), true)
-	if k.fab != nil {
-		k.fab.Grow(min(count*200, 1<<17)) // more than an ordinary sock has
-	}
-	k.put(begin)
-	for range count {
-		if k.fab != nil {
-			k.fab.Add(fabric.CastOn, false)
-		}
-		k.put(k.made)
-		k.made++
-	}
-	k.live, k.place = count, n.Begin
-	k.record(pattern.ID(n), n.At, "Cast-on")
 }
 
 // again repeats rows that were worked before.
@@ -398,42 +382,6 @@ func (k *Knitter) arrange(n *pattern.Arrange) {
 		}
 	}
 	k.next() // come round to the beginning again
-}
-
-// graft joins the instep, which comes next on the needles, to the sole behind it.
-func (k *Knitter) graft(n *pattern.Graft) {
-	if !k.fits(n.Front) || !k.fits(n.Back) {
-		return
-	}
-	front, _ := k.stated(n.Front)
-	back, _ := k.stated(n.Back)
-	k.res.Final, k.ended = k.live, true
-	e, ok := k.next()
-	if inRow := ok && e >= 0; inRow || k.place == pattern.CentreOfSole && e == begin {
-		k.fault(n.At, source.Direction, source.Error, say("knit.graft-place", "the yarn hangs in the middle of a needle: work to the side of the sock before grafting"), nil, nil)
-	}
-	if front+back != k.live || front != back {
-		if off := k.live - front - back; front != back || !k.trust.explained(off) {
-			k.fault(n.At, source.StitchCount, source.Error,
-				say("knit.graft-unequal", "{0} are to be grafted to {1}, but {2} are live: the two sides must be equal and use them all", sts(front), back, k.live),
-				source.Sts(front+back), source.Sts(k.live))
-		}
-		return
-	}
-	k.drop(func(int32) bool { return true })
-	loops := make([]int32, 0, k.live)
-	for range k.live {
-		k.next()
-		loops = append(loops, k.take())
-	}
-	k.startRow(pattern.ID(n), true)
-	for i := range front {
-		if k.fab != nil {
-			k.fab.Add(fabric.Grafted, false, loops[i], loops[len(loops)-1-i])
-		}
-		k.made++
-	}
-	k.live, k.rest = 0, 0
 }
 
 func (k *Knitter) startRow(node pattern.NodeID, round bool) {

@@ -8,6 +8,7 @@ const (
 	leftEnd   int32 = -2 // left bound of the part worked flat, as the right side shows it
 	rightEnd  int32 = -3 // right bound of it
 	marker    int32 = -4 // a stitch marker
+	gap       int32 = -5 // the work was turned here
 	needleEnd int32 = -8 // needleEnd - n: needle n begins here
 )
 
@@ -152,6 +153,23 @@ func (n *needles) ahead(stop func(int32) bool) (loops int, at int32, found bool)
 		found = scan(n.ring[n.high:], false) || scan(n.ring[:n.low], false)
 	}
 	return loops, at, found
+}
+
+// eachAhead calls do for the entries as they will be met from the left tip on, until it
+// says that it is done.
+func (n *needles) eachAhead(do func(int32) (done bool)) {
+	near, far := n.ring[n.high:], n.ring[:n.low]
+	if n.wrong {
+		near, far = far, near
+	}
+	for _, part := range [][]int32{near, far} {
+		for i := range part {
+			n.moved++
+			if e := part[i]; n.wrong && do(part[len(part)-1-i]) || !n.wrong && do(e) {
+				return
+			}
+		}
+	}
 }
 
 // each calls do for every entry, once round the ring from the gap on, in the order of a

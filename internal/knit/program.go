@@ -18,14 +18,15 @@ type program struct {
 }
 
 type instr struct {
-	op    pattern.Op
-	until pattern.Until
-	edge  pattern.Edge
-	part  uint8 // needle on which this begins; noPart if the step before goes on
-	body  int32 // instructions of the group that follow
-	n     int32
-	uses  int32         // stitches one pass of a group uses, -1 if that depends
-	step  *pattern.Step // the words
+	op     pattern.Op
+	until  pattern.Until
+	edge   pattern.Edge
+	turned pattern.Turned
+	part   uint8 // needle on which this begins; noPart if the step before goes on
+	body   int32 // instructions of the group that follow
+	n      int32
+	uses   int32         // stitches one pass of a group uses, -1 if that depends
+	step   *pattern.Step // the words
 }
 
 const noPart = 0xFF
@@ -76,7 +77,7 @@ func (p *program) lowerPlain(n *pattern.Plain) int {
 func (p *program) steps(steps []pattern.Step, line *rowLine) (uses int32) {
 	for i := range steps {
 		s := &steps[i]
-		in := instr{op: s.Op, until: s.Until, edge: s.Edge, part: noPart, n: 1, step: s}
+		in := instr{op: s.Op, until: s.Until, edge: s.Edge, turned: s.Turned, part: noPart, n: 1, step: s}
 		line.unfit = line.unfit || !s.N.Fits(p.sizes)
 		if s.N.Known() {
 			in.n = s.N.In(p.size)
@@ -108,18 +109,33 @@ var workings = [...]struct {
 	uses  int32
 	makes fabric.Kind
 }{
-	pattern.Knit:    {1, fabric.Knit},
-	pattern.Purl:    {1, fabric.Purl},
-	pattern.KnitTbl: {1, fabric.KnitTbl},
-	pattern.PurlTbl: {1, fabric.PurlTbl},
-	pattern.Slip:    {uses: 1}, // the loop lives on
-	pattern.K2tog:   {2, fabric.K2tog},
-	pattern.Ssk:     {2, fabric.Ssk},
-	pattern.P2tog:   {2, fabric.P2tog},
-	pattern.Ssp:     {2, fabric.Ssp},
-	pattern.M1L:     {0, fabric.LiftLeft},
-	pattern.M1R:     {0, fabric.LiftRight},
-	pattern.Group:   {}, // the last op: those not named here use and make nothing by themselves
+	pattern.Knit:       {1, fabric.Knit},
+	pattern.Purl:       {1, fabric.Purl},
+	pattern.KnitTbl:    {1, fabric.KnitTbl},
+	pattern.PurlTbl:    {1, fabric.PurlTbl},
+	pattern.Slip:       {uses: 1}, // the loop lives on
+	pattern.SlipFront:  {uses: 1},
+	pattern.K2tog:      {2, fabric.K2tog},
+	pattern.Ssk:        {2, fabric.Ssk},
+	pattern.Skp:        {2, fabric.Skp},
+	pattern.P2tog:      {2, fabric.P2tog},
+	pattern.Ssp:        {2, fabric.Ssp},
+	pattern.K3tog:      {3, fabric.K3tog},
+	pattern.Sssk:       {3, fabric.Sssk},
+	pattern.P3tog:      {3, fabric.P3tog},
+	pattern.S2kp2:      {3, fabric.Centred},
+	pattern.M1L:        {0, fabric.LiftLeft},
+	pattern.M1R:        {0, fabric.LiftRight},
+	pattern.LiftedL:    {0, fabric.RaisedLeft},
+	pattern.LiftedR:    {0, fabric.RaisedRight},
+	pattern.Kfb:        {1, fabric.Knit},
+	pattern.Pfb:        {1, fabric.Purl},
+	pattern.YarnOver:   {0, fabric.YarnOver},
+	pattern.KnitHem:    {1, fabric.Hem},
+	pattern.WasteYarn:  {1, fabric.Provisional},
+	pattern.KnitTurned: {1, fabric.Knit},
+	pattern.PurlTurned: {1, fabric.Purl},
+	pattern.Group:      {}, // the last op: those not named here use and make nothing by themselves
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }

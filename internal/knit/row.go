@@ -2,6 +2,7 @@ package knit
 
 import (
 	"math"
+	"slices"
 
 	"sockwright/internal/fabric"
 	"sockwright/internal/pattern"
@@ -223,12 +224,18 @@ func (k *Knitter) group(in *instr, body []instr) {
 		}
 		return
 	}
-	keep := 0
-	if in.until == pattern.ToLast {
+	keep, ahead := 0, k.toStop
+	switch in.until {
+	case pattern.ToLast:
 		keep = int(in.n)
+	case pattern.ToGap:
+		if k.toGap(in) < 0 {
+			return
+		}
+		keep, ahead = in.before(), k.toGapOrEnd
 	}
 	for {
-		left := k.toStop() - keep
+		left := ahead() - keep
 		if left < 0 {
 			k.short(in, keep, left+keep)
 		}
@@ -253,7 +260,7 @@ func (k *Knitter) group(in *instr, body []instr) {
 				return
 			}
 		}
-		if k.toStop()-keep >= left {
+		if ahead()-keep >= left {
 			k.fault(in.step.At, source.NotDividing, source.Error, say("knit.endless", "the repeat never comes to its end: one pass of it uses no stitches"), nil, nil)
 			k.row.failed, k.trust.doubt = true, true
 			return
@@ -272,7 +279,7 @@ func (k *Knitter) pass1(in *instr, body []instr) {
 
 // stop tells which entries end "to end".
 func (k *Knitter) stop(e int32) bool {
-	return e == begin && !(k.flat && !k.divided) || bound(e) || isNeedleStart(e) && k.row.needle > 0
+	return e == begin && !(k.flat && !k.divided) || bound(e) && k.flat || isNeedleStart(e) && k.row.needle > 0
 }
 
 // toStop counts the stitches that "to end" would work.
@@ -303,10 +310,12 @@ func (k *Knitter) step(in *instr) {
 		k.markerHere(in)
 		return
 	case pattern.Turn:
-		k.turn()
-		k.flat, k.row.turned = true, true
+		k.turnWork(in)
 		return
-	case pattern.M1L, pattern.M1R:
+	case pattern.KnitTurned, pattern.PurlTurned:
+		k.closeTurned(in)
+		return
+	case pattern.M1L, pattern.M1R, pattern.LiftedL, pattern.LiftedR, pattern.YarnOver:
 		k.increase(in, workings[in.op].makes, in.n)
 		return
 	case pattern.PickUp:
@@ -332,19 +341,30 @@ func (k *Knitter) step(in *instr) {
 			return
 		}
 		n = int32(left)
+	case pattern.ToGap:
+		if n = k.toGap(in); n < 0 {
+			return
+		}
 	}
 	switch w := workings[in.op]; {
-	case in.op == pattern.Slip:
+	case in.op == pattern.Slip || in.op == pattern.SlipFront:
 		k.slip(in, n)
+	case in.op == pattern.Kfb || in.op == pattern.Pfb:
+		k.twice(in, w.makes, n)
+	case in.op == pattern.KnitHem:
+		k.hem(in, n)
+	case in.op == pattern.WasteYarn:
+		k.wasteYarn(in, n)
 	case w.uses == 1:
 		k.run(in, w.makes, n)
-	case w.uses == 2:
+	default:
 		k.decrease(in, w.makes, n)
 	}
 }
 
 // markerHere slips a marker or takes it off.
 func (k *Knitter) markerHere(in *instr) {
+	k.closeGap()
 	if e, ok := k.next(); !ok || e != marker {
 		left, at, _ := k.ahead(func(e int32) bool { return e == marker || k.stop(e) })
 		text := say("knit.no-marker", "{0} comes to a marker here, but none is in the rest of it", k.row.line.name)
@@ -438,37 +458,43 @@ func (k *Knitter) slip(in *instr, n int32) {
 }
 
 func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
+	uses := int(workings[in.op].uses)
 	for ; n > 0; n-- {
-		if k.live < 2 {
-			k.short(in, int(n)*2, k.live)
+		if k.live < uses {
+			k.short(in, int(n)*uses, k.live)
 			return
 		}
-		var pair [2]int32
-		for i := 0; i < 2; {
-			if e, _ := k.next(); e == marker && i == 1 {
+		var together [3]int32
+		for i := 0; i < uses; {
+			if e, _ := k.next(); e == marker && i > 0 {
 				k.fault(in.step.At, source.Marker, source.Error, say("knit.decrease-marker", "a marker stands between the two stitches of this decrease"), nil, nil)
 				k.trust.markers = true
 				k.pass() // it ends up before the decrease
 				continue
 			}
-			if _, ok := k.loop(in, int(n)*2-i); !ok {
-				if i == 1 {
-					k.putBack(pair[0])
+			if _, ok := k.loop(in, int(n)*uses-i); !ok {
+				for i--; i >= 0; i-- {
+					k.putBack(together[i])
 				}
 				return
 			}
-			pair[i] = k.take()
+			together[i] = k.take()
 			i++
 		}
-		// The loop on top is named first: of k2tog and p2tog the second one, of ssk the first.
-		if kind.Lean() > 0 {
-			pair[0], pair[1] = pair[1], pair[0]
+		// The loop on top is named first: of k2tog and p2tog the last one, of ssk the first,
+		// of s2kp2 the middle one.
+		through := together[:uses]
+		switch {
+		case kind.Lean() > 0:
+			slices.Reverse(through)
+		case kind == fabric.Centred:
+			through[0], through[1] = through[1], through[0]
 		}
 		if k.fab != nil {
-			k.fab.Add(kind, k.wrong, pair[0], pair[1])
+			k.fab.Add(kind, k.wrong, through...)
 		}
 		k.newLoop()
-		k.live--
+		k.live -= uses - 1
 		k.row.made++
 	}
 }
@@ -479,10 +505,89 @@ func (k *Knitter) increase(in *instr, kind fabric.Kind, n int32) {
 	}
 	for range n {
 		if k.fab != nil {
-			k.fab.Add(kind, k.wrong)
+			if below, ok := k.raisedFrom(in.op); ok {
+				k.fab.Add1(kind, k.wrong, below)
+			} else {
+				k.fab.Add(kind, k.wrong)
+			}
 		}
 		k.newLoop()
 		k.live++
+		k.row.made++
+	}
+}
+
+// raisedFrom is the stitch out of whose leg a lifted increase is drawn: that below the next
+// stitch, or two rows below the last one worked.
+func (k *Knitter) raisedFrom(op pattern.Op) (below int32, ok bool) {
+	switch op {
+	case pattern.LiftedR:
+		if below, ok = k.next(); ok && below >= 0 {
+			return k.foot(below), true
+		}
+	case pattern.LiftedL:
+		if below, ok = k.last(); ok && below >= 0 {
+			return k.foot(k.foot(below)), true
+		}
+	}
+	return 0, false
+}
+
+// twice works into both legs of each of n stitches.
+func (k *Knitter) twice(in *instr, kind fabric.Kind, n int32) {
+	if !k.room(in, int(n)) {
+		return
+	}
+	for ; n > 0; n-- {
+		if _, ok := k.loop(in, int(n)); !ok {
+			return
+		}
+		from := k.take()
+		for _, kind := range []fabric.Kind{kind, fabric.Again} {
+			if k.fab != nil {
+				k.fab.Add1(kind, k.wrong, from)
+			}
+			k.newLoop()
+		}
+		k.live++
+		k.row.made++
+	}
+}
+
+// hem works n stitches together with the loops of the cast-on edge, in their order.
+func (k *Knitter) hem(in *instr, n int32) {
+	for ; n > 0; n-- {
+		if _, ok := k.loop(in, int(n)); !ok {
+			return
+		}
+		if k.hemmed == k.castOnEdge {
+			k.fault(in.step.At, source.StitchCount, source.Error, say("knit.hem-short", "the cast-on edge has only {0}, and all are joined already", sts(int(k.castOnEdge))), nil, nil)
+			k.row.failed, k.trust.doubt = true, true
+			return
+		}
+		live := k.take()
+		if k.fab != nil {
+			k.fab.Add(fabric.Hem, k.wrong, live, k.firstCastOn+k.hemmed)
+		}
+		k.hemmed++
+		k.newLoop()
+		k.row.made++
+	}
+}
+
+// wasteYarn knits n stitches with waste yarn and again with the working yarn: those below
+// wait until it is taken out.
+func (k *Knitter) wasteYarn(in *instr, n int32) {
+	for ; n > 0; n-- {
+		if _, ok := k.loop(in, int(n)); !ok {
+			return
+		}
+		k.below = append(k.below, k.take())
+		k.above = append(k.above, k.made)
+		if k.fab != nil {
+			k.fab.Add(fabric.Provisional, k.wrong)
+		}
+		k.newLoop()
 		k.row.made++
 	}
 }
@@ -539,6 +644,12 @@ func (k *Knitter) cross(e int32, in *instr, n int) bool {
 		return true
 	case e == begin && k.flat && !k.divided:
 		k.take() // the round no longer begins here
+		return true
+	case e == gap:
+		k.take() // it is closed
+		return true
+	case bound(e) && !k.flat:
+		k.take() // a corner of what was opened, not picked up
 		return true
 	}
 	k.short(in, n, 0)

@@ -6,38 +6,82 @@ import (
 	"sockwright/internal/pattern"
 )
 
-// stepWords are the trade's words for single steps.
+// stepWords are the trade's words for single steps, before their number if they have one.
 var stepWords = map[pattern.Op]string{
 	pattern.Knit:         "k",
 	pattern.Purl:         "p",
 	pattern.KnitTbl:      "k",
 	pattern.PurlTbl:      "p",
 	pattern.Slip:         "sl",
+	pattern.SlipFront:    "sl",
 	pattern.K2tog:        "k2tog",
 	pattern.Ssk:          "ssk",
+	pattern.Skp:          "skp",
 	pattern.P2tog:        "p2tog",
 	pattern.Ssp:          "ssp",
+	pattern.K3tog:        "k3tog",
+	pattern.Sssk:         "sssk",
+	pattern.P3tog:        "p3tog",
+	pattern.S2kp2:        "s2kp2",
 	pattern.M1L:          "M1L",
 	pattern.M1R:          "M1R",
+	pattern.LiftedL:      "LLI",
+	pattern.LiftedR:      "RLI",
+	pattern.Kfb:          "kfb",
+	pattern.Pfb:          "pfb",
+	pattern.YarnOver:     "yo",
+	pattern.KnitHem:      "k",
+	pattern.WasteYarn:    "k",
 	pattern.PlaceMarker:  "pm",
 	pattern.SlipMarker:   "sm",
 	pattern.RemoveMarker: "remove m",
-	pattern.Turn:         "turn",
 }
+
+// tailWords follow the number of a step that has one.
+var tailWords = map[pattern.Op]string{
+	pattern.KnitTbl:   " tbl",
+	pattern.PurlTbl:   " tbl",
+	pattern.SlipFront: " wyif",
+	pattern.KnitHem:   " with the CO edge",
+	pattern.WasteYarn: " with waste yarn and k them again",
+}
+
+// counted tells whether a step says how many stitches it works, or how far it goes.
+func counted(op pattern.Op) bool {
+	w := stepWords[op]
+	return w == "k" || w == "p" || w == "sl"
+}
+
+// turnWords end a row that turns, by what the turn leaves behind.
+var turnWords = [...]string{"turn", "w&t", "make twin, turn", "turn, yo", "turn, ds"}
+
+// gapWords name what a row comes to where the work was turned.
+var gapWords = [...]string{"gap", "wrapped st", "twin", "yo", "ds"}
+
+// closeWords follow the k or p that works a stitch together with what a turn left on it.
+var closeWords = [...]string{"", "1 with its wrap", "1 with its twin", "1 with its yo", " ds"}
 
 // opOf reads the steps that are always one word: stepWords the other way round, but for
 // those that take a number or have two words.
 var opOf = func() map[string]pattern.Op {
 	m := map[string]pattern.Op{}
 	for op, word := range stepWords {
-		switch op {
-		case pattern.Knit, pattern.Purl, pattern.KnitTbl, pattern.PurlTbl, pattern.Slip, pattern.RemoveMarker:
-		default:
+		if !counted(op) && op != pattern.RemoveMarker {
 			m[strings.ToLower(word)] = op
 		}
 	}
 	return m
 }()
+
+// startWords follow the number of stitches cast on.
+var startWords = [...]string{
+	pattern.InRound:          ". Join to work in the round without twisting.",
+	pattern.Flat:             ". Work back and forth in rows.",
+	pattern.Closed:           " with a closed start, half on each of two needles.",
+	pattern.Ring:             " as a ring that is drawn shut.",
+	pattern.ProvisionalRound: " provisionally. Join to work in the round without twisting.",
+	pattern.ProvisionalFlat:  " provisionally. Work back and forth in rows.",
+}
 
 var edgeWords = map[pattern.Edge]string{
 	pattern.LeftEdge:  "along the left edge of the heel",

@@ -181,47 +181,31 @@ func (w *writer) node(n pattern.Node) {
 	w.upper = true
 	switch n := n.(type) {
 	case *pattern.CastOn:
-		w.say("CO ")
-		w.number(n.Stitches)
-		w.say(" " + plural(n.Stitches, "st", "sts") + ". Join to work in the round without twisting.")
-		if n.Begin != pattern.NoPlace {
-			w.say(" The rnd begins " + placeWords[n.Begin] + ".")
-		}
+		w.castOn(n)
 	case *pattern.Row:
 		w.row(n)
 	case *pattern.Again:
 		w.again(n)
 	case *pattern.Plain:
 		w.plain(n)
-	case *pattern.Divide:
-		if n.Last {
-			w.say("The last ")
-			w.number(n.Heel)
-			w.say(" sts worked are the heel; the other ")
-		} else {
-			w.say("The first ")
-			w.number(n.Heel)
-			w.say(" sts of the rnd are the heel; the other ")
-		}
-		w.number(n.Rest)
-		w.say(" sts rest for the instep.")
-	case *pattern.Begin:
-		w.say("The rnd now begins here, " + placeWords[n.Place] + ".")
 	case *pattern.Arrange:
 		w.say("Arrange the sts: ")
 		w.split(n.Split)
 		w.say(".")
-	case *pattern.DropMarkers:
-		w.say("Remove the stitch markers as you come to them.")
-	case *pattern.Graft:
-		w.say("Graft the ")
-		w.number(n.Front)
-		w.say(" sts of the instep to the ")
-		w.number(n.Back)
-		w.say(" sts of the sole.")
+	default:
+		w.sentence(n)
 	}
 	w.upper = false
 	w.end(Instruction, 0, pattern.ID(n))
+}
+
+func (w *writer) castOn(n *pattern.CastOn) {
+	w.say("CO ")
+	w.number(n.Stitches)
+	w.say(" " + plural(n.Stitches, "st", "sts") + startWords[n.Form])
+	if n.Form.Joined() && n.Begin != pattern.NoPlace {
+		w.say(" The rnd begins " + placeWords[n.Begin] + ".")
+	}
 }
 
 func (w *writer) prose(p *pattern.Prose) {
@@ -293,28 +277,50 @@ func (w *writer) step(s pattern.Step) {
 		w.number(s.N)
 		w.say(" " + edgeWords[s.Edge])
 		return
+	case pattern.Turn:
+		w.say(turnWords[s.Turned])
+		return
+	case pattern.KnitTurned:
+		w.say("k" + closeWords[s.Turned])
+		return
+	case pattern.PurlTurned:
+		w.say("p" + closeWords[s.Turned])
+		return
 	}
 	w.say(stepWords[s.Op])
-	switch s.Op {
-	case pattern.Knit, pattern.Purl, pattern.KnitTbl, pattern.PurlTbl, pattern.Slip:
-		switch s.Until {
-		case pattern.ToEnd:
-			w.say(" to end")
-		case pattern.ToMarker:
-			w.say(" to m")
-		case pattern.ToLast:
-			w.say(" to last ")
-			w.number(s.N)
-			w.say(" " + plural(s.N, "st", "sts"))
-		default:
-			if s.Op == pattern.Slip {
-				w.say(" ")
-			}
-			w.number(s.N)
+	if !counted(s.Op) {
+		return
+	}
+	switch s.Until {
+	case pattern.ToEnd, pattern.ToMarker, pattern.ToLast, pattern.ToGap:
+		w.reach(s)
+	default:
+		if s.Op == pattern.Slip || s.Op == pattern.SlipFront {
+			w.say(" ")
 		}
-		if s.Op == pattern.KnitTbl || s.Op == pattern.PurlTbl {
-			w.say(" tbl")
+		w.number(s.N)
+	}
+	w.say(tailWords[s.Op])
+}
+
+// reach says how far a step goes.
+func (w *writer) reach(s pattern.Step) {
+	switch s.Until {
+	case pattern.ToEnd:
+		w.say(" to end")
+	case pattern.ToMarker:
+		w.say(" to m")
+	case pattern.ToLast:
+		w.say(" to last ")
+		w.number(s.N)
+		w.say(" " + plural(s.N, "st", "sts"))
+	case pattern.ToGap:
+		w.say(" to ")
+		if s.N.Known() {
+			w.number(s.N)
+			w.say(" " + plural(s.N, "st", "sts") + " before ")
 		}
+		w.say(gapWords[s.Turned])
 	}
 }
 
@@ -333,14 +339,8 @@ func (w *writer) group(s pattern.Step) {
 	}
 	w.say("*")
 	w.steps(s.Body)
-	w.say("; rep from * to ")
-	if s.Until == pattern.ToEnd {
-		w.say("end")
-		return
-	}
-	w.say("last ")
-	w.number(s.N)
-	w.say(" " + plural(s.N, "st", "sts"))
+	w.say("; rep from *")
+	w.reach(s)
 }
 
 // count states what the line leaves.

@@ -120,31 +120,18 @@ func (r *reader) instruction() (n pattern.Node, begun bool) {
 	switch strings.ToLower(r.peekWord()) {
 	case "co":
 		n, begun = r.castOn(), r.digitAt(1)
-	case "work":
-		n = r.again()
-		begun = r.best > 2 // more than "work the" was read
 	case "knit", "purl":
 		n, begun = r.plain(), r.digitAt(1)
 	case "arrange":
 		n, begun = r.arrange(), true
-	case "graft":
-		n, begun = r.graft(), true
-	case "remove":
-		if r.phrase("Remove the stitch markers as you come to them.") && r.done() {
-			return &pattern.DropMarkers{}, true
-		}
-		r.at = 0
-		begun = r.word("remove", "the", "stitch")
-	case "the":
-		n = r.divide()
-		if n == nil {
+	case "work":
+		if n = r.again(); n == nil {
+			begun = r.best > 2 // more than "work the" was read
 			r.at = 0
-			n = r.begin()
 		}
-		if n == nil {
-			r.at = 0
-			begun = r.word("the", "rnd", "now") || (r.word("the", "last") || r.word("the", "first")) && r.digitAt(2)
-		}
+	}
+	if n == nil && !begun {
+		n, begun = r.sentence()
 	}
 	if n == nil && !begun && r.out.Worked > 0 {
 		begun = r.looksWorked()
@@ -278,16 +265,12 @@ func (r *reader) step() (s pattern.Step, ok bool) {
 		return s, false
 	}
 	word := strings.ToLower(t.text)
-	// "k2tog" and "M1L" are a letter, a digit and letters to the lexer.
-	if t.kind == wordToken && len(word) == 1 && r.at+2 < len(r.toks) && r.toks[r.at+1].kind == digitToken && r.toks[r.at+2].kind == wordToken && r.toks[r.at+2].glued {
-		if op, known := opOf[strings.ToLower(t.text+r.toks[r.at+1].text+r.toks[r.at+2].text)]; known {
-			r.at += 3
-			return pattern.Step{Op: op}, true
-		}
-	}
-	if op, known := opOf[word]; known {
-		r.at++
+	if op, n := r.oneWord(); n > 0 {
+		r.at += n
 		return pattern.Step{Op: op}, true
+	}
+	if turned, ok := r.turn(); ok {
+		return pattern.Step{Op: pattern.Turn, Turned: turned}, true
 	}
 	switch word {
 	case "knit", "purl":
@@ -335,28 +318,92 @@ func (r *reader) step() (s pattern.Step, ok bool) {
 	return s, false
 }
 
+// oneWord finds the step that is one word at r.at, and how many tokens that is: to the lexer
+// "k2tog" and "s2kp2" are letters and digits that hang together.
+func (r *reader) oneWord() (op pattern.Op, tokens int) {
+	word := ""
+	for i := r.at; i < len(r.toks) && r.toks[i].kind <= digitToken && (i == r.at || r.toks[i].glued); i++ {
+		word += strings.ToLower(r.toks[i].text)
+		if o, known := opOf[word]; known {
+			op, tokens = o, i+1-r.at
+		}
+	}
+	return op, tokens
+}
+
+// turn reads the words that end a row which turns. The longer ones come first.
+func (r *reader) turn() (pattern.Turned, bool) {
+	for turned := len(turnWords) - 1; turned >= 0; turned-- {
+		if r.phrase(turnWords[turned]) {
+			return pattern.Turned(turned), true
+		}
+	}
+	return 0, false
+}
+
 // single reads what follows k, p or sl.
 func (r *reader) single(word string) (s pattern.Step, ok bool) {
 	s.Op = map[string]pattern.Op{"k": pattern.Knit, "p": pattern.Purl, "sl": pattern.Slip}[word]
+	if word != "sl" {
+		for turned := pattern.Wrapped; turned <= pattern.Doubled; turned++ {
+			if r.phrase(closeWords[turned]) {
+				return pattern.Step{Op: s.Op + pattern.KnitTurned - pattern.Knit, Turned: turned}, true
+			}
+		}
+	}
+	if r.word("to") {
+		if !r.reach(&s) {
+			return s, false
+		}
+	} else if s.N, ok = r.number(); !ok {
+		return s, false
+	}
+	return s, r.tail(&s)
+}
+
+// reach reads how far a step goes, behind "to".
+func (r *reader) reach(s *pattern.Step) (ok bool) {
 	switch {
-	case r.word("to", "end"):
+	case r.word("end"):
 		s.Until = pattern.ToEnd
-	case r.word("to", "m"):
+	case r.word("m"):
 		s.Until = pattern.ToMarker
-	case r.word("to", "last"):
+	case r.word("last"):
 		s.Until = pattern.ToLast
 		if s.N, ok = r.number(); !ok || !r.sts() {
-			return s, false
+			return false
 		}
 	default:
-		if s.N, ok = r.number(); !ok {
-			return s, false
+		s.Until = pattern.ToGap
+		if s.N, ok = r.number(); ok && (!r.sts() || !r.word("before")) {
+			return false
+		}
+		if s.Turned, ok = r.gap(); !ok {
+			return false
 		}
 	}
-	if s.Op != pattern.Slip && r.word("tbl") {
-		s.Op += pattern.KnitTbl - pattern.Knit
+	return true
+}
+
+// gap reads what a row comes to where the work was turned.
+func (r *reader) gap() (pattern.Turned, bool) {
+	for turned, words := range gapWords {
+		if r.phrase(words) {
+			return pattern.Turned(turned), true
+		}
 	}
-	return s, true
+	return 0, false
+}
+
+// tail reads the words behind the number of a step that make another step of it.
+func (r *reader) tail(s *pattern.Step) bool {
+	for op, words := range tailWords {
+		if stepWords[op] == stepWords[s.Op] && r.phrase(words) {
+			s.Op = op
+			break
+		}
+	}
+	return true
 }
 
 // bracket reads "k2, p2] 4 times".
@@ -379,16 +426,7 @@ func (r *reader) star() (s pattern.Step, ok bool) {
 	if s.Body, ok = r.steps(); !ok || !r.word(";", "rep", "from", "*", "to") {
 		return s, false
 	}
-	if r.word("end") {
-		s.Until = pattern.ToEnd
-		return s, true
-	}
-	if !r.word("last") {
-		return s, false
-	}
-	s.Until = pattern.ToLast
-	s.N, ok = r.number()
-	return s, ok && r.sts()
+	return s, r.reach(&s) && s.Until != pattern.ToMarker
 }
 
 // count reads what is stated after a row: "2 sts dec'd. 64 sts: 16 on N1, 48 on N2."
@@ -466,14 +504,20 @@ func (r *reader) castOn() pattern.Node {
 	if !r.word("co") {
 		return nil
 	}
-	if n.Stitches, ok = r.number(); !ok || !r.sts() || !r.word(".") {
+	if n.Stitches, ok = r.number(); !ok || !r.sts() {
 		return nil
 	}
+	after := r.at
 	// How it is joined and where the round begins may be left unsaid.
-	r.phrase("Join to work in the round without twisting.")
-	if r.phrase("The rnd begins") {
-		if n.Begin, ok = r.place(); !ok {
+	if !r.word(".") || !r.done() {
+		r.at = after
+		if n.Form, ok = r.start(); !ok {
 			return nil
+		}
+		if n.Form.Joined() && r.phrase("The rnd begins") {
+			if n.Begin, ok = r.place(); !ok {
+				return nil
+			}
 		}
 	}
 	if !r.done() {
@@ -482,9 +526,24 @@ func (r *reader) castOn() pattern.Node {
 	return n
 }
 
+func (r *reader) start() (pattern.Start, bool) {
+	for s, words := range startWords {
+		if r.phrase(words) {
+			return pattern.Start(s), true
+		}
+	}
+	r.word(".") // the joining left out
+	return pattern.InRound, true
+}
+
 func (r *reader) place() (pattern.Place, bool) {
+	p, ok := r.placeWord()
+	return p, ok && r.word(".")
+}
+
+func (r *reader) placeWord() (pattern.Place, bool) {
 	for _, p := range pattern.Places() {
-		if r.phrase(placeWords[p]) && r.word(".") {
+		if r.phrase(placeWords[p]) {
 			return p, true
 		}
 	}
@@ -610,39 +669,6 @@ func (r *reader) orUntil() (pattern.Text, bool) {
 	return nil, false
 }
 
-func (r *reader) divide() pattern.Node {
-	n := &pattern.Divide{}
-	var ok bool
-	switch {
-	case r.word("the", "last"):
-		n.Last = true
-		if n.Heel, ok = r.number(); !ok || !r.phrase("sts worked are the heel; the other") {
-			return nil
-		}
-	case r.word("the", "first"):
-		if n.Heel, ok = r.number(); !ok || !r.phrase("sts of the rnd are the heel; the other") {
-			return nil
-		}
-	default:
-		return nil
-	}
-	if n.Rest, ok = r.number(); !ok || !r.phrase("sts rest for the instep.") || !r.done() {
-		return nil
-	}
-	return n
-}
-
-func (r *reader) begin() pattern.Node {
-	if !r.phrase("The rnd now begins here,") {
-		return nil
-	}
-	p, ok := r.place()
-	if !ok || !r.done() {
-		return nil
-	}
-	return &pattern.Begin{Place: p}
-}
-
 func (r *reader) arrange() pattern.Node {
 	if !r.phrase("Arrange the sts:") {
 		return nil
@@ -652,19 +678,4 @@ func (r *reader) arrange() pattern.Node {
 		return nil
 	}
 	return &pattern.Arrange{Split: split}
-}
-
-func (r *reader) graft() pattern.Node {
-	n := &pattern.Graft{}
-	var ok bool
-	if !r.phrase("Graft the") {
-		return nil
-	}
-	if n.Front, ok = r.number(); !ok || !r.phrase("sts of the instep to the") {
-		return nil
-	}
-	if n.Back, ok = r.number(); !ok || !r.phrase("sts of the sole.") || !r.done() {
-		return nil
-	}
-	return n
 }

@@ -153,7 +153,11 @@ func (d drawer) node(groups bool) pattern.Node {
 	places := rapid.SampledFrom(pattern.Places())
 	switch rapid.IntRange(0, 13).Draw(d.t, "kind") {
 	case 0:
-		return &pattern.CastOn{Stitches: d.number(0, 99), Begin: places.Draw(d.t, "place")}
+		n := &pattern.CastOn{Form: pattern.Start(rapid.IntRange(0, int(pattern.ProvisionalFlat)).Draw(d.t, "start")), Stitches: d.number(0, 99)}
+		if n.Form.Joined() {
+			n.Begin = places.Draw(d.t, "place")
+		}
+		return n
 	case 1:
 		return d.again()
 	case 2:
@@ -169,7 +173,7 @@ func (d drawer) node(groups bool) pattern.Node {
 	case 6:
 		return &pattern.DropMarkers{}
 	case 7:
-		return &pattern.Graft{Front: d.number(1, 20), Back: d.number(1, 20)}
+		return d.closing(places)
 	case 8:
 		style := rapid.SampledFrom([]pattern.Style{pattern.Para, pattern.Tip, pattern.Caution}).Draw(d.t, "style")
 		return &pattern.Prose{Style: style, Text: d.text()}
@@ -187,6 +191,24 @@ func (d drawer) node(groups bool) pattern.Node {
 		return o
 	}
 	return d.row()
+}
+
+// closing draws a line that ends a part of the work, or opens one again.
+func (d drawer) closing(places *rapid.Generator[pattern.Place]) pattern.Node {
+	n := d.number(1, 20)
+	switch rapid.IntRange(0, 5).Draw(d.t, "closing") {
+	case 0:
+		return &pattern.Rejoin{Stitches: n, Place: places.Draw(d.t, "place")}
+	case 1:
+		return &pattern.Undo{Stitches: n}
+	case 2:
+		return &pattern.OpenWaste{Below: n, Above: d.number(1, 20), Place: places.Draw(d.t, "place")}
+	case 3:
+		return &pattern.BindOff{How: pattern.Edging(rapid.IntRange(0, int(pattern.Tubular)).Draw(d.t, "edging")), Stitches: n}
+	case 4:
+		return &pattern.Gather{Stitches: n}
+	}
+	return &pattern.Join{How: pattern.Joining(rapid.IntRange(0, int(pattern.BoundOff)).Draw(d.t, "joining")), Heel: d.bool("of the heel"), Front: n, Back: d.number(1, 20)}
 }
 
 func (d drawer) again() pattern.Node {
@@ -237,11 +259,23 @@ func (d drawer) steps(depth int) (steps []pattern.Step) {
 }
 
 func (d drawer) step(depth int) pattern.Step {
-	until := rapid.SampledFrom([]pattern.Until{pattern.Times, pattern.Times, pattern.ToEnd, pattern.ToMarker, pattern.ToLast})
+	until := rapid.SampledFrom([]pattern.Until{pattern.Times, pattern.Times, pattern.ToEnd, pattern.ToMarker, pattern.ToLast, pattern.ToGap})
+	turned := rapid.Custom(func(t *rapid.T) pattern.Turned {
+		return pattern.Turned(rapid.IntRange(0, int(pattern.Doubled)).Draw(t, "turned"))
+	})
 	s := pattern.Step{Op: pattern.Op(rapid.IntRange(int(pattern.Knit), int(pattern.Group)).Draw(d.t, "op"))}
 	switch s.Op {
-	case pattern.Knit, pattern.Purl, pattern.KnitTbl, pattern.PurlTbl, pattern.Slip:
+	case pattern.Knit, pattern.Purl, pattern.KnitTbl, pattern.PurlTbl, pattern.Slip, pattern.SlipFront:
 		s.Until = until.Draw(d.t, "until")
+	case pattern.KnitHem, pattern.WasteYarn:
+		s.N = d.number(1, 40)
+		return s
+	case pattern.Turn:
+		s.Turned = turned.Draw(d.t, "turned")
+		return s
+	case pattern.KnitTurned, pattern.PurlTurned:
+		s.Turned = turned.Filter(func(t pattern.Turned) bool { return t != pattern.NotTurned }).Draw(d.t, "turned")
+		return s
 	case pattern.PickUp:
 		s.Edge = rapid.SampledFrom([]pattern.Edge{pattern.LeftEdge, pattern.RightEdge, pattern.Corner}).Draw(d.t, "edge")
 	case pattern.Group:
@@ -253,8 +287,14 @@ func (d drawer) step(depth int) pattern.Step {
 	default: // one stitch, one marker
 		return s
 	}
-	if s.Until == pattern.Times || s.Until == pattern.ToLast {
+	switch {
+	case s.Until == pattern.Times || s.Until == pattern.ToLast:
 		s.N = d.number(0, 40)
+	case s.Until == pattern.ToGap:
+		s.Turned = turned.Draw(d.t, "turned")
+		if d.bool("before it") {
+			s.N = d.number(1, 3)
+		}
 	}
 	return s
 }

@@ -24,7 +24,7 @@ func bodyFor(body []Node, size int) []Node {
 		case *Prose:
 			out = append(out, &Prose{Style: n.Style, Label: n.Label, Text: n.Text.only(size)})
 		case *CastOn:
-			out = append(out, &CastOn{Stitches: n.Stitches.only(size), Begin: n.Begin})
+			out = append(out, &CastOn{Form: n.Form, Stitches: n.Stitches.only(size), Begin: n.Begin})
 		case *Row:
 			r := &Row{Label: n.Label, Count: n.Count.only(size)}
 			for _, part := range n.Parts {
@@ -55,8 +55,18 @@ func bodyFor(body []Node, size int) []Node {
 			out = append(out, a)
 		case *DropMarkers:
 			out = append(out, &DropMarkers{})
-		case *Graft:
-			out = append(out, &Graft{Front: n.Front.only(size), Back: n.Back.only(size)})
+		case *Rejoin:
+			out = append(out, &Rejoin{Stitches: n.Stitches.only(size), Place: n.Place})
+		case *Undo:
+			out = append(out, &Undo{Stitches: n.Stitches.only(size)})
+		case *OpenWaste:
+			out = append(out, &OpenWaste{Below: n.Below.only(size), Above: n.Above.only(size), Place: n.Place})
+		case *Join:
+			out = append(out, &Join{How: n.How, Heel: n.Heel, Front: n.Front.only(size), Back: n.Back.only(size)})
+		case *BindOff:
+			out = append(out, &BindOff{How: n.How, Stitches: n.Stitches.only(size)})
+		case *Gather:
+			out = append(out, &Gather{Stitches: n.Stitches.only(size)})
 		}
 	}
 	return out

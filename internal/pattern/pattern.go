@@ -52,13 +52,29 @@ type Prose struct {
 	Text  Text
 }
 
-// CastOn begins the work: the stitches are cast on and joined into a round that begins
-// where Begin says.
+// CastOn begins the work. Unless it is worked to and fro, the stitches are joined into a
+// round that begins where Begin says.
 type CastOn struct {
 	Base
+	Form     Start
 	Stitches Number
 	Begin    Place
 }
+
+// Start is a way in which the work begins.
+type Start uint8
+
+const (
+	InRound          Start = iota // cast on and joined
+	Flat                          // cast on and worked to and fro
+	Closed                        // a closed toe: half on each of two needles, live on both sides
+	Ring                          // a toe that is drawn shut in the middle
+	ProvisionalRound              // to be undone later, joined
+	ProvisionalFlat               // to be undone later, worked to and fro
+)
+
+// Joined tells whether the stitches are joined into a round.
+func (s Start) Joined() bool { return s != Flat && s != ProvisionalFlat }
 
 // Place is where a round begins.
 type Place uint8
@@ -148,19 +164,46 @@ const (
 	Purl
 	KnitTbl
 	PurlTbl
-	Slip // purlwise, the yarn on the wrong side of the fabric
+	Slip      // purlwise, the yarn on the wrong side of the fabric
+	SlipFront // purlwise, the yarn on the right side of the fabric
 	K2tog
 	Ssk
+	Skp // slip, knit, pass over: the older form of ssk
 	P2tog
 	Ssp
+	K3tog
+	Sssk
+	P3tog
+	S2kp2 // centred
 	M1L
 	M1R
-	PickUp // and knit, along Step.Edge
+	LiftedL // from the stitch below the last one worked
+	LiftedR // from the stitch below the next one
+	Kfb
+	Pfb
+	YarnOver
+	PickUp    // and knit, along Step.Edge
+	KnitHem   // together with the loop of the cast-on edge behind it
+	WasteYarn // knit with waste yarn, and again with the working yarn
 	PlaceMarker
 	SlipMarker
 	RemoveMarker
-	Turn
+	Turn       // leaves Step.Turned behind
+	KnitTurned // together with what a turn has left on it, Step.Turned
+	PurlTurned
 	Group // Step.Body, again and again
+)
+
+// Turned is what a turn in the middle of a row leaves of the stitch beyond it. Whatever it
+// is, the stitch counts as one.
+type Turned uint8
+
+const (
+	NotTurned Turned = iota // the stitch waits as it is: there is only a gap before it
+	Wrapped                 // the yarn lies round it
+	Twin                    // a second loop was drawn from below it
+	Over                    // a yarn over lies beside it
+	Doubled                 // it was pulled up until both its legs lie on the needle
 )
 
 // Edge is where stitches are picked up.
@@ -181,16 +224,18 @@ const (
 	ToEnd                 // of the needle, row or round
 	ToMarker              // the next marker
 	ToLast                // Step.N stitches before the end
+	ToGap                 // Step.N stitches before the place where the work was turned; Step.Turned waits there
 )
 
 // A Step is one instruction within a row: "k10", "sl 1", "k to last 3", "[k2, p2] 4 times".
 type Step struct {
-	At    source.Span
-	Op    Op
-	N     Number
-	Until Until
-	Edge  Edge
-	Body  []Step // of a Group
+	At     source.Span
+	Op     Op
+	N      Number
+	Until  Until
+	Edge   Edge
+	Turned Turned
+	Body   []Step // of a Group
 }
 
 // Again repeats what stands above: the last Rows rows, or the row named Which.
@@ -246,10 +291,66 @@ type Arrange struct {
 // DropMarkers takes all stitch markers off.
 type DropMarkers struct{ Base }
 
-// Graft joins the live stitches of the instep to those of the sole.
-type Graft struct {
+// Rejoin ends the part worked to and fro: from this point on all stitches are worked in
+// rounds, which begin here.
+type Rejoin struct {
 	Base
+	Stitches Number
+	Place    Place
+}
+
+// Undo takes a provisional cast-on out; its stitches rest for the instep.
+type Undo struct {
+	Base
+	Stitches Number
+}
+
+// OpenWaste takes the waste yarn out: the stitches below it and those above it are worked
+// in rounds that begin at Place.
+type OpenWaste struct {
+	Base
+	Below, Above Number
+	Place        Place
+}
+
+// Join closes live stitches against each other: those of the instep and the sole, or the
+// two halves of the heel, Front being the first.
+type Join struct {
+	Base
+	How         Joining
+	Heel        bool // the stitches are those of the heel
 	Front, Back Number
+}
+
+// Joining is a way to close two sides against each other.
+type Joining uint8
+
+const (
+	Grafted  Joining = iota // sewn as a row of knitting
+	BoundOff                // bound off together, with a ridge
+)
+
+// BindOff ends the stitches with an edge.
+type BindOff struct {
+	Base
+	How      Edging
+	Stitches Number
+}
+
+// Edging is a way to bind off.
+type Edging uint8
+
+const (
+	InPattern Edging = iota
+	Stretchy
+	Sewn
+	Tubular
+)
+
+// Gather draws the yarn through the stitches and pulls them together.
+type Gather struct {
+	Base
+	Stitches Number
 }
 
 // Index numbers all nodes in printed order and returns how many there are.

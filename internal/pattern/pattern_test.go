@@ -147,7 +147,7 @@ func sock() *pattern.Pattern {
 		&pattern.Plain{Op: pattern.Purl, More: true, Rounds: n(0, 9, 9), Or: pattern.Text{{Each: []string{"1", "2", "3"}}}},
 		&pattern.Divide{Last: true, Heel: n(20, 30, 32), Rest: n(30)},
 		&pattern.Arrange{Split: []pattern.Number{n(1, 2, 3), n(4)}},
-		&pattern.Graft{Front: n(5, 6, 7), Back: n(5, 6, 7)},
+		&pattern.Join{Front: n(5, 6, 7), Back: n(5, 6, 7)},
 	}}}}
 }
 
@@ -167,7 +167,7 @@ func TestForSize(t *testing.T) {
 		&pattern.Again{Rows: 1, Word: pattern.Round, Times: n(3), Total: n(4)},
 		&pattern.Divide{Last: true, Heel: n(20), Rest: n(30)},
 		&pattern.Arrange{Split: []pattern.Number{n(1), n(4)}},
-		&pattern.Graft{Front: n(5), Back: n(5)},
+		&pattern.Join{Front: n(5), Back: n(5)},
 	}
 	wantPattern := &pattern.Pattern{Title: "Gable End", Sizes: []string{"S"}, Sections: []*pattern.Section{{Title: "Leg", Body: want}}}
 	wantPattern.Index()
@@ -177,7 +177,7 @@ func TestForSize(t *testing.T) {
 	m := p.ForSize(1)
 	var kinds []string
 	m.Each(func(_ *pattern.Section, n pattern.Node) { kinds = append(kinds, reflect.TypeOf(n).Elem().Name()) })
-	if want := []string{"Prose", "CastOn", "Row", "Plain", "Divide", "Arrange", "Graft"}; !slices.Equal(kinds, want) {
+	if want := []string{"Prose", "CastOn", "Row", "Plain", "Divide", "Arrange", "Join"}; !slices.Equal(kinds, want) {
 		t.Errorf("size M has lines %v, want %v", kinds, want)
 	}
 	if !reflect.DeepEqual(p, sock()) {

@@ -18,7 +18,7 @@ func tube(extra ...pattern.Node) *pattern.Pattern {
 			Count: &pattern.Count{Total: pattern.Of(16, 20)}},
 	}
 	body = append(body, extra...)
-	body = append(body, &pattern.Graft{Front: pattern.Of(8, 10), Back: pattern.Of(8, 10)})
+	body = append(body, &pattern.Join{Front: pattern.Of(8, 10), Back: pattern.Of(8, 10)})
 	return &pattern.Pattern{Title: "Gable End", Sizes: []string{"S", "M"}, Sections: []*pattern.Section{
 		{Title: "Sizes", Body: []pattern.Node{&pattern.Prose{Style: pattern.Fact, Label: "Sizes", Text: pattern.Text{{Each: []string{"S", "M"}}}}}},
 		{Title: "Tube", Body: body},

@@ -164,7 +164,7 @@ func (c course) at(kind fabric.Kind, n int) int {
 func (c cloth) courses(section string, rounds bool) []course {
 	nodes := map[int32]bool{}
 	c.p.Each(func(s *pattern.Section, n pattern.Node) {
-		_, grafted := n.(*pattern.Graft)
+		_, grafted := n.(*pattern.Join)
 		row, ok := n.(*pattern.Row)
 		if s.Title == section && !grafted && !(ok && row.Label.Name == pattern.Partial) {
 			nodes[int32(pattern.ID(n))] = true
