@@ -253,7 +253,11 @@ func (d drawer) row() pattern.Node {
 // steps is some steps, with repeats in repeats to the given depth.
 func (d drawer) steps(depth int) (steps []pattern.Step) {
 	for range rapid.IntRange(1, 5).Draw(d.t, "steps") {
-		steps = append(steps, d.step(depth))
+		s := d.step(depth)
+		if n := len(steps); n > 0 && s.Op == pattern.YarnOver && steps[n-1].Op == pattern.Turn && steps[n-1].Turned == pattern.NotTurned {
+			s.Op = pattern.M1L // a yarn over behind "turn" belongs to the turn
+		}
+		steps = append(steps, s)
 	}
 	return steps
 }
