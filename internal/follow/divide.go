@@ -155,7 +155,7 @@ func (w *worker) endFlap() { w.edges, w.turning = false, false }
 // arrange lays the stitches out as the text says.
 func (w *worker) arrange(n *script.Arrange) (problems []*problem) {
 	if !w.began {
-		w.open(n.Claims)
+		w.open(n.Claims, false)
 		return nil
 	}
 	if !w.known {
@@ -211,8 +211,9 @@ func (w *worker) lay(claims []script.Claim) (problems []*problem) {
 	return problems
 }
 
-// open begins the work with what is stated.
-func (w *worker) open(claims []script.Claim) {
+// open begins the work with what is stated. turned tells that it is of a heel that has been
+// turned.
+func (w *worker) open(claims []script.Claim, turned bool) {
 	total, heel, instep := -1, -1, -1
 	var ndl []int
 	var parts []script.Part
@@ -257,7 +258,7 @@ func (w *worker) open(claims []script.Claim) {
 	for _, v := range ndl {
 		sum += v
 	}
-	if w.part == script.Heel && total >= 0 && heel < 0 && len(ndl) == 0 { // "Heel turned: 16 sts"
+	if (turned || w.part == script.Heel) && total >= 0 && heel < 0 && len(ndl) == 0 { // "Heel turned: 16 sts"
 		heel, total = total, -1
 	}
 	switch {
@@ -311,7 +312,7 @@ func (w *worker) nameParts(parts []script.Part) {
 // state compares a statement with what is there, or begins with it.
 func (w *worker) state(n *script.State) (problems []*problem) {
 	if !w.began {
-		w.open(n.Claims)
+		w.open(n.Claims, n.Turned)
 		return w.checkAll(n.Claims, nil)
 	}
 	if w.n.flat && w.known && !w.turning && (n.Turned || w.flapRows > 0 && w.saysTurned()) { // the turn itself is not told

@@ -21,7 +21,7 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 		if len(n.Claims) == 0 {
 			return nil
 		}
-		w.open(n.Claims)
+		w.open(n.Claims, false)
 	}
 	if n.Stop.Kind == script.UsedUp && n.Flat {
 		if w.known && w.n.flat {

@@ -111,12 +111,13 @@ func rowsOf(item script.Item) (rows []*script.Row) {
 		if n.Stop.Kind != script.Rows && n.Stop.Kind != script.MoreRows || len(n.Stop.N.Val) != 1 || n.Stop.N.Val[0] > maxAlike {
 			return nil
 		}
-		r := &script.Row{Base: n.Base, Steps: n.Steps, Flat: n.Flat}
+		r := script.Row{Base: n.Base, Steps: n.Steps, Flat: n.Flat}
 		if r.Steps == nil {
 			r.Steps = []script.Step{{At: n.At, Op: script.Work, Uses: 1, Makes: 1, To: script.End}}
 		}
 		for range n.Stop.N.Val[0] {
-			rows = append(rows, r)
+			one := r
+			rows = append(rows, &one)
 		}
 	case *script.Shape:
 		if n.Stop.Kind != script.NoStop || n.Every > 1 || !n.Change.Known() {

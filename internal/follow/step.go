@@ -650,9 +650,12 @@ func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
 		t.Op = script.Work
 		return w.step(rw, &t)
 	}
-	uses, makes := chart.Width, chart.Width
+	uses, makes, num := chart.Width, chart.Width, s.Needle
+	if num == 0 {
+		num = rw.num
+	}
 	for _, r := range chart.Rows {
-		if num := s.Needle + boolTo(s.Needle == 0, rw.num, 0); r.Num == num && num > 0 && r.Uses >= 0 {
+		if r.Num == num && num > 0 && r.Uses >= 0 {
 			uses, makes = r.Uses, r.Makes
 		}
 	}

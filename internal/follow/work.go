@@ -157,7 +157,7 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 	case *script.CastOn:
 		add(w.castOn(n))
 	case *script.Row:
-		if w.began || picksUp(n.Steps) {
+		if w.began || picksUp(n.Steps) || w.opensWith(n) {
 			add(w.row(e, n))
 		}
 		claims = n.Claims
@@ -227,12 +227,24 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 	}
 	problems = slices.DeleteFunc(problems, func(p *problem) bool { return p.untold })
 	problems = append(problems, w.checkAll(claims, e)...)
-	if r, ok := e.item.(*script.Row); ok && w.rec.length() > noted { // noted as it was worked
-		w.rec.after(r, w.now())
-	} else {
-		w.record(e.item, label(e))
-	}
+	w.recordEntry(e, noted)
 	return problems
+}
+
+// recordEntry notes what an entry leaves on the needles. Its rows may have been noted as they
+// were worked, if so, since a place in the record.
+func (w *worker) recordEntry(e *entry, since int) {
+	r, row := e.item.(*script.Row)
+	switch {
+	case row && w.rec.length() > since:
+		w.rec.after(r, w.now())
+	case row || len(e.works) == 0:
+		w.record(e.item, label(e))
+	default: // a repeat may work them again
+		for _, r := range e.works {
+			w.record(r, label(e))
+		}
+	}
 }
 
 // label is what a report calls an entry.
@@ -268,6 +280,18 @@ func tells(item script.Item) bool {
 	case *script.Section, *script.Facing, *script.Close, *script.Lost:
 		return false
 	}
+	return true
+}
+
+// opensWith begins the work with a row that lays it out, "K14, pm A, k28, pm B, k14": it holds
+// as many stitches as that takes.
+func (w *worker) opensWith(r *script.Row) bool {
+	lays := slices.ContainsFunc(r.Steps, func(s script.Step) bool { return s.Op == script.PlaceMarker })
+	n, fixed := w.uses(r.Steps)
+	if !lays || !fixed || n == 0 || hasTurn(r.Steps) {
+		return false
+	}
+	w.establish(n)
 	return true
 }
 

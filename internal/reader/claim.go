@@ -55,6 +55,7 @@ func (p *parser) claims() []script.Claim {
 		}
 		if len(out) > 0 {
 			p.skip("and", "with", "but")
+			p.phrase("of which", "of these", "of them", "of those", "that is", "made up of")
 		}
 		many, ok := p.claimOrHalf(out)
 		if !ok {
@@ -146,6 +147,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	c.Needle = lead
 	told := lead > 0
 	p.skip("rem", "live", "more")
+	p.areOf()
 	switch w := p.peek().w; w {
 	case "heel", "instep", "sole", "gusset", "foot", "toe", "leg", "flap":
 		part := p.partWord()
@@ -228,6 +230,19 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		return fail()
 	}
 	return c, true
+}
+
+// areOf takes what stands between a figure and the part that it is of: "29 of them are the
+// instep", "29 for the sole".
+func (p *parser) areOf() {
+	back := p.i
+	p.phrase("of them", "of these", "of those")
+	p.any("are", "is", "form", "make", "being")
+	p.skip("for", "the")
+	if p.is("instep") || p.is("sole") {
+		return
+	}
+	p.i = back
 }
 
 // tail reads what stands behind a count. It returns true if that says that it is one.
@@ -443,4 +458,4 @@ func (p *parser) state() bool {
 }
 
 // benign words may stand before a count that is stated once the work has begun.
-var benign = set("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue each section this round row rnd all in so that completes when")
+var benign = set("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when")

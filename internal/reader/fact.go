@@ -43,7 +43,7 @@ func (p *parser) fact(text string) (script.Role, bool) {
 	case at > 0: // behind another fact of the same line
 		p.i = at
 		p.gauge()
-		p.i = 0
+		p.toks, p.i = p.toks[:at], 0
 	}
 	switch {
 	case t.w == "to" && behind == "fit":

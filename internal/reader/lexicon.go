@@ -100,6 +100,7 @@ var spellings = map[string]string{
 	"quarter":     "",
 	"until":       "till",
 	"chain":       "chains",
+	"corner":      "corners",
 	"slanting":    "",
 	"held":        "hold",
 	"repeatedly":  "",
@@ -140,7 +141,7 @@ var lexicon = func() map[string]string {
 			m[o] = w
 		}
 	}
-	for _, w := range strings.Fields("a about across after again along also and any are as at back be before both by corner down even except facing for from front garter go good have having holds is it its join leave leg like make makes making many not now of off on once onto or other out over place plain plus set slipped so sole straight than that the their them then there these they this through to twice under up use used way when which while will with without work you your cuff gusset chart centre sock yarn waste needles one side instep heel between each edge every") {
+	for _, w := range strings.Fields("a about across after again along also and any are as at back be before both by down even except facing for from front garter go good have having holds is it its join leave leg like make makes making many not now of off on once onto or other out over place plain plus set slipped so sole straight than that the their them then there these they this through to twice under up use used way when which while will with without work you your cuff gusset chart centre sock yarn waste needles one side instep heel between each edge every") {
 		if _, ok := m[w]; !ok {
 			m[w] = w
 		}

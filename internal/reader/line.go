@@ -182,11 +182,35 @@ func (p *parser) sentences() {
 			p.prefix()
 			continue
 		}
-		if p.any(",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.sentence() || p.any("(", "[", "*") {
+		if p.any(",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.leadIn() || p.sentence() || p.any("(", "[", "*") {
 			continue
 		}
 		p.skipClause()
 	}
+}
+
+// leadIn takes words before an instruction that tell how it is done: the yarn, the fold of a
+// hem.
+func (p *parser) leadIn() bool {
+	if back := p.i; p.any("fold") {
+		for !p.stop() && !p.any("and", ",", ";") {
+			p.i++
+		}
+		if p.stop() {
+			p.i = back
+			return false
+		}
+		return true
+	}
+	back := p.i
+	if !p.colourWith() {
+		return false
+	}
+	if p.any(",") || p.is("co") || p.is("cast") || p.is("k") || p.is("p") || p.is("work") || p.is("cont") || p.is("pick") || p.is("rep") || p.rowAhead(0) {
+		return true
+	}
+	p.i = back
+	return false
 }
 
 // skipClause leaves a clause unread, and reports it if it begins like an instruction.

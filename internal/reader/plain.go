@@ -69,9 +69,11 @@ loop:
 		case p.is("in", "rnd", "of"), p.is("in", "row", "of"):
 			p.i += 3
 			continue
+		case p.colourWith():
+			continue
 		case p.phrase("with the foot", "with foot", "in the same way", "around", "all rnd", "across"):
 			continue
-		case p.phrase("and p in turn", "and p row by row", "and p rows alt", "a row and p a row alt", "and p alt", "and p by turns"):
+		case p.phrase("and p in turn", "and p row by row", "and p rows alt", "a row and p a row alt", "and p alt", "and p by turn"):
 			n.Flat, told, n.Steps, n.Fabric = true, true, nil, "stockinette"
 			continue
 		case p.phrase("1 rnd", "one row plain and p the next", "one row plain and p next", "1 row plain and p the next"):
@@ -296,19 +298,57 @@ func (p *parser) fabric(n *script.Plain, in bool) bool {
 	return true
 }
 
-// slipFirst reads "slipping the first st of every row", "first st of each row slipped".
+// slipFirst reads that the first stitch of each row is slipped: "slipping the first st of
+// every row", "first st of each row slipped", "each beginning sl 1".
 func (p *parser) slipFirst() bool {
-	if p.is("slipping", "the") && p.ahead(2).kind == ordToken {
-		back := p.i
-		p.i += 3
-		if p.phrase("sts of every row", "sts of each row", "sts every times") {
+	back := p.i
+	p.skip("always", "with", "and")
+	switch {
+	case p.any("slipping", "sl"):
+		p.any("the")
+		if !p.any("first") {
+			if p.peek().val != 1 { // "1st", "1"
+				break
+			}
+			p.i++
+		}
+		p.any("sts")
+		p.eachRow()
+		return true
+	case p.any("each", "every"):
+		p.any("row")
+		if !p.any("beg") {
+			break
+		}
+		p.any("with")
+		if p.phrase("sl 1", "a sl sts", "a slipped sts") {
 			return true
 		}
-		p.i = back
+	default:
+		p.any("the")
+		if !p.any("first") || !p.any("sts") || !p.eachRow() {
+			break
+		}
+		p.skip("being", "is", "always")
+		if p.any("slipped") {
+			return true
+		}
 	}
-	return p.phrase("each beg sl 1", "each row beg sl 1", "always slipping the first sts", "slipping the first sts of every row", "slipping the 1 sts of every row", "slipping first sts of every row", "slipping the first sts of each row", "slipping first sts of each row",
-		"first sts of each row slipped", "the first sts of each row slipped", "slipping the first sts every times", "slipping the first sts each times", "slipping the first sts", "sl the first sts of every row",
-		"sl first sts of every row", "sl the first sts of each row", "sl first sts of each row", "always slipping the first sts", "slipping first sts", "first sts of every row slipped", "with first sts of each row slipped", "the first sts of every row slipped", "always sl the first sts", "sl 1 at beg of every row", "sl the first sts")
+	p.i = back
+	return false
+}
+
+// eachRow reads "of every row", "at the beginning of each row", "every time".
+func (p *parser) eachRow() bool {
+	back := p.i
+	p.skip("of", "on", "in", "at", "the", "beg", "for")
+	if !p.any("each", "every", "all") {
+		p.i = back
+		return false
+	}
+	p.any("one")
+	p.any("row", "times")
+	return true
 }
 
 // ribWords reads "k2, p2", ", two plain and two purl", "4 plain and 4 turned".
@@ -716,61 +756,6 @@ func (p *parser) waste() bool {
 		p.i++
 	}
 	p.add(&script.State{Base: p.base(start), Claims: []script.Claim{{What: script.OfPart, Part: script.Heel, N: n, At: n.At, Soft: true}}})
-	return true
-}
-
-// lift reads how the stitches of an inserted heel come onto the needles: "Place the 30 sts
-// below and the 30 sts above on needles and pick up 1 st at each corner".
-func (p *parser) lift() bool {
-	start := p.i
-	p.phrase("remove the waste yarn ;", "remove the waste yarn and", "take out the waste yarn and", "remove waste yarn and", "remove the waste yarn ,")
-	if !p.any("place", "put", "sl", "pick", "return", "transfer") && p.peek().kind != numToken {
-		return false
-	}
-	p.any("up")
-	n := &script.Lift{}
-	each := false
-	for !p.stop() && !p.is(":") {
-		switch {
-		case p.any("pick"):
-			p.skip("up", "and", "k")
-			if c, ok := p.number(); ok {
-				n.Corner = c
-				p.any("sts", "extra")
-				for !p.stop() && !p.is(":") && !p.is(";") && !p.is("=") && !p.is("(") {
-					each = each || p.is("each") || p.is("both") || p.is("either")
-					p.i++
-				}
-				continue
-			}
-			return false
-		case p.peek().kind == numToken:
-			c, ok := p.number()
-			if !ok {
-				return false
-			}
-			p.any("sts", "live")
-			p.skip("from", "the")
-			if p.is("below") || p.is("above") || p.is("lower") || p.is("upper") || p.is("bottom") || p.is("top") {
-				n.Parts = append(n.Parts, c)
-			} else {
-				return false
-			}
-			continue
-		}
-		p.i++
-	}
-	if len(n.Parts) != 2 {
-		return false
-	}
-	n.Corners = 1
-	if each {
-		n.Corners = 2
-	}
-	n.Claims = p.claimsBehind()
-	n.Base = p.base(start)
-	p.add(n)
-	p.began = true
 	return true
 }
 

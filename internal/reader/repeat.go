@@ -131,6 +131,7 @@ func (p *parser) repeat() bool {
 		p.ofPattern(&r.Ref)
 	}
 	p.skip("again")
+	p.phrase("by turn", "alt", "in turn", "turn about", "turn and turn about", "one after the other", "in alternation")
 	p.aside()
 	p.skip(",")
 	p.phrase("every rnd", "every row", "on every rnd", "on every row", "in every rnd", "in every row", "each rnd")
@@ -150,34 +151,116 @@ func (p *parser) repeat() bool {
 	r.Claims = p.claimsBehind()
 	r.Base = p.base(start)
 	p.add(r)
-	// "…, then rows 1 and 2 again: 30 rows"
+	p.thenAgain()
+	return true
+}
+
+// thenAgain reads what a repeat goes on with: "…, then rows 1 and 2 again: 30 rows", "…, then
+// rounds 1 to 4 twice more", "…, then the row that begins with k1 once more".
+func (p *parser) thenAgain() {
 	back := p.i
-	if p.any(",") && p.eat("then") || p.eat("then") {
-		from := p.i
-		p.skip("rep", "work")
-		if p.phrase("the row that beg with", "the row beg with", "the row that beg with") {
-			if steps, ok := p.steps(); ok {
-				if again := p.rowThatBegins(steps); again != nil && (p.eat("once", "more") || p.any("once", "again")) {
-					row := &script.Row{Steps: again.Steps, Flat: again.Flat, Claims: p.claimsBehind()}
-					row.Base = p.base(from)
-					p.add(row)
-					return true
-				}
-			}
-		}
-		if ref, ok := p.ref(); ok {
-			again := &script.Repeat{Ref: ref, Stop: script.Stop{Kind: script.More, N: pattern.Of(1)}}
-			if p.any("again") || p.eat("once", "more") || p.any("once") {
-				again.Claims = p.claimsBehind()
-				again.Base = p.base(from)
-				p.add(again)
-				return true
-			}
-		}
+	p.any(",")
+	p.any("and")
+	if !p.eat("then") {
 		p.i = back
-	} else {
-		p.i = back
+		return
 	}
+	from := p.i
+	p.skip("rep", "work")
+	if p.phrase("the row that beg with", "the row beg with") {
+		if steps, ok := p.steps(); ok {
+			if again := p.rowThatBegins(steps); again != nil && (p.eat("once", "more") || p.any("once", "again")) {
+				row := &script.Row{Steps: again.Steps, Flat: again.Flat, Claims: p.claimsBehind()}
+				row.Base = p.base(from)
+				p.add(row)
+				return
+			}
+		}
+	}
+	if ref, ok := p.ref(); ok {
+		again := &script.Repeat{Ref: ref, Stop: script.Stop{Kind: script.More, N: pattern.Of(1)}}
+		switch {
+		case p.any("again"), p.eat("once", "more"), p.any("once"):
+			ok = true
+		default:
+			again.Stop, ok = p.stopping(true)
+			if again.Stop.Kind == script.Times { // they come on top of what has just been worked
+				again.Stop.Kind = script.More
+			}
+		}
+		if ok {
+			again.Claims = p.claimsBehind()
+			again.Base = p.base(from)
+			p.add(again)
+			return
+		}
+	}
+	p.i = back
+}
+
+// mirrored reads "and the same again purling": the row just told, worked back.
+func (p *parser) mirrored() bool {
+	start := p.i
+	p.skip("then", "work", "do", "and")
+	if !p.phrase("the same again", "the same", "likewise", "in the same way") {
+		return false
+	}
+	p.skip(",", "but", "on", "the", "in", "with")
+	if !p.any("p", "ws", "back") && !p.phrase("p side", "wrong side", "p row") || len(p.rows) == 0 {
+		return false
+	}
+	p.skip("side", "row", "back")
+	told := p.rows[len(p.rows)-1]
+	if !p.clauseEnd() || told.Label.Round || !turns(told.Steps) {
+		return false
+	}
+	r := &script.Row{Steps: slices.Clone(told.Steps), Flat: true}
+	for i := range r.Steps {
+		switch s := &r.Steps[i]; s.Op {
+		case script.Knit:
+			s.Op = script.Purl
+		case script.Purl:
+			s.Op = script.Knit
+		}
+	}
+	r.Base = p.base(start)
+	p.emitRow(r)
+	return true
+}
+
+// turns tells whether steps turn the work.
+func turns(steps []script.Step) bool {
+	return slices.ContainsFunc(steps, func(s script.Step) bool { return s.Op == script.Turn || s.Op == script.Wrap })
+}
+
+// chartRows reads rows that a chart tells and how often they are worked: "Work rounds 2 to 4
+// from chart, then rounds 1 to 4 twice more", "Follow Rows 1 to 12 of chart A three times".
+func (p *parser) chartRows() bool {
+	start := p.i
+	p.skip("then", "now")
+	if !p.any("work", "foll", "k", "cont") {
+		return false
+	}
+	c, ok := p.chartStep()
+	if !ok || c.Last <= c.Needle {
+		return false
+	}
+	c.At = p.since(start)
+	r := &script.Row{Steps: []script.Step{c}, Flat: p.flat}
+	again, more := try(p, func() (script.Stop, bool) { p.any(","); return p.stopping(true) })
+	if more && again.Kind != script.Times && again.Kind != script.InAll && again.Kind != script.More {
+		return false
+	}
+	r.Claims = p.claimsBehind()
+	r.Base = p.base(start)
+	p.emitRow(r)
+	if more {
+		if again.Kind == script.Times {
+			again.Kind = script.InAll
+		}
+		p.add(&script.Repeat{Base: r.Base, Ref: script.Ref{Nums: r.Label.Nums, Round: r.Label.Round}, Stop: again})
+	}
+	p.thenAgain()
 	return true
 }
 

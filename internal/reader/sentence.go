@@ -41,6 +41,8 @@ func init() {
 		{"alternate", (*parser).alternate},
 		{"shape", (*parser).shape},
 		{"fewer", (*parser).fewer},
+		{"mirrored", (*parser).mirrored},
+		{"rows of a chart", (*parser).chartRows},
 		{"repeat", (*parser).repeat},
 		{"turn on", (*parser).turnOn},
 		{"plain", (*parser).plain},
@@ -261,7 +263,7 @@ func (p *parser) looseSteps() bool {
 	if !ok || !p.clauseEnd() && !p.is("until") && !p.is("for") && !p.is("-") && !p.is("(") && !p.is("=") || !worksStitches(steps) {
 		return false
 	}
-	r := &script.Row{Steps: steps, Flat: p.flat}
+	r := &script.Row{Steps: p.timesBehind(steps), Flat: p.flat}
 	if stop, ok := try(p, func() (script.Stop, bool) { p.skip(",", ";"); return p.stopping(false) }); ok && stop.Kind != script.NoStop {
 		r.Stop = &stop
 	}
@@ -270,6 +272,29 @@ func (p *parser) looseSteps() bool {
 	r.Base = p.base(start)
 	p.emitRow(r)
 	return true
+}
+
+// timesBehind makes a repeat of steps behind which it is said how often they are worked in the
+// row: "knit six and narrow, eight times in the round", "knit five and narrow, all round".
+func (p *parser) timesBehind(steps []script.Step) []script.Step {
+	if slices.ContainsFunc(steps, func(s script.Step) bool { return s.To != script.Here || s.Op == script.Turn || s.Op == script.PickUp }) {
+		return steps
+	}
+	back := p.i
+	p.skip(",", "-")
+	at := p.i
+	stop := script.Stop{Kind: script.ToEnd}
+	if !p.phrase("all rnd", "all around", "all the way rnd", "all the way around", "the whole way rnd", "the whole rnd", "rnd and rnd", "to the end of the rnd", "to the end of the row", "throughout") {
+		n, ok := p.number()
+		if !ok || !p.any("times") || p.any("more") {
+			p.i = back
+			return steps
+		}
+		p.phrase("in the rnd", "in the row", "in all", "around", "across", "in each rnd")
+		stop = script.Stop{Kind: script.Reps, N: n}
+	}
+	stop.At = p.since(at)
+	return []script.Step{{At: steps[0].At.To(stop.At), Op: script.Group, Body: steps, Stop: stop}}
 }
 
 // worksStitches tells whether steps do something that is worth a row.

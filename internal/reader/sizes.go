@@ -22,6 +22,7 @@ var (
 	sizeEnd    = regexp.MustCompile(`(?i)[.;]|\s+(?:to fit|only|in|are|is|shown|throughout|sock|given)\b|\s{3,}| -+ |$`)
 	titleList  = regexp.MustCompile(`(?:^|[\s(,:])([0-9A-Z][A-Z0-9]{0,3})\s*([\[({])([0-9A-Z][A-Z0-9]{0,3}(?:\s*[,:;/]\s*[0-9A-Z][A-Z0-9]{0,3})*)[\])}]`)
 	dashList   = regexp.MustCompile(`^[0-9A-Za-z+.½/]{1,9}(?: [-–] [0-9A-Za-z+.½/]{1,9})+(?:[.,;)]|\s|$)`)
+	ageList    = regexp.MustCompile(`(?i)((?:\d{1,2}(?:[-–]\d{1,2})?)\s*[\[({]\d[0-9,:;/ –-]*[\])}])\s*(?:years|yrs?|months|mths|mos)\b`)
 	slashList  = regexp.MustCompile(`^[0-9A-Za-z+.½-]{1,12}(?:/[0-9A-Za-z+.½-]{1,12})+`)
 	titleSlash = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3}(?:/[0-9A-Z][A-Z0-9]{0,3})+)(?:\s|,|\.|$)`)
 	titleDash  = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3})((?: - [0-9A-Z][A-Z0-9]{0,3})+)\s*$`)
@@ -130,6 +131,11 @@ var sizeNames = set("XXS XS S M L XL XXL 2X 3X 4X 5X 2XL 3XL 4XL 5XL 2XS 1X")
 
 // sizesInTitle finds "S (M, L)" where a line holds nothing that is worked.
 func sizesInTitle(text string) ([]string, int, int, style) {
+	if m := ageList.FindStringSubmatchIndex(text); m != nil && !toFit.MatchString(text[:m[2]]) {
+		if names, s := splitNames(text[m[2]:m[3]]); len(names) > 1 {
+			return names, m[2], m[3], s
+		}
+	}
 	for _, m := range titleList.FindAllStringSubmatchIndex(text, -1) {
 		names, s := splitNames(text[m[2]:m[1]])
 		if plausible(names) {

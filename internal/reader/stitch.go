@@ -59,6 +59,14 @@ func (p *parser) single() (s script.Step, ok bool) {
 		p.skip("the", "p", "sts", "as", "they", "appear", "face", "present", "themselves", "to", "end")
 		s.Op, s.To = script.Work, script.End
 		return s, true
+	case p.phrase("each sts tog with", "every sts tog with", "all sts tog with", "1 sts tog with", "each tog with"): // a hem is joined
+		edge := false
+		for !p.clauseEnd() {
+			edge = edge || p.is("co") || p.is("cast") || p.is("cast-on") || p.is("edge") || p.is("hem")
+			p.i++
+		}
+		s.Op, s.To = script.Work, script.End
+		return s, edge
 	case p.phrase("into front and back", "in front and back", "into the front and back", "in the front and back", "into front and into back", "front and back", "into the front and the back"):
 		p.skip("of", "next", "the", "same", "sts", "first", "last")
 		return script.Step{Op: script.Increase, Uses: 1, Makes: 2}, true
@@ -129,7 +137,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 			p.skip("again")
 		}
 		p.eat("sts")
-		p.skip("again")
+		p.skip("again", "rem")
 		p.colour()
 		if p.eat("tbl") {
 			s.Tbl = true
@@ -202,6 +210,36 @@ func (p *parser) colour() {
 	if a := p.ahead(1); a.kind != wordToken || a.w == "to" || a.w == "and" || a.w == "around" {
 		p.i++
 	}
+}
+
+// colourWith reads which yarn is used, before an instruction or in it: "Using M.", "With A",
+// "in the main colour".
+func (p *parser) colourWith() bool {
+	back := p.i
+	if !p.any("with", "using", "in") {
+		return false
+	}
+	p.any("the")
+	switch t := p.peek(); {
+	case p.any("mc", "cc", "dark", "light", "main", "contrast", "contrasting"):
+		p.any("colour", "shade", "yarn")
+	case t.kind == wordToken && len(t.w) == 1 && p.raw(t.at) != t.w && t.w != "k" && t.w != "p":
+		p.i++
+		p.any("colour", "yarn")
+	case p.any("colour", "yarn"):
+		if t := p.peek(); t.kind != wordToken || len(t.w) != 1 {
+			p.i = back
+			return false
+		}
+		p.i++
+	default:
+		p.i = back
+		return false
+	}
+	if p.peek().w == "." && !p.done() && p.ahead(1).w != "" && p.raw(p.ahead(1).at) == p.ahead(1).w { // the dot of "M."
+		p.i++
+	}
+	return true
 }
 
 // slip reads what follows sl.
@@ -317,6 +355,10 @@ func (p *parser) toEndInPattern(verb int) bool {
 func (p *parser) chartStep() (s script.Step, ok bool) {
 	s = script.Step{Op: script.OfChart, Uses: 1, Makes: 1}
 	p.skip("the", "next")
+	named := p.is("chart") && p.rowAhead(1) // "chart rnds 1-8"
+	if named {
+		p.i++
+	}
 	if p.any("row", "rnd") {
 		var l script.Label
 		if p.rowNumbers(&l); len(l.Nums) > 0 {
@@ -325,19 +367,25 @@ func (p *parser) chartStep() (s script.Step, ok bool) {
 				s.Last = last
 			}
 		}
-		if !p.any("of", "from") {
+		if !named && !p.any("of", "from", "in") {
 			return s, false
 		}
 	}
-	p.any("from")
-	if s.Name, ok = p.chartName(); !ok {
-		return s, false
+	if p.any("from"); !named {
+		if s.Name, ok = p.chartName(); !ok {
+			return s, false
+		}
 	}
+	back := p.i
 	if n, ok := p.number(); ok && p.any("times") {
-		s.Stop = script.Stop{Kind: script.Reps, N: n}
-		p.any("around")
-		if p.is(",") && (p.ahead(1).w == "on" || p.ahead(1).w == "over" || p.ahead(1).w == "across") {
+		along := p.any("around")
+		if w := p.ahead(1).w; p.is(",") && (w == "on" || w == "over" || w == "across") {
 			p.i++
+		}
+		if along || s.Last <= s.Needle || p.is("on") || p.is("over") || p.is("across") {
+			s.Stop = script.Stop{Kind: script.Reps, N: n}
+		} else { // the rows are worked so many times
+			p.i = back
 		}
 	}
 	if p.any("across", "over", "on") {

@@ -1,0 +1,51 @@
+package follow_test
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestWordings: texts that are right, and what is on the needles after each line.
+func TestWordings(t *testing.T) {
+	for _, c := range []struct{ name, text, counts string }{
+		{"three plain rounds between", `
+Leg: 60 sts.
+Dec rnd: K1, k2tog, k to last 3 sts, ssk, k1. 58 sts.
+K 3 rnds.
+Rep the last 4 rnds 3 more times. 52 sts.
+The leg takes 16 rnds.`, "60; 58 ⟶ 52 in 4; 58 ⟶ 52 in 4; 52; 52"},
+		{"a decrease round without a label", `
+Toe: 60 sts.
+Next rnd: dec 4 sts evenly. K 1 rnd.
+Rep these 2 rnds until 20 sts rem.`, "60; 56 ⟶ 20 in 10; 20"},
+		{"so many times in all", `
+Calf: 80 sts.
+Dec rnd: K1, k2tog, k to last 3 sts, ssk, k1. 78 sts.
+Work the Dec rnd on every 8th rnd, 8 times in all. 64 sts.
+The calf takes 64 rnds.`, "80; 78 ⟶ 64 in 8; 64; 64"},
+		{"so many times more", `
+Calf: 80 sts.
+Dec rnd: K1, k2tog, k to last 3 sts, ssk, k1. 78 sts.
+Work the Dec rnd on every 8th rnd 7 more times. 64 sts.
+The calf takes 57 rnds.`, "80; 78 ⟶ 64 in 8; 64; 64"},
+		{"the first row lays the markers", `
+K14, pm A, k28, pm B, k14, pm for BOR. 56 sts.
+Dec rnd: K to 3 sts before A, k2tog, k1, sl A, k1, ssk, k to 3 sts before B, k2tog, k1, sl B, k1, ssk, k to BOR. 52 sts.
+There are 26 sts between A and B.`, "56; 52; 52"},
+		{"an inserted heel", `
+Heel: remove the waste yarn; 26 sts from below and 26 sts from above go on to two needles. Pick up and k 1 st in each corner. 54 sts.
+Next rnd: K, working each corner st tog with the st after it. 52 sts.
+Dec rnd: *K1, ssk, k to last 3 sts of needle, k2tog, k1; rep from * on second needle.
+Next rnd: Knit.
+Rep the last 2 rnds until 10 sts rem on each needle.`, "54; 52; 48 ⟶ 20 in 8; 48 ⟶ 24 in 7; 20"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := followed(t, "SOCK"+c.text)
+			for i, want := range strings.Split(c.counts, "; ") {
+				if have := told(r, i+2, 0); have != want {
+					t.Errorf("line %d: %s, should be %s", i+2, have, want)
+				}
+			}
+		})
+	}
+}

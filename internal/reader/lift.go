@@ -1,0 +1,81 @@
+package reader
+
+import "sockwright/internal/script"
+
+// lift reads how the stitches of an inserted heel come onto the needles: "Place the 30 sts
+// below and the 30 sts above on needles and pick up 1 st at each corner", "30 sts from below
+// and 30 from above go on two needles. Pick up 1 st in each corner."
+func (p *parser) lift() bool {
+	start := p.i
+	if p.any("remove", "take", "pull", "unpick") {
+		p.skip("out", "the", "waste", "scrap", "yarn", "and", ";", ",", "carefully", "now")
+	}
+	if !p.any("place", "put", "sl", "pick", "return", "transfer") && p.peek().kind != numToken {
+		return false
+	}
+	p.any("up")
+	n := &script.Lift{}
+	for !p.stop() && !p.is(":") {
+		switch {
+		case p.is("pick"):
+			if !p.corners(n) {
+				return false
+			}
+			continue
+		case p.peek().kind == numToken:
+			c, ok := p.number()
+			if !ok {
+				return false
+			}
+			if p.is("ndl") { // "on two needles"
+				continue
+			}
+			p.any("sts", "live")
+			p.skip("from", "the", "live", "sts")
+			if !p.is("below") && !p.is("above") && !p.is("lower") && !p.is("upper") && !p.is("bottom") && !p.is("top") {
+				return false
+			}
+			n.Parts = append(n.Parts, c)
+			continue
+		}
+		p.i++
+	}
+	if len(n.Parts) != 2 {
+		return false
+	}
+	if back := p.i; !n.Corner.Known() && p.any(".") && !p.corners(n) { // in a sentence of its own
+		p.i = back
+	}
+	n.Claims = p.claimsBehind()
+	n.Base = p.base(start)
+	p.add(n)
+	p.began = true
+	return true
+}
+
+// corners reads "pick up and k 1 st in each corner" up to a count that follows.
+func (p *parser) corners(n *script.Lift) bool {
+	if !p.any("pick") {
+		return false
+	}
+	p.skip("up", "and", "k")
+	c, ok := p.number()
+	if !ok {
+		return false
+	}
+	p.any("sts", "extra")
+	corner, each := false, false
+	for !p.stop() && !p.is(":") && !p.is(";") && !p.is("=") && !p.is("(") {
+		each = each || p.is("each") || p.is("both") || p.is("either")
+		corner = corner || p.is("corner") || p.is("gap") || p.is("side") || p.is("end")
+		p.i++
+	}
+	if !corner {
+		return false
+	}
+	n.Corner, n.Corners = c, 1
+	if each {
+		n.Corners = 2
+	}
+	return true
+}

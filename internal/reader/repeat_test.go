@@ -1,0 +1,33 @@
+package reader_test
+
+import "testing"
+
+// TestRepeats: rows that are worked again, in the words of many designers.
+func TestRepeats(t *testing.T) {
+	for _, a := range []alike{
+		{"repeat last 2 until 64", []string{
+			"Knit these two rounds by turns until 64 stitches remain.",
+			"Work these 2 rnds alternately until 64 sts rem.",
+			"Rep the last 2 rnds until 64 sts rem.",
+			"Work the last two rounds in turn until 64 stitches are left.",
+		}},
+		{"row 2 3 4: chart to end; repeat 1 2 3 4 2 times more", []string{
+			"Work rounds 2 to 4 from chart, then rounds 1 to 4 twice more.",
+			"Work Rnds 2-4 of the chart, then rep Rnds 1-4 2 more times.",
+			"Work chart rnds 2-4, and then work Rnds 1 to 4 twice.",
+			"Follow Rnds 2 to 4 of chart A, then Rnds 1-4 two times.",
+		}},
+		{"row 1 2 3 4: chart to end; repeat 1 2 3 4 3 times in all", []string{
+			"Work Rnds 1-4 of the chart three times.",
+			"Work chart rnds 1 to 4 3 times in all.",
+			"Follow Rnds 1-4 of Chart B, 3 times.",
+		}},
+		{"row: sl1, k to gap less 1, dec, k1, turn; row: sl1, p to gap less 1, dec, p1, turn; repeat last -2 until used up (18)", []string{
+			"Slip one, knit to within one stitch of the gap, knit two together, knit one, turn; and the same again purling; and so on until the side stitches are all used and eighteen are left.",
+			"Sl 1, k to 1 st before the gap, k2tog, k1, turn; then the same on the wrong side; and so on until all side sts are used and 18 sts rem.",
+			"Sl 1, k to within 1 st of the gap, ssk, k1, turn; work the same on the purl side; and so on until the side sts are all used and 18 rem.",
+		}},
+	} {
+		a.test(t)
+	}
+}

@@ -1,0 +1,49 @@
+package reader_test
+
+import "testing"
+
+// TestRows: rows that are told without a label, and what stands around them.
+func TestRows(t *testing.T) {
+	for _, a := range []alike{
+		{"row: [k6, dec] 8 reps", []string{
+			"For the toe, knit six and narrow, eight times in the round.",
+			"K6, k2tog, 8 times in the rnd.",
+			"Knit 6 and narrow, 8 times.",
+			"K6, knit two together, eight times around.",
+		}},
+		{"row: [k5, dec] to end", []string{
+			"Knit five and narrow, all round.",
+			"Then knit five and narrow, round and round.",
+			"K5, k2tog, all the way round.",
+			"*K5, k2tog; rep from * to end.",
+		}},
+		{"plain  for 1 rows", []string{
+			"With A k 1 rnd.",
+			"Using M. k. 1 round.",
+			"In MC, k 1 rnd.",
+			"With the main colour, knit 1 round.",
+			"Using yarn B k 1 rnd.",
+		}},
+		{"row: work to end", []string{
+			"Hem: fold with wrong sides together and k each st tog with its own CO loop.",
+			"Knit every stitch together with the loop of the cast-on edge below it.",
+			"K each st tog with the corresponding CO st.",
+		}},
+		{"plain stockinette for 46 rows", []string{
+			"Knit and purl in turn for forty-six rows, slipping the first stitch of each.",
+			"Work 46 rows in st st, slipping the first st of every row.",
+			"Work 46 rows st.st., each beg. sl.1.",
+			"Work back and forth in st st for 46 rows, slipping the 1st st at the beginning of each row.",
+			"Work 46 rows of stocking stitch, the first st of each row slipped.",
+			"Work 46 rows in St st, always slip the first stitch.",
+		}},
+		{"lift 30 30 and 1 in 2 corners (62)", []string{
+			"Place the 30 sts below and the 30 sts above on needles and pick up 1 st at each corner. 62 sts.",
+			"Remove the waste yarn; 30 sts from below and 30 sts from above go on to two needles. Pick up and k 1 st in each corner in the first rnd. 62 sts.",
+			"Take out the waste yarn and put the 30 sts from the lower edge and the 30 sts from the upper edge on two needles; pick up 1 extra st in both corners. 62 sts.",
+			"Pull out the waste yarn. Slip 30 live sts from the bottom and 30 live sts from the top to 2 needles. Pick up 1 st at either end. 62 sts.",
+		}},
+	} {
+		a.test(t)
+	}
+}
