@@ -328,7 +328,29 @@ func (w *worker) state(n *script.State) (problems []*problem) {
 	if slices.ContainsFunc(n.Claims, func(c script.Claim) bool { return c.Soft }) {
 		return nil
 	}
+	if n.After > 0 && n.After != len(w.passes) {
+		return w.onTheWay(n)
+	}
 	return w.checkAll(n.Claims, nil)
+}
+
+// onTheWay compares what is said to have been on the needles after some of the passes of the
+// rows repeated last.
+func (w *worker) onTheWay(n *script.State) (problems []*problem) {
+	if n.After > len(w.passes) || !w.known {
+		return nil
+	}
+	for _, c := range n.Claims {
+		v := w.val(c.N)
+		if c.What != script.Live && c.What != script.Total || !c.N.Known() || v == pattern.Gap {
+			continue
+		}
+		if actual := w.passes[n.After-1]; int(v) != actual {
+			p := w.wrongCount(c, int(v), actual, "then")
+			problems = append(problems, p)
+		}
+	}
+	return problems
 }
 
 // saysTurned tells whether the part that is told is a heel that has been turned.

@@ -73,6 +73,39 @@ K. across 8 heel sts. and leave them on a spare needle.
 3rd needle: pick up and k. 14 sts. along other side of heel, then k. the 8 sts. from spare needle. 22 sts.
 There are now 76 sts.
 1st round: 1st needle, k. to last 3 sts., k.2 tog., k.1; 2nd needle, patt.; 3rd needle, k.1, ssk, k. to end. 74 sts.`, "16; 16; 30; 62; 76; 76; 74"},
+		{"stitches named by what the text says of them", `
+To turn under is to knit two stitches together as one.
+To slip and draw is to slip one stitch, knit the next, and draw the slipped stitch over it.
+Cast on 40 stitches; join.
+Next round: knit one, slip and draw, knit to the last three stitches, turn under, knit one. 38 stitches.`, "nothing; nothing; 40; 38"},
+		{"a seam that is raised and narrowings beside it", `
+Cast on 96 stitches, thirty-two on each of three pins, and draw them into a ring.
+Knit one round, and at the end of the third pin raise one stitch for the seam. There will be 97 stitches, the third pin holding thirty-three.
+Narrowing round: knit one, slip and bind; knit plain to the last four stitches of the third pin; narrow, knit one, and work the seam stitch. 95 stitches.
+Knit five rounds plain.
+Repeat these six rounds until you have narrowed twelve times in all, keeping this account:
+After the fourth narrowing there are 89 stitches.
+After the twelfth narrowing there are 73 stitches: twenty on the first pin, thirty-two on the second, twenty-one on the third.`, "96; 97; 95 ⟶ 73 in 12; 95 ⟶ 73 in 12; 73; 73; 73"},
+		{"a heel gathered from two needles", `
+Cast on 73 stitches. Put the first 20 stitches on N1, the next 32 stitches on N2 and the last 21 stitches on N3. Join.
+Knit the first eighteen stitches of the first pin on to the end of the third pin. Then take nineteen stitches from the third pin, the seam stitch among them, so that 37 are together upon one pin for the heel.
+The other 36 stitches are for the front; put them upon two pins, and let them wait.
+Then knit one row and purl one row, slipping the first stitch of every row, until thirty-six rows are done.
+There are now eighteen loops along each side of the heel.
+First row: slip one, knit twenty, slip and bind, knit one, turn. 36 stitches.
+Second row: slip one, purl six, purl two together, purl one, turn. 35 stitches.`, "73; 37 of 73; 37 of 73; 37 of 73; 37 of 73; 36 of 72; 35 of 71"},
+		{"needles counted in their order", `
+Cast on 73 stitches. Put the first 19 stitches on N1, the next 36 stitches on N2 and the last 18 stitches on N3. Join.
+On the first pin are 19 stitches, on the second 36, on the third 18; in all 73.
+Next round: first pin, knit one, narrow, knit to the end; the other pins plain. Now there are 72 stitches: 18, 36 and 18.`, "73; 73; 72"},
+		{"narrowings told by their place", `
+Cast on 72 stitches. Put the first 18 stitches on N1, the next 36 stitches on N2 and the last 18 stitches on N3. Join.
+First narrowing: first pin, knit to the last three stitches, narrow, knit one; second pin, knit one, slip and bind, knit to the last three stitches, narrow, knit one; third pin, knit one, slip and bind, knit to the end. 68 stitches.
+Knit two rounds plain.
+Second narrowing, as the first: 64 stitches. Knit two rounds plain.
+Third narrowing: 60 stitches.
+Now narrow in every round, six rounds, when 36 stitches will be left: nine on the first pin, eighteen on the second, nine on the third.
+Put the stitches of the first and third pins together upon one pin, eighteen against eighteen.`, "72; 68; 68; 64; 60 ⟶ 36 in 7; 36; 36"},
 	} {
 		t.Run(c.kind, func(t *testing.T) {
 			r := followed(t, "SOCK"+c.text)

@@ -21,6 +21,7 @@ type recorder struct {
 	counts []Count
 	lines  map[int]*lineRecord
 	log    []worked // rows and other items, as they were worked
+	again  bool     // what is worked now has been worked before
 }
 
 // worked is one working of an item.
@@ -49,6 +50,7 @@ func (r *recorder) length() int {
 func (r *recorder) note(item script.Item, label string, size int, now Stitches, sure bool) {
 	l := r.line(item, label, size, now, sure)
 	c := &r.counts[l.count]
+	l.again = l.again || r.again && len(l.times) > 0
 	l.times[item]++
 	c.Times = max(c.Times, l.times[item])
 	if l.again = l.again || l.times[item] > 1 || repeats(item); !l.again || c.Times == 1 && len(l.times) == 1 {

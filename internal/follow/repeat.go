@@ -65,13 +65,23 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 		w.patternLen = slices.Max(append(e.all, 0))
 	}
 	rows := e.rows
+	if w.rec != nil {
+		w.rec.again = true
+		defer func() { w.rec.again = false }()
+	}
+	w.passes = nil
+	if e.just {
+		w.passes = append(w.passes, w.n.total())
+	}
 	work := func() *problem {
+		defer func() { w.passes = append(w.passes, w.n.total()) }()
 		for i, r := range rows {
 			num := 0
 			if i < len(e.nums) {
 				num = e.nums[i]
 				w.lastPattern = num
 			}
+			w.quiet = i+1 < len(rows) && rows[i+1] == r && !r.Label.Said // "K 5 rnds" is noted once
 			if p := w.workRow(r, num); p != nil {
 				return p
 			}

@@ -59,7 +59,9 @@ func (w *worker) workRow(r *script.Row, num int) *problem {
 		return nil
 	}
 	p := w.workRowOnce(r, num)
-	if p == nil || p.soft {
+	quiet := w.quiet
+	w.quiet = false
+	if !quiet && (p == nil || p.soft) {
 		for i, part := range w.parts[r] {
 			if i < len(w.mid) && w.rec != nil && part.row.Line != r.Line {
 				w.rec.note(part.row, name(part.row, 0), w.size, w.mid[i], w.known)

@@ -103,7 +103,7 @@ func (w *worker) shape(e *entry, n *script.Shape) (problems []*problem) {
 			}
 			last = now
 		}
-	case script.Times, script.InAll, script.More:
+	case script.Times, script.InAll, script.More, script.Rows, script.MoreRows:
 		v := w.val(n.Stop.N)
 		if v == pattern.Gap {
 			return nil

@@ -243,8 +243,12 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 	switch s.To {
 	case script.End:
 		n := w.avail(&sub)
-		if rw.pickup && s.Needle > 0 {
+		switch {
+		case s.Needle == 0:
+		case rw.pickup:
 			n = w.toNeedleEnd(rw, s.Needle)
+		case n == 0 && rw.ndl == 0: // over other needles
+			n = w.throughNeedle(s.Needle)
 		}
 		if n < minus {
 			return 0, w.short(rw, s, minus, n)
@@ -384,6 +388,21 @@ func (w *worker) toNeedleEnd(rw *rowWork, ndl int) (n int) {
 				break
 			}
 			n++
+		}
+	}
+	return n
+}
+
+// throughNeedle counts the stitches up to the end of a needle, those of needles before it
+// included.
+func (w *worker) throughNeedle(ndl int) (n int) {
+	passed := 0
+	for i := len(w.n.left) - 1; i >= 0; i-- {
+		if c := w.n.left[i]; c.mark == stitch {
+			passed++
+			if int(c.ndl) == ndl {
+				n = passed
+			}
 		}
 	}
 	return n

@@ -84,8 +84,11 @@ type worker struct {
 
 	rec   *recorder // nil: not wanted
 	parts map[*script.Row][]part
+	quiet bool       // the row that is worked next is not noted
 	mid   []Stitches // after each part of the row being worked
-	final int
+
+	passes []int // all stitches after each pass of the rows repeated last, the first included
+	final  int
 }
 
 func newWorker(s *script.Script, p []entry, size int) *worker {
@@ -111,6 +114,7 @@ func (w *worker) clone() *worker {
 	c := *w
 	c.n = w.n.clone()
 	c.soft = slices.Clone(w.soft)
+	c.passes = slices.Clone(w.passes)
 	c.rec = nil
 	return &c
 }

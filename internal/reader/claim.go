@@ -6,7 +6,7 @@ import (
 )
 
 // leads are words before a count that say nothing more than that it is one.
-var leads = set("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other")
+var leads = set("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when")
 
 // claimsBehind reads counts that stand behind an instruction, over sentence ends: "(4 sts
 // dec)", ". 72 sts.", ": 16 sts", " - 28 rows, 14 garter ridges at each edge".
@@ -57,6 +57,12 @@ func (p *parser) claims() []script.Claim {
 			p.skip("and", "with", "but")
 			p.phrase("of which", "of these", "of them", "of those", "that is", "made up of")
 		}
+		if len(out) > 0 && out[len(out)-1].What == script.OnNdl {
+			if c, ok := try(p, p.onNth); ok { // "on the second 36"
+				out = append(out, c)
+				continue
+			}
+		}
 		many, ok := p.claimOrHalf(out)
 		if !ok {
 			p.i = back
@@ -64,7 +70,26 @@ func (p *parser) claims() []script.Claim {
 		}
 		out = append(out, many...)
 		p.any(")")
+		if c := many[0]; len(out) == 1 && (c.What == script.Live || c.What == script.Total) {
+			out = append(out, p.inOrder()...)
+		}
 	}
+}
+
+// onNth reads "on the second 36" behind the count of another needle.
+func (p *parser) onNth() (c script.Claim, ok bool) {
+	p.skip("on", "upon", "the")
+	t := p.peek()
+	if t.kind != ordToken {
+		return c, false
+	}
+	p.i++
+	n, ok := p.number()
+	if !ok {
+		return c, false
+	}
+	p.any("sts")
+	return script.Claim{What: script.OnNdl, Needle: int(t.val), N: n, At: n.At}, p.clauseEnd()
 }
 
 // claimOrHalf reads a claim, or "half on each needle".
@@ -110,6 +135,9 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 			c.What = script.Total
 		}
 		p.i++
+		if w := p.toks[p.i-1].w; w == "all" && p.i > start+1 && p.toks[p.i-2].w == "in" {
+			c.What = script.Total
+		}
 		if c.What == script.Total {
 			p.any(":", "=")
 		}
@@ -130,7 +158,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 				return fail()
 			}
 		}
-		p.skip(":", "-", "has", "holds", "with", ",", "=", "each", "(", "instep", ")", "sole", "of")
+		p.skip(":", "-", "has", "holds", "holding", "with", ",", "=", "each", "(", "instep", ")", "sole", "of", "are", "there", "is")
 	} else if part := p.partWord(); part != 0 { // "heel: 32 sts", "instep 28 sts"
 		p.skip("ndl", "flap", "turn", "sts")
 		if !p.any(":", "-", "=", "leaves", "has") && p.peek().kind != numToken {
@@ -262,6 +290,13 @@ func (p *parser) tail(c *script.Claim) bool {
 				continue
 			}
 			told = true
+		case p.phrase("will be rem", "will rem", "will be on the ndl", "should rem"):
+			told = true
+		case c.What == script.Live && p.phrase("along each side", "along each edge", "down each side", "down each edge", "up each side", "along both side", "along either side"):
+			c.What, told = script.Edges, true
+			p.phrase("of the heel", "of the flap", "of heel", "of flap")
+		case p.phrase("are for the front", "are for the instep", "are for instep", "are the instep", "are the front", "form the instep", "form the front"):
+			c.What, c.Part, told = script.OfPart, script.Instep, true
 		case p.phrase("dec'd", "dec", "were dec'd", "fewer", "less", "has been dec'd", "are dec'd"):
 			if p.clauseEnd() || p.is("in") || p.is("each") {
 				c.What = script.Change
@@ -331,6 +366,14 @@ func (p *parser) lies(c *script.Claim) bool {
 	}
 	word := p.peek().w
 	p.i++
+	if p.is("the") && p.ahead(1).kind == ordToken && word != "of" { // "thirty-two on the second"
+		back := p.i
+		if p.i += 2; p.clauseEnd() || p.is("and") {
+			c.What, c.Needle = script.OnNdl, int(p.toks[p.i-1].val)
+			return true
+		}
+		p.i = back
+	}
 	if word == "between" {
 		back := p.i
 		if a := p.namedMarker(); a != "" && p.any("and") {
@@ -355,6 +398,7 @@ func (p *parser) lies(c *script.Claim) bool {
 		return p.clauseEnd()
 	}
 	p.skip("the", "your")
+	p.phrase("cap of the", "cap of", "top of the")
 	switch {
 	case p.any("each", "every", "both", "either"):
 		p.skip("of", "the")
@@ -414,6 +458,9 @@ func (p *parser) state() bool {
 	p.turnedHeel = false
 	// words before the first figure: "Leg worked to the heel:", "Foot is done:", "Tube of"
 	for n := 0; n < 14; n++ {
+		if p.is("is") && n > 0 && p.toks[p.i-1].w == "sts" { // says what a stitch is
+			break
+		}
 		if c := p.claims(); len(c) > 0 {
 			for {
 				back := p.i
@@ -458,4 +505,4 @@ func (p *parser) state() bool {
 }
 
 // benign words may stand before a count that is stated once the work has begun.
-var benign = set("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when")
+var benign = set("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when side sts used up put others")

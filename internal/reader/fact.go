@@ -144,7 +144,7 @@ func (p *parser) termsLine(text string) bool {
 		p.listTerms(rest, uint32(len(text)-len(rest)))
 		return true
 	}
-	if !p.inTerms && p.explains(text) {
+	if p.defines(text) || !p.inTerms && p.explains(text) {
 		return true
 	}
 	if !p.inTerms {
@@ -233,6 +233,9 @@ func entries(text, sep string) []string {
 	return out
 }
 
+// passesOver: a slipped stitch is drawn over another.
+var passesOver = regexp.MustCompile(`\b(?:pass|draw|lift|bring|slip)\w* (?:the |that |it|this )?(?:slipped |first )?(?:stitch|st|one|loop)?\s*over\b`)
+
 var termStart = regexp.MustCompile(`^\s*\S{1,12}(?:\s\S{1,6})?\s*[=:]`)
 
 func (p *parser) term(part string, offset uint32) {
@@ -309,6 +312,8 @@ func (p *parser) worth(short, means string) (uses, makes int) {
 		if worked > 0 {
 			return worked, worked
 		}
+	case slipped > 0 && passesOver.MatchString(lower):
+		return slipped + max(worked, 1), slipped + max(worked, 1) - 1 - lost
 	case strings.Contains(lower, "lift") || strings.Contains(lower, "make one") || strings.Contains(lower, "make 1") || strings.Contains(lower, "yarn over"):
 		return 0, 1
 	case (strings.Contains(lower, "back of st") || strings.Contains(lower, "through back") || strings.Contains(lower, "through the back") || strings.Contains(lower, "back loop")) && !strings.Contains(lower, "together") && lost == 0 && worked <= 1:

@@ -5,7 +5,7 @@ import (
 )
 
 // labelNames are the words that name a row besides or instead of a number.
-var labelNames = set("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round")
+var labelNames = set("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing")
 
 // label reads "Row 1 (RS):", "1st row.-", "Rnds 2 and 4:", "All WS rows:", "Next rnd:",
 // "Rnd 2 and all even rnds:", "Toe rnd 1:", with what stands between it and the steps.
@@ -24,6 +24,9 @@ func (p *parser) label() (script.Label, bool) {
 		}
 		if l.Name == "" || t.w == "dec" || t.w == "inc" {
 			l.Name = t.w
+		}
+		if l.Name == "narrowing" {
+			l.Name = "dec"
 		}
 		p.i++
 		if n == 0 && (p.is(",") || p.is(":") || p.is("-")) && p.rowAhead(1) {
@@ -49,6 +52,10 @@ func (p *parser) label() (script.Label, bool) {
 	case t.w == "row" || t.w == "rnd":
 		l.Round = t.w == "rnd"
 		p.i++
+		if l.Name == "first" && p.toks[p.i-2].w == "first" && p.peek().kind != numToken { // "First row:"
+			l.Name, l.Nums, ok = "", []int{1}, true
+			break
+		}
 		if t := p.peek(); t.kind == numToken && t.x == float64(t.val) {
 			p.rowNumbers(&l)
 			ok = true

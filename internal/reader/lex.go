@@ -243,6 +243,10 @@ func word(text string, i int, tokens []token, own []dottedTerm) ([]token, int) {
 		if tens, ok := numerals[a]; ok && tens >= 20 {
 			if ones, ok := numerals[b]; ok && ones < 10 {
 				t.kind, t.val, t.x = numToken, tens+ones, float64(tens+ones)
+			} else if ones, ok := ordinals[b]; ok && ones < 10 {
+				t.kind, t.val = ordToken, tens+ones
+			} else if b == "first" {
+				t.kind, t.val = ordToken, tens+1
 			}
 		}
 	}

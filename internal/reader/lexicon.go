@@ -20,6 +20,7 @@ var spellings = map[string]string{
 	"dec":         "decrease decreases decs decreasing",
 	"dec'd":       "decreased decd",
 	"narrow":      "narrows",
+	"narrowing":   "",
 	"narrowed":    "",
 	"widen":       "widens",
 	"inc":         "increase increases incs increasing",
@@ -156,7 +157,8 @@ var numerals = map[string]int32{
 }
 
 var ordinals = map[string]int32{
-	"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10, "twelfth": 12,
+	"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10, "eleventh": 11, "twelfth": 12,
+	"thirteenth": 13, "fourteenth": 14, "fifteenth": 15, "sixteenth": 16, "seventeenth": 17, "eighteenth": 18, "nineteenth": 19, "twentieth": 20, "thirtieth": 30,
 }
 
 // names are words that end in a figure.

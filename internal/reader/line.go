@@ -163,6 +163,9 @@ func (p *parser) oneLine(text string) script.Role {
 		p.heading(text)
 		return script.Heading
 	}
+	if p.notes && !p.began && !p.rowAhead(0) && !p.startsWorked() { // what is said beforehand is not worked
+		return script.Prose
+	}
 	p.onlySizes()
 	p.prefix()
 	p.sentences()
@@ -377,6 +380,7 @@ func countLetters(s string) int {
 func (p *parser) heading(text string) {
 	part := p.partOf(0, len(p.toks), true)
 	p.flat = part == script.Heel
+	p.notes = p.toks[0].w == "note" || p.toks[0].w == "notes"
 	p.forSizes = 0
 	p.rows = p.rows[:0]
 	p.i = 0
@@ -517,7 +521,7 @@ scan:
 			}
 		}
 	}
-	if end <= start || p.rowAhead(0) || p.atNeedle() {
+	if end <= start || p.rowAhead(0) || p.nthAhead() || p.atNeedle() {
 		return
 	}
 	if p.toks[end].w == ":" && (p.rowWords(start, end) || p.toks[end-1].w == "sts") {
@@ -526,6 +530,8 @@ scan:
 	pattern := false
 	for i := start; i < end; i++ {
 		switch p.toks[i].w {
+		case "measures":
+			return
 		case "k", "p", "sl", "on", "rep", "until", "over", "co", "work", "inc", "dec", "cast":
 			if p.toks[i].w != "work" && p.toks[i].w != "on" && p.toks[i].w != "over" {
 				return

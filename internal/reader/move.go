@@ -31,10 +31,22 @@ func (p *parser) move() bool {
 		return false
 	}
 	var ok bool
-	if m.From, ok = p.oneNeedle(); !ok {
+	if m.From, ok = p.oneOrdinal(); !ok {
 		return false
 	}
-	if !p.phrase("to the end of", "to the beg of", "to", "onto", "on to", "on", "with") {
+	if p.any("and") { // "of the first and third pins together upon one pin"
+		if m.To, ok = p.oneOrdinal(); ok && p.phrase("tog on one ndl", "tog upon one ndl", "on one ndl", "upon one ndl", "on to one ndl", "tog") {
+			p.any(",")
+			for !p.stop() {
+				p.i++
+			}
+			m.Base = p.base(start)
+			p.add(m)
+			return true
+		}
+		return false
+	}
+	if !p.phrase("to the end of", "on to the end of", "onto the end of", "to the beg of", "on to the beg of", "to", "onto", "on to", "on", "with") {
 		return false
 	}
 	if m.To, ok = p.oneNeedle(); !ok || m.To == m.From || !p.clauseEnd() {
@@ -52,6 +64,21 @@ func (p *parser) move() bool {
 func (p *parser) oneNeedle() (int, bool) {
 	n, _, ok := p.needle()
 	return n, ok && n > 0
+}
+
+// oneOrdinal reads a needle by its number; the word itself may stand behind another one:
+// "the first and third pins".
+func (p *parser) oneOrdinal() (int, bool) {
+	if n, ok := p.oneNeedle(); ok {
+		return n, true
+	}
+	p.any("the")
+	t := p.peek()
+	if t.kind != ordToken && t.w != "first" || p.ahead(1).w != "and" {
+		return 0, false
+	}
+	p.i++
+	return max(int(t.val), 1), true
 }
 
 // arranging reads how the stitches lie that a row has just worked: "k, arranging the sts so

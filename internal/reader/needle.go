@@ -36,7 +36,7 @@ func (p *parser) needleAhead(n int) bool {
 // needle reads "N1", "1st needle", "second needle", "needle 2", "instep needle", "on N2".
 func (p *parser) needle() (n int, part script.Part, ok bool) {
 	back := p.i
-	p.skip("on", "for", "at", "of", "the", "from", "with")
+	p.skip("on", "upon", "for", "at", "of", "the", "from", "with", "a")
 	t := p.peek()
 	switch {
 	case len(t.w) == 2 && t.w[0] == 'n' && isDigit(t.w[1]):

@@ -1,6 +1,8 @@
 package reader
 
 import (
+	"strings"
+
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
@@ -227,6 +229,10 @@ var millimetres = map[string]float64{"in": 25.4, "cm": 10, "mm": 1}
 func (p *parser) unit() string {
 	switch t := p.peek(); t.w {
 	case "in":
+		if raw := p.raw(t.at); strings.EqualFold(raw, "inch") || strings.EqualFold(raw, "inches") {
+			p.i++
+			return t.w
+		}
 		switch p.ahead(1).w { // not a measure
 		case "all", "total", "rnd", "row", "sts", "patt", "rib", "the", "this", "each", "st-st", "stockinette", "next", "same":
 			return ""

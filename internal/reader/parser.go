@@ -33,6 +33,8 @@ type parser struct {
 	title            bool           // the title may still come
 	blank            bool           // the line before was empty
 	inTerms          bool
+	notes            bool // below the heading "Notes"
+	defined          []definedTerm
 	dotted           []dottedTerm // abbreviations of several dotted parts that the text explains
 	turnedHeel       bool         // the sentence says that the heel has been turned
 	last             script.Claim // the count that "as many" refers to

@@ -39,7 +39,7 @@ func (p *parser) plain() bool {
 		told = p.partsInFabrics()
 	case p.any("rib"):
 		n.Fabric = "rib"
-		p.any("=")
+		p.phrase("=", "in rnd of", "in row of", "in")
 		if steps, ok := p.ribWords(); ok {
 			n.Steps = steps
 			told = true
@@ -76,8 +76,9 @@ loop:
 		case p.phrase("and p in turn", "and p row by row", "and p rows alt", "a row and p a row alt", "and p alt", "and p by turn"):
 			n.Flat, told, n.Steps, n.Fabric = true, true, nil, "stockinette"
 			continue
-		case p.phrase("1 rnd", "one row plain and p the next", "one row plain and p next", "1 row plain and p the next"):
-			if p.toks[p.i-1].w == "next" {
+		case p.phrase("1 rnd", "one row plain and p the next", "one row plain and p next", "1 row plain and p the next", "one row and p the next", "1 row and p the next", "one row and p one row", "1 row and p 1 row", "one row , p one row"):
+			if w := p.toks[p.i-1].w; w == "next" || w == "row" {
+				p.any("alt")
 				n.Flat, told = true, true
 				n.Steps = nil
 				n.Fabric = "stockinette"
@@ -121,7 +122,7 @@ loop:
 			if p.phrase("the last row being a p one", "the last being a p row", "the last row a p one", "the last row being a k one") {
 				continue
 			}
-			if p.phrase("keeping", "maintaining") {
+			if p.phrase("keeping", "maintaining", "with the seam", "with the m") {
 				p.passClause()
 				continue
 			}
@@ -827,6 +828,10 @@ func (p *parser) close() bool {
 		return false
 	}
 	word := p.toks[p.i-1].w
+	if word == "draw" && (p.sentenceHas("ring") || p.sentenceHas("rnd") || p.sentenceHas("circle")) { // the beginning, not the end
+		p.i = start
+		return false
+	}
 	c := &script.Close{}
 	var claims []script.Claim
 	for !p.stop() {
@@ -854,6 +859,16 @@ func (p *parser) close() bool {
 	c.Base = p.base(start)
 	p.add(c)
 	return true
+}
+
+// sentenceHas tells whether a word stands between here and the end of the sentence.
+func (p *parser) sentenceHas(word string) bool {
+	for i := p.i; i < len(p.toks) && p.toks[i].w != "."; i++ {
+		if p.toks[i].w == word {
+			return true
+		}
+	}
+	return false
 }
 
 // facing reads "outside of the sock facing you", "RS facing".

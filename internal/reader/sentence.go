@@ -33,6 +33,10 @@ func init() {
 		read func(*parser) bool
 	}{
 		{"row", (*parser).row},
+		{"nth row", (*parser).nthRow},
+		{"after so many", (*parser).afterSo},
+		{"gathered", (*parser).gathered},
+		{"plain, then", (*parser).plainThen},
 		{"at the same time", (*parser).sameTime},
 		{"cast on", (*parser).castOn},
 		{"move", (*parser).move},

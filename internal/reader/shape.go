@@ -141,7 +141,7 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	} else if p.phrase("in this way", "thus", "as before", "like this", "in the same way", "in this manner", "so", "as set") {
 		s.Name = name
 	} else if !s.Change.Known() {
-		if p.is("on") || p.is("every") || p.is("each") || p.is("at") { // "dec on Rnd 6 …"
+		if p.is("on") || p.is("in") || p.is("every") || p.is("each") || p.is("at") { // "dec on Rnd 6 …"
 			s.Name = name
 		} else {
 			return nil, false

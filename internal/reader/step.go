@@ -75,6 +75,12 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	if s, ok := p.bySize(); ok {
 		return s, true
 	}
+	if s, ok := p.definedStep(); ok {
+		return s, true
+	}
+	if s, ok := p.othersPlain(); ok {
+		return s, true
+	}
 	if st, known := stitches[t.w]; known && t.w != "ds" {
 		p.i++
 		s = script.Step{Op: st.op, Uses: st.uses, Makes: st.makes, Name: t.w}

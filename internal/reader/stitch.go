@@ -53,8 +53,10 @@ func (p *parser) single() (s script.Step, ok bool) {
 	if word == "p" {
 		s.Op = script.Purl
 	}
-	p.skip("across", "plain")
+	p.skip("across", "plain", "also")
 	switch {
+	case p.phrase("the seam sts", "seam sts", "the seam"):
+		return s, true
 	case p.phrase("the k sts and p the p sts", "the k sts and p", "the k and p the p", "all k sts and p all p sts", "k sts and p p sts"):
 		p.skip("the", "p", "sts", "as", "they", "appear", "face", "present", "themselves", "to", "end")
 		s.Op, s.To = script.Work, script.End
@@ -137,6 +139,9 @@ func (p *parser) single() (s script.Step, ok bool) {
 			p.skip("again")
 		}
 		p.eat("sts")
+		if s.Part == 0 {
+			s.Part = p.ofPart()
+		}
 		p.skip("again", "rem")
 		p.colour()
 		if p.eat("tbl") {
@@ -191,6 +196,22 @@ func (p *parser) single() (s script.Step, ok bool) {
 		return s, true
 	}
 	return s, false
+}
+
+// ofPart reads "of the heel", "of the front" behind stitches.
+func (p *parser) ofPart() script.Part {
+	back := p.i
+	if p.any("of", "for") {
+		p.any("the")
+		if part := p.partWord(); part != 0 {
+			return part
+		}
+		if p.any("front") {
+			return script.Instep
+		}
+	}
+	p.i = back
+	return 0
 }
 
 // colour takes a colour's letter or name behind a stitch: "k3 A", "k1 MC", "k2 dark".
@@ -284,6 +305,9 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 	s = script.Step{Op: script.Work, Uses: 1, Makes: 1}
 	if p.phrase("each corner sts tog with its neighbour", "each corner sts tog with the next sts", "the corner sts tog with their neighbours", "corner sts tog with their neighbours", "each corner sts tog with the sts beside it", "each corner sts tog with next sts", "each corner sts tog with the sts after it", "each corner sts tog with the foll sts", "each corner sts tog with the sts next to it") {
 		return script.Step{Op: script.Adjust, Name: "corner"}, true
+	}
+	if p.phrase("the seam sts", "seam sts") {
+		return s, true
 	}
 	if p.toEndInPattern(p.i - 1) {
 		s.To = script.End
@@ -572,7 +596,7 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		return s, false
 	}
 	p.skip("and", "k", "p", "&")
-	p.skip("about", "approx", "another")
+	p.skip("about", "approx", "another", "the")
 	n, known := p.number()
 	if known {
 		s.N = n

@@ -262,7 +262,7 @@ func (p *parser) usedUp() bool {
 func (p *parser) measured() (*script.Length, bool) {
 	p.skip("the", "your", "whole", "entire")
 	switch {
-	case p.any("piece", "work", "sock", "cuff", "leg", "foot", "rib", "heel", "flap", "toe", "it", "ribbed", "tube", "garter", "stocking", "total"):
+	case p.any("piece", "work", "sock", "cuff", "top", "welt", "edge", "leg", "foot", "rib", "heel", "flap", "toe", "it", "ribbed", "tube", "garter", "stocking", "total"):
 		p.any("flap", "section", "length", "rib", "band")
 	case p.any("measures"):
 		l, ok := p.length()

@@ -282,6 +282,7 @@ type State struct {
 	Base
 	Claims []Claim
 	Turned bool // it says that the heel has been turned
+	After  int  // it was so after the rows repeated last had been worked so many times; 0: it is so now
 	Is     bool // it opens the work: "33 heel sts", "Foot: 60 sts"
 }
 
