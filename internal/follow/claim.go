@@ -46,6 +46,9 @@ func (w *worker) checkAll(claims []script.Claim, e *entry) (out []*problem) {
 
 // check compares one claim.
 func (w *worker) check(c script.Claim, e *entry) []*problem {
+	if c.What == script.Between && c.Part != script.NoPart {
+		return w.partBetween(c)
+	}
 	if !c.N.Known() {
 		return nil
 	}
@@ -175,27 +178,86 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 	return nil
 }
 
+// partBetween compares a part with what lies between the two markers that are said to hold it.
+// From there on the part is those stitches.
+func (w *worker) partBetween(c script.Claim) []*problem {
+	if !w.known || w.n.flat {
+		return nil
+	}
+	n, ok := w.between(c.Name)
+	if !ok {
+		return nil
+	}
+	if have, told := w.n.inPart(c.Part); told && have > 0 && have != n {
+		p := w.fail(c.At, source.Marker, source.Say("follow.between", "{0} lie between the markers, but the {1} has {2}", source.InSts(n), partName(c.Part), have), source.Sts(n), source.Sts(have))
+		p.soft = true
+		p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-between", "place the markers with {0} between them", source.InSts(have))}}
+		return []*problem{p}
+	}
+	w.eachBetween(c.Name, func(s *cell, in bool) {
+		switch {
+		case in:
+			s.part = c.Part
+		case s.part == c.Part || s.part == script.NoPart:
+			s.part = otherPart(c.Part)
+		}
+	})
+	return nil
+}
+
+// partName is what patterns call a part of the round.
+func partName(p script.Part) string {
+	switch p {
+	case script.Instep:
+		return "instep"
+	case script.Sole:
+		return "sole"
+	case script.Heel:
+		return "heel"
+	}
+	return "part"
+}
+
+// otherPart is the part of the round beside an instep, or beside a sole or heel.
+func otherPart(p script.Part) script.Part {
+	if p == script.Instep {
+		return script.Sole
+	}
+	return script.Instep
+}
+
 // between counts the stitches between two markers, named "a/b"; the round's beginning is
 // "bor".
 func (w *worker) between(names string) (n int, ok bool) {
-	a, b, _ := strings.Cut(names, "/")
-	w.n.begin()
 	if w.n.flat {
 		return 0, false
 	}
-	in := a == "bor"
+	ok = w.eachBetween(names, func(_ *cell, in bool) {
+		if in {
+			n++
+		}
+	})
+	return n, ok
+}
+
+// eachBetween visits every stitch of the round, and tells whether it lies between two markers;
+// ok is false if there are no such markers.
+func (w *worker) eachBetween(names string, visit func(s *cell, in bool)) (ok bool) {
+	a, b, _ := strings.Cut(names, "/")
+	w.n.begin()
+	in, done := a == "bor", false
 	for i := len(w.n.left) - 1; i >= 0; i-- {
-		c := w.n.left[i]
+		c := &w.n.left[i]
 		switch {
+		case c.mark == stitch:
+			visit(c, in && !done)
 		case c.mark == marker && !in && c.name == letter(a):
 			in = true
 		case c.mark == marker && in && c.name == letter(b):
-			return n, true
-		case c.mark == stitch && in:
-			n++
+			done = true
 		}
 	}
-	return n, in && b == "bor"
+	return done || in && b == "bor"
 }
 
 func gained(v int) string {

@@ -227,7 +227,10 @@ func (w *worker) open(claims []script.Claim, turned bool) {
 		}
 		switch c.What {
 		case script.Live, script.Total:
-			if total < 0 {
+			switch {
+			case turned && c.What == script.Live && heel < 0:
+				heel = v
+			case total < 0:
 				total = v
 			}
 		case script.OfPart:
@@ -258,7 +261,7 @@ func (w *worker) open(claims []script.Claim, turned bool) {
 	for _, v := range ndl {
 		sum += v
 	}
-	if (turned || w.part == script.Heel) && total >= 0 && heel < 0 && len(ndl) == 0 { // "Heel turned: 16 sts"
+	if w.part == script.Heel && total >= 0 && heel < 0 && len(ndl) == 0 { // "Heel turned: 16 sts"
 		heel, total = total, -1
 	}
 	switch {

@@ -82,6 +82,8 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 			}
 			if !known {
 				w.n.facing = n.Stop.Side.Other()
+			} else if p := w.checkEnd(&n.Stop); p != nil {
+				problems = append(problems, p)
 			}
 		}
 	}

@@ -157,6 +157,11 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 	if stop.Row > 0 {
 		w.lastPattern = stop.Row
 	}
+	if p == nil {
+		if p := w.checkEnd(&stop); p != nil {
+			problems = append(problems, p)
+		}
+	}
 	if p != nil {
 		if p.fault.At == (source.Span{}) {
 			p.fault.At = n.At
@@ -164,6 +169,24 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 		problems = append(problems, p)
 	}
 	return problems
+}
+
+// checkEnd compares the side of the last of so many rows with what is said of it: "until 28 rows
+// are worked, ending with a WS row".
+func (w *worker) checkEnd(stop *script.Stop) *problem {
+	switch stop.Kind {
+	case script.Rows, script.MoreRows, script.Times, script.InAll, script.More, script.Ridges:
+	default:
+		return nil
+	}
+	last := w.n.facing.Other()
+	if stop.Side == script.NoSide || last == script.NoSide || last == stop.Side || !w.n.flat || !w.known || w.firstRow {
+		return nil
+	}
+	p := w.fail(stop.At, source.Direction, source.Say("follow.end-side", "the last of these rows is said to be a {0} row, but it is a {1} row", stop.Side, last), nil, nil)
+	p.soft = true
+	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-end-side", "end with a {0} row, or work a row more or less", last)}}
+	return p
 }
 
 func changesAny(rows []*script.Row, w *worker) bool {
@@ -388,6 +411,9 @@ func (w *worker) untilSplit(rows []*script.Row, stop *script.Stop) *problem {
 				return nil
 			}
 			if p := w.workRow(r, 0); p != nil {
+				if !p.soft { // it ran out of stitches on the way
+					p.fault.At = stop.At
+				}
 				return p
 			}
 		}

@@ -192,7 +192,7 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		if w.began && w.n.facing == script.NoSide || !w.n.flat {
 			w.n.facing = n.Side
 		}
-		w.facingSaid = true
+		w.facingSaid, w.firstRow = true, false
 		return nil
 	case *script.Lift:
 		w.lift(n)

@@ -175,7 +175,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	c.Needle = lead
 	told := lead > 0
 	p.skip("rem", "live", "more")
-	p.areOf()
+	told = p.areOf() || told
 	switch w := p.peek().w; w {
 	case "heel", "instep", "sole", "gusset", "foot", "toe", "leg", "flap":
 		part := p.partWord()
@@ -262,15 +262,15 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 
 // areOf takes what stands between a figure and the part that it is of: "29 of them are the
 // instep", "29 for the sole".
-func (p *parser) areOf() {
+func (p *parser) areOf() bool {
 	back := p.i
 	p.phrase("of them", "of these", "of those")
 	p.any("are", "is", "form", "make", "being")
 	p.skip("for", "the")
-	if p.is("instep") || p.is("sole") {
-		return
+	if p.i > back && (p.is("instep") || p.is("sole")) {
+		return true
 	}
-	p.i = back
+	return p.restore(back)
 }
 
 // tail reads what stands behind a count. It returns true if that says that it is one.

@@ -177,6 +177,76 @@ func (p *parser) markerName() string {
 	return p.namedMarker()
 }
 
+// partBetween reads which part lies between two markers: "The instep lies between A and B", "A
+// and B mark the instep", "the markers are at each side of the instep".
+func (p *parser) partBetween() bool {
+	start := p.i
+	c := script.Claim{What: script.Between}
+	p.any("the")
+	if c.Part = p.partWord(); c.Part != script.NoPart {
+		p.any("sts")
+		p.skip("now", "lies", "lie", "is", "are", "those", "that", "which", "sits", "sit")
+		if !p.any("between") {
+			return false
+		}
+		if c.Name = p.markerPair(); c.Name == "" {
+			return false
+		}
+	} else {
+		if c.Name = p.markerPair(); c.Name == "" {
+			return false
+		}
+		p.skip("now", "lie", "are", "mark", "enclose", "frame", "sit", "stand")
+		p.oneSpotLead()
+		p.any("the")
+		if c.Part = p.partWord(); c.Part == script.NoPart {
+			return false
+		}
+		p.any("sts")
+	}
+	if !p.clauseEnd() {
+		return false
+	}
+	c.At = p.since(start)
+	p.add(&script.State{Base: p.base(start), Claims: []script.Claim{c}})
+	return true
+}
+
+// oneSpotLead takes "at each side of", "on both sides of".
+func (p *parser) oneSpotLead() {
+	back := p.i
+	p.skip("at", "on")
+	if p.any("each", "either", "both") && p.any("side", "end") && p.any("of") {
+		return
+	}
+	p.i = back
+}
+
+// markerPair reads "A and B", "markers A and B", "the two markers", as the names of a claim.
+func (p *parser) markerPair() string {
+	p.skip("the", "two", "both", "2", "side", "instep")
+	if t := p.peek(); t.kind == numToken && t.val == 2 {
+		p.i++
+	}
+	m := p.any("m")
+	a := p.namedMarker()
+	if a == "" {
+		if m {
+			return "/"
+		}
+		return ""
+	}
+	if !p.any("and", "&") {
+		return ""
+	}
+	p.any("m")
+	b := p.namedMarker()
+	if b == "" {
+		return ""
+	}
+	return a + "/" + b
+}
+
 // place reads "pm", "place marker", "place a marker for beg of rnd".
 func (p *parser) place() (s script.Step, ok bool) {
 	if p.any("pm") {
@@ -192,8 +262,8 @@ func (p *parser) place() (s script.Step, ok bool) {
 		}
 	}
 	s = script.Step{Op: script.PlaceMarker, Name: p.markerName()}
-	if p.phrase("for beg", "at beg", "to mark beg", "here for beg", "for end") {
-		p.skip("of", "the", "rnd")
+	if p.phrase("for beg", "at beg", "to mark beg", "here for beg", "for end", "for bor", "at bor", "as bor", "to mark bor", "here for bor", "for the beg", "to mark the beg", "here for the beg") {
+		p.skip("of", "the", "rnd", "m")
 		s.Name = "beg"
 	}
 	for p.phrase("here", "for instep", "for gusset", "on each side of", "for side", "for heel") {

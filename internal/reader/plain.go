@@ -11,7 +11,7 @@ func (p *parser) plain() bool {
 	start := p.i
 	n := &script.Plain{Flat: p.flat}
 	p.skip("then", "now")
-	told := false
+	told, side := false, script.NoSide
 	knit := func() {
 		n.Steps = []script.Step{{At: p.toks[start].at, Op: script.Knit, Uses: 1, Makes: 1, To: script.End}}
 	}
@@ -135,7 +135,13 @@ loop:
 			}
 			if p.phrase("ending with", "finishing with", "ending on", "ending") {
 				p.skip("a", "an")
-				if p.any("p", "ws", "k", "rs", "plain") {
+				switch {
+				case p.any("p", "ws"):
+					side = script.WS
+				case p.any("k", "rs"):
+					side = script.RS
+				}
+				if p.any("plain") || side != script.NoSide {
 					p.skip("row", "rnd")
 					continue
 				}
@@ -183,6 +189,9 @@ loop:
 	}
 	if p.is(":") {
 		return false
+	}
+	if n.Stop.Side == script.NoSide {
+		n.Stop.Side = side
 	}
 	n.Claims = append(n.Claims, p.claimsBehind()...)
 	n.Base = p.base(start)

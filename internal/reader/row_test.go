@@ -47,3 +47,29 @@ func TestRows(t *testing.T) {
 		a.test(t)
 	}
 }
+
+// TestPlaces: which stitches are meant.
+func TestPlaces(t *testing.T) {
+	for _, a := range []alike{
+		{"state (60) (30 of part) (30 of part)", []string{
+			"60 sts, of which 30 are the instep and 30 the sole.",
+			"There are 60 sts, 30 for the instep and 30 for the sole.",
+			"60 sts: 30 instep sts and 30 sole sts.",
+			"60 sts; 30 of them are the instep, 30 the sole.",
+		}},
+		{"state ( between a/b)", []string{
+			"The instep lies between A and B.",
+			"A and B mark the instep.",
+			"The instep sts are between markers A and B.",
+			"A and B are at each side of the instep.",
+			"Markers A and B lie on either side of the instep sts.",
+		}},
+		{"row: k20, pm, k20, pm, k20, pm", []string{
+			"Next rnd: K20, pm A, k20, pm B, k20, pm for BOR.",
+			"Next rnd: K20, place marker A, k20, place marker B, k20, pm for beg of rnd.",
+			"Next rnd: k20, pm, k20, pm, k20, pm at BOR.",
+		}},
+	} {
+		a.test(t)
+	}
+}

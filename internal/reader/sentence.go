@@ -57,6 +57,7 @@ func init() {
 		{"arrange", (*parser).arrange},
 		{"close", (*parser).close},
 		{"facing", (*parser).facing},
+		{"part between markers", (*parser).partBetween},
 		{"state", (*parser).state},
 		{"steps", (*parser).looseSteps},
 	}...)

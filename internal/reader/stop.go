@@ -107,7 +107,8 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 		if !length && !more && !bare {
 			return s, false
 		}
-		p.skip("more", "in", "all", "total", "long", "only")
+		for p.any("more", "long", "only", "altogether") || p.phrase("in all", "in total", "total") {
+		}
 		return script.Stop{Kind: script.Measures, Length: l}, true
 	}
 	p.i = back

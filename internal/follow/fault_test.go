@@ -1,0 +1,58 @@
+package follow_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"sockwright/internal/follow"
+	"sockwright/internal/reader"
+	"sockwright/internal/source"
+)
+
+// TestFaults: texts that are wrong, and the line and kind of every fault in them.
+func TestFaults(t *testing.T) {
+	for _, c := range []struct{ name, text, faults string }{
+		{"a flap that cannot end on that side", `
+Heel on 28 sts, RS facing.
+Row 1 (RS): *Sl 1, k1; rep from * to end.
+Row 2 (WS): Sl 1, p to end.
+Rep Rows 1 and 2 until 28 rows are worked, ending with a RS row.`, "5 direction"},
+		{"plain rows that cannot end on that side", `
+Heel on 28 sts, RS facing.
+Work 28 rows in St st, ending with a RS row.`, "3 direction"},
+		{"more rows than the shaping takes", `
+Calf: 88 sts.
+Dec rnd: K1, k2tog, k to last 3 sts, ssk, k1. 86 sts.
+Work the Dec rnd on every 8th rnd, 10 times in all. 68 sts.
+The calf takes 72 rnds.`, "5 stitch-count"},
+		{"markers that do not hold the instep", `
+64 sts, 32 for the instep and 32 for the sole.
+Next rnd: K16, pm A, k30, pm B, k18. The instep lies between A and B.`, "3 marker"},
+		{"markers that do not hold the instep, in other words", `
+64 sts, 32 for the instep and 32 for the sole.
+Next rnd: K16, pm, k30, pm, k18.
+The markers are at each side of the instep.`, "4 marker"},
+		{"markers that hold the instep", `
+64 sts, 32 for the instep and 32 for the sole.
+Next rnd: K16, pm A, k32, pm B, k16. A and B mark the instep.
+Next rnd: K to 3 sts before the instep, k2tog, k1, k instep, k1, ssk, k to end. 62 sts.`, ""},
+		{"a marker that was taken off", `
+K14, pm A, k28, pm B, k14, pm for BOR. 56 sts.
+Next rnd: K to A, sl A, k to B, remove B, k to BOR.
+Next rnd: K to 3 sts before A, k2tog, k1, sl A, k to 3 sts before B, k2tog, k1, sl B, k to BOR.`, "4 marker"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			f := source.NewFile("sock.txt", "SOCK"+c.text)
+			words := reader.Read(f)
+			var have []string
+			for _, x := range append(words.Faults, follow.Follow(words).Faults...) {
+				line, _ := f.Position(x.At.Start)
+				have = append(have, fmt.Sprintf("%d %s", line, x.Kind))
+			}
+			if have := strings.Join(have, ", "); have != c.faults {
+				t.Errorf("faults “%s”, should be “%s”", have, c.faults)
+			}
+		})
+	}
+}
