@@ -35,7 +35,7 @@ type Design struct {
 	Author    string
 	Version   string
 	About     string // one or more sentences by the designer, printed as they stand
-	Direction string // "cuff-down"
+	Direction string // CuffDown or ToeUp
 
 	Gauge  map[string]unit.Gauge // by fabric; "" is stockinette in the round
 	swatch map[string]string     // the same in the designer's own numbers
@@ -182,7 +182,7 @@ func (d *Design) head() {
 	d.Author = oneLine(t, "by")
 	d.Version = oneLine(t, "version")
 	d.About = oneLine(t, "about")
-	d.Direction = t.Choice("direction", "cuff-down")
+	d.Direction = t.Choice("direction", CuffDown, ToeUp)
 }
 
 func isLetter(r rune) bool { return r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' || r > 127 }
@@ -249,6 +249,12 @@ func Worked(fabric string) string {
 	}
 	return "worked in the round"
 }
+
+// The directions in which a sock is worked.
+const (
+	CuffDown = "cuff-down"
+	ToeUp    = "toe-up"
+)
 
 // Fabrics names the fabrics that can have a gauge of their own.
 var Fabrics = []string{"rib", "garter", "flap"}

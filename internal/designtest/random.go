@@ -4,15 +4,23 @@ package designtest
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pgregory.net/rapid"
 
+	"sockwright/internal/design"
 	"sockwright/internal/sock"
 )
 
-// Draw draws a design file.
-func Draw(t *rapid.T) string {
+// A Limit tells whether a construction may be drawn, worked in a direction.
+type Limit func(direction string, p sock.Part) bool
+
+// Draw draws a design file, of constructions that all limits admit.
+func Draw(t *rapid.T, limits ...Limit) string {
+	admit := func(direction string, p sock.Part) bool {
+		return slices.Contains(p.Directions, direction) && !slices.ContainsFunc(limits, func(l Limit) bool { return !l(direction, p) })
+	}
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	maybe := func(name string) bool { return rapid.IntRange(0, 2).Draw(t, name) == 0 }
@@ -48,37 +56,54 @@ func Draw(t *rapid.T) string {
 		line("[ease]\ngirth = \"%d %%\"\nlength = \"%d %%\"", rapid.IntRange(-20, 5).Draw(t, "ease girth"), rapid.IntRange(-10, 0).Draw(t, "ease length"))
 	}
 	line("[needles]\nmethod = %q", rapid.SampledFrom([]string{"double-pointed", "magic-loop", "two-circulars"}).Draw(t, "method"))
-	part := func(name string) {
-		var kinds []string
-		for _, p := range sock.Parts() {
-			if p.Part == name {
-				kinds = append(kinds, p.Kind)
+	direction := rapid.SampledFrom(slices.DeleteFunc([]string{design.CuffDown, design.ToeUp}, func(d string) bool {
+		return !slices.ContainsFunc(sock.Parts(), func(p sock.Part) bool { return p.Part == "heel" && admit(d, p) })
+	})).Draw(t, "direction")
+	heel := drawKind(t, "heel", func(p sock.Part) bool { return admit(direction, p) })
+	for _, name := range []string{"cuff", "leg", "heel", "gusset", "foot", "toe"} {
+		part := heel
+		if name != "heel" {
+			part = drawKind(t, name, func(p sock.Part) bool {
+				return admit(direction, p) && (name != "gusset" || slices.Contains(heel.Gussets, p.Kind))
+			})
+		}
+		line("[%s]\nkind = %q", name, part.Kind)
+		for _, o := range part.Options {
+			if maybe(name + " " + o.Key) {
+				line("%s = %s", o.Key, drawOption(t, o))
 			}
 		}
-		line("[%s]\nkind = %q", name, rapid.SampledFrom(kinds).Draw(t, name))
 	}
-	part("cuff")
-	if maybe("cuff length") {
-		line("length = \"%d mm\"", rapid.IntRange(10, 60).Draw(t, "cuff mm"))
+	return fmt.Sprintf("direction = %q\n", direction) + b.String()
+}
+
+// BandHeel admits socks from the cuff down with a band heel, an instep gusset and a wedge toe.
+func BandHeel(direction string, p sock.Part) bool {
+	kind := map[string]string{"heel": "band", "gusset": "instep", "toe": "wedge"}[p.Part]
+	return direction == design.CuffDown && (kind == "" || p.Kind == kind)
+}
+
+// drawKind draws a construction for a part.
+func drawKind(t *rapid.T, name string, fits func(sock.Part) bool) sock.Part {
+	var list []sock.Part
+	for _, p := range sock.Parts() {
+		if p.Part == name && fits(p) {
+			list = append(list, p)
+		}
 	}
-	part("leg")
-	if maybe("leg length") {
-		line("length = \"%d mm\"", rapid.IntRange(90, 250).Draw(t, "leg mm"))
+	return rapid.SampledFrom(list).Draw(t, name)
+}
+
+// drawOption draws a value that an option takes. Lengths are of the size of a foot's parts:
+// which are too long for a sock is the sock's to say.
+func drawOption(t *rapid.T, o sock.Option) string {
+	switch {
+	case o.Choices != nil:
+		return fmt.Sprintf("%q", rapid.SampledFrom(o.Choices).Draw(t, o.Key))
+	case o.Length:
+		return fmt.Sprintf("\"%d mm\"", rapid.IntRange(int(max(8, o.Least)), int(min(250, o.Greatest))).Draw(t, o.Key))
+	case o.Whole:
+		return fmt.Sprint(rapid.IntRange(int(o.Least), int(o.Greatest)).Draw(t, o.Key))
 	}
-	part("heel")
-	if maybe("share") {
-		line("share = %g", float64(rapid.IntRange(40, 60).Draw(t, "heel share"))/100)
-	}
-	if maybe("band") {
-		line("band = \"%d mm\"", rapid.IntRange(8, 60).Draw(t, "band mm"))
-	}
-	part("gusset")
-	line("corner_stitches = %d", rapid.IntRange(0, 2).Draw(t, "corner"))
-	part("foot")
-	part("toe")
-	line("rate = %q", rapid.SampledFrom([]string{"half-then-each", "every-2nd", "graduated"}).Draw(t, "rate"))
-	if maybe("toe left") {
-		line("left = %g", float64(rapid.IntRange(15, 45).Draw(t, "left"))/100)
-	}
-	return b.String()
+	return fmt.Sprintf("%.2f", rapid.Float64Range(o.Least, o.Greatest).Draw(t, o.Key))
 }

@@ -70,8 +70,13 @@ func (c *composer) opening() *pattern.Section {
 	case n > 1:
 		sizes = fmt.Sprintf("in %d sizes", n)
 	}
-	s := section("", para(say("front.what", "A {0} sock with a {1} heel, gusset and grafted {2} toe, {3}.",
-		c.Direction, c.Kind("heel"), c.Kind("toe"), sizes)))
+	var parts []string
+	for _, p := range c.Parts() {
+		if p.Name != "" {
+			parts = append(parts, p.Name)
+		}
+	}
+	s := section("", para(say("front.what", "A {0} sock with {1}, {2}.", c.Direction, allOf(parts), sizes)))
 	for _, p := range c.Parts() {
 		if p.How.Text != "" {
 			s.Body = append(s.Body, para(p.How))
@@ -91,6 +96,15 @@ func (c *composer) opening() *pattern.Section {
 	by = append(by, "US knitting terms.")
 	s.Body = append(s.Body, para(say("front.by", "{0}", strings.Join(by, " "))))
 	return s
+}
+
+// allOf joins nouns: "a, b and c".
+func allOf(nouns []string) string {
+	last := len(nouns) - 1
+	if last < 1 {
+		return strings.Join(nouns, "")
+	}
+	return strings.Join(nouns[:last], ", ") + " and " + nouns[last]
 }
 
 // lengths are a length of every size in both systems: "8 (9) in [20.3 (22.9) cm]".
@@ -155,8 +169,8 @@ func (c *composer) sizes() *pattern.Section {
 		c.lengths("To fit foot length", func(i int) unit.Length { return c.Sizes[i].Length }),
 		c.finished("Finished foot circumference", "foot.girth"),
 		c.finished("Finished foot length", "foot.length"),
-		c.finished("Finished leg length, from the cast-on edge to the heel", "leg.length"),
-		c.finished("Finished heel depth, flap and band", "heel.depth"),
+		c.finished("Finished leg length, from the "+c.edge()+" edge to the heel", "leg.length"),
+		c.finished("Finished heel depth", "heel.depth"),
 		c.ease("Ease in circumference", "foot.girth", func(i int) unit.Length { return c.Sizes[i].Girth }),
 		c.ease("Ease in foot length", "foot.length", func(i int) unit.Length { return c.Sizes[i].Length }))
 	if len(c.Sizes) > 1 && c.alone == AllSizes {
@@ -168,6 +182,14 @@ func (c *composer) sizes() *pattern.Section {
 		s.Body = append(s.Body, para(say("front.estimate", "The circumferences of children's feet are estimates; measure the foot you knit for.")))
 	}
 	return s
+}
+
+// edge is how the upper edge of the leg is made.
+func (c *composer) edge() string {
+	if c.Direction == design.ToeUp {
+		return "bound-off"
+	}
+	return "cast-on"
 }
 
 func (c *composer) materials() *pattern.Section {
@@ -196,7 +218,7 @@ func (c *composer) materials() *pattern.Section {
 	}[c.Method]
 	s.Body = append(s.Body,
 		fact("Needles", say("front.needles", "{0}, {1}", kind, size)),
-		fact("Notions", say("front.notions", "2 stitch markers, 2 locking markers, tapestry needle")),
+		fact("Notions", say("front.notions", "{0}", strings.Join(c.each(func(p sock.Part) []string { return p.Notions }), ", "))),
 		fact("Gauge", say("front.gauge", "{0}, in stockinette worked in the round, after washing. Change the needle size until you have it.", c.Swatch(""))))
 	for _, name := range design.Fabrics {
 		if c.Draft.Gauge[name].Known() {
@@ -209,16 +231,19 @@ func (c *composer) materials() *pattern.Section {
 // notes tells how the pattern is read, and the cautions.
 func (c *composer) notes() *pattern.Section {
 	s := section("Notes",
-		fact("Skills", say("notes.skills", "{0}", strings.Join(c.skills(), ", "))),
+		fact("Skills", say("notes.skills", "{0}", strings.Join(c.each(func(p sock.Part) []string { return p.Skills }), ", "))),
 		para(say("notes.slip", "Sl sts as if to purl, with the yarn on the wrong side of the fabric: behind in RS rows, in front in WS rows.")),
 		para(say("notes.rows", "Rows are worked back and forth, turning at the end of each; rnds are worked in the round. In a partial row or rnd only some of the sts are worked, to bring the yarn to a new place; it is not counted. Stated counts are of the heel sts, without the instep, while the heel is worked, and otherwise of all sts.")))
-	if c.Method == design.DoublePointed {
-		s.Body = append(s.Body, para(say("notes.dpn", "The rnd begins at the center of the back; from the gusset on, it begins at the center of the sole, and N1, N2 and N3 name the needles in the order in which they are worked.")))
-	} else {
-		if c.Method == design.MagicLoop {
-			s.Body = append(s.Body, para(say("notes.loop", "N1 and N2 are the two halves of the sts on the one needle.")))
-		}
-		s.Body = append(s.Body, para(say("notes.circular", "The rnd begins at the side: N1 holds the back of the leg, N2 the front. From the gusset on, N1 holds the instep and N2 the sole, and the rnd begins before the instep.")))
+	if c.Method == design.MagicLoop {
+		s.Body = append(s.Body, para(say("notes.loop", "N1 and N2 are the two halves of the sts on the one needle.")))
+	}
+	switch {
+	case c.Direction == design.ToeUp:
+		s.Body = append(s.Body, para(say("notes.up", "The rnd begins at the side, from the toe to the cuff: N1 holds the sole, and later the back of the leg; N2 holds the instep, and later the front.")))
+	case c.Method == design.DoublePointed:
+		s.Body = append(s.Body, para(say("notes.dpn", "The rnd begins at the center of the back; from the foot on, it begins at the center of the sole, and N1, N2 and N3 name the needles in the order in which they are worked.")))
+	default:
+		s.Body = append(s.Body, para(say("notes.circular", "The rnd begins at the side: N1 holds the back of the leg, N2 the front. From the foot on, N1 holds the instep and N2 the sole, and the rnd begins before the instep.")))
 	}
 	for _, key := range c.cautions() {
 		if x, ok := trade.CautionByKey(key); ok {
@@ -228,11 +253,11 @@ func (c *composer) notes() *pattern.Section {
 	return s
 }
 
-// skills lists what a knitter must know, each once, in the order in which it is needed.
-func (c *composer) skills() []string {
+// each lists what the parts need, each once, in the order of the parts.
+func (c *composer) each(of func(sock.Part) []string) []string {
 	var list []string
 	for _, p := range c.Parts() {
-		for _, s := range p.Skills {
+		for _, s := range of(p) {
 			if !slices.Contains(list, s) {
 				list = append(list, s)
 			}
@@ -254,7 +279,7 @@ func (c *composer) cautions() []string {
 
 func (c *composer) finishing() *pattern.Section {
 	return section("Finishing",
-		para(say("finish.ends", "Close any hole at the corners of the gusset with a short length of yarn, weave all ends in on the inside, and make no knots: they would rub.")),
+		para(say("finish.ends", "Close any hole at the corners of the heel with a short length of yarn, weave all ends in on the inside, and make no knots: they would rub.")),
 		para(say("finish.pair", "The second sock is worked the same: left and right are alike. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")))
 }
 

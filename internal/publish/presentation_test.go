@@ -225,7 +225,7 @@ func TestPresentation(t *testing.T) {
 			present(t, book)
 		})
 	}
-	drawn := rapid.Custom(func(t *rapid.T) string { return designtest.Draw(t) })
+	drawn := rapid.Custom(func(t *rapid.T) string { return designtest.Draw(t, designtest.BandHeel) })
 	for i := range 40 {
 		t.Run(fmt.Sprint("drawn ", i), func(t *testing.T) {
 			if book := printed(t, drawn.Example(i), ""); book != nil {

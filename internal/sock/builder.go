@@ -188,6 +188,21 @@ func toLast(op pattern.Op, n int) pattern.Step {
 	return pattern.Step{Op: op, Until: pattern.ToLast, N: pattern.Of(n)}
 }
 
+// toGap goes to the next place where the work was turned, before stitches less.
+func toGap(op pattern.Op, before int, waits pattern.Turned) pattern.Step {
+	s := pattern.Step{Op: op, Until: pattern.ToGap, Turned: waits}
+	if before > 0 {
+		s.N = pattern.Of(before)
+	}
+	return s
+}
+
+// turn ends a row; closed works a stitch together with what a turn has left on it.
+func turn(leaves pattern.Turned) pattern.Step { return pattern.Step{Op: pattern.Turn, Turned: leaves} }
+func closed(side pattern.Op, what pattern.Turned) pattern.Step {
+	return pattern.Step{Op: side + pattern.KnitTurned - pattern.Knit, Turned: what}
+}
+
 func pickUp(n pattern.Number, edge pattern.Edge) pattern.Step {
 	return pattern.Step{Op: pattern.PickUp, N: n, Edge: edge}
 }

@@ -19,8 +19,14 @@ var (
 		tbl(pattern.Of(1)), pN(1)))
 )
 
+var cuffLengthOption = length("length", "length of the cuff; a sixth of the foot where nothing is said", 3, 400)
+
 func rib(kind string, multiple int, says source.Message, body ...pattern.Step) Part {
-	return Part{Part: "cuff", Kind: kind, Says: says, Default: kind == "k2p2", Directions: []string{"cuff-down"}, Skills: []string{"knitting in the round"},
+	var usual []string
+	if kind == "k2p2" {
+		usual = bothWays
+	}
+	return Part{Default: usual, Part: "cuff", Kind: kind, Says: says, Directions: bothWays, Options: []Option{cuffLengthOption}, Skills: []string{"knitting in the round"},
 		take: func(d *Draft, t *design.Table) construction {
 			return &cuff{multiple: multiple, fabric: "rib", lengths: cuffLength(d, t), rounds: [][]pattern.Step{{repeat(body...)}}}
 		}}
@@ -37,7 +43,7 @@ type cuff struct {
 // cuffLength takes the length of the cuff. The default is a sixth of the foot, to the
 // nearest quarter inch: 1 1/2 in for a foot of 9 in (house rule).
 func cuffLength(d *Draft, t *design.Table) []unit.Length {
-	return t.BySize("length", d.Names(), 3, 400, func(i int) unit.Length { return quarterInch(d.Sizes[i].Length / 6) })
+	return cuffLengthOption.lengths(t, d, func(i int) unit.Length { return quarterInch(d.Sizes[i].Length / 6) })
 }
 
 func quarterInch(l unit.Length) unit.Length {
@@ -91,9 +97,22 @@ func (b *Builder) spread() source.Message {
 
 func (c *cuff) build(b *Builder) {
 	b.section("Cuff")
+	if b.Direction == design.ToeUp {
+		b.changeTo("leg.stitches", "cuff.stitches")
+		c.work(b)
+		b.tip(say("cuff.tip.bind-off", "Bind off loosely: the edge must stretch as far as the rib, or the sock will not pass the heel."))
+		b.add(&pattern.BindOff{How: pattern.Stretchy, Stitches: b.n("cuff.stitches")})
+		b.para(say("cuff.stretchy", "Stretchy bind-off: before each st that looks like a knit, lay the yarn over the needle from back to front; before each purl, from front to back; work the st in pattern, and pass the yarn over and the st before it over this one."))
+		return
+	}
 	b.tip(say("cuff.tip.edge", "Cast on loosely, over a needle two sizes larger or over two needles held together: the edge must stretch as far as the rib, or the sock will not pass the heel."))
 	b.para(b.spread())
 	b.add(&pattern.CastOn{Stitches: b.n("cuff.stitches"), Begin: b.roundsBegin()})
+	c.work(b)
+}
+
+// work writes the rounds of the cuff.
+func (c *cuff) work(b *Builder) {
 	for i, steps := range c.rounds {
 		b.row(rnd(i+1), nil, steps...)
 	}

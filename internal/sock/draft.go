@@ -57,6 +57,9 @@ func New(d *design.Design) (*Draft, []source.Fault) {
 	for _, part := range order {
 		t := d.Part(part)
 		kind := t.Choice("kind", kinds(part, d.Direction)...)
+		if part == "gusset" {
+			kind = draft.gusset(t, kind)
+		}
 		draft.kinds[part] = kind
 		draft.parts = append(draft.parts, find(part, kind).take(draft, t))
 	}
@@ -74,11 +77,36 @@ func New(d *design.Design) (*Draft, []source.Fault) {
 	return draft, faults
 }
 
-// Parts lists the constructions chosen, from the cuff down.
+// gusset is the kind of gusset that goes with the heel: the one asked for, or the usual one
+// where none was. One that does not go with it is refused.
+func (d *Draft) gusset(t *design.Table, asked string) string {
+	heel := find("heel", d.kinds["heel"])
+	if t.Has("kind") && !slices.Contains(heel.Gussets, asked) {
+		t.Fault("kind", source.Error, say("sock.gusset-misfit", "{0} does not go with a gusset of the kind “{1}”", heel.Name, asked),
+			"it goes with "+strings.Join(quoted(heel.Gussets), " or ")+"; leave the kind out for the usual one")
+	}
+	if !slices.Contains(heel.Gussets, asked) {
+		return heel.Gussets[0]
+	}
+	return asked
+}
+
+func quoted(list []string) []string {
+	out := make([]string, len(list))
+	for i, s := range list {
+		out[i] = `"` + s + `"`
+	}
+	return out
+}
+
+// Parts lists the constructions chosen, in the order in which they are worked.
 func (d *Draft) Parts() []Part {
 	var list []Part
 	for _, part := range order {
 		list = append(list, find(part, d.kinds[part]))
+	}
+	if d.Direction == design.ToeUp {
+		slices.Reverse(list)
 	}
 	return list
 }
@@ -222,8 +250,17 @@ func (d *Draft) Measures(plan *grade.Plan) []Measure {
 // Build makes the instructions of the pattern from a plan.
 func (d *Draft) Build(plan *grade.Plan) *pattern.Pattern {
 	b := &Builder{Draft: d, plan: plan, only: source.AllSizes(len(d.Sizes)), p: &pattern.Pattern{Title: d.Title, Sizes: d.Names()}}
-	for _, p := range d.parts {
+	parts := slices.Clone(d.parts)
+	if d.Direction == design.ToeUp {
+		slices.Reverse(parts)
+	}
+	for _, p := range parts {
 		p.build(b)
+	}
+	for _, p := range parts {
+		if last, ok := p.(finisher); ok {
+			last.buildLast(b)
+		}
 	}
 	b.p.Index()
 	return b.p
@@ -239,12 +276,24 @@ func (d *Draft) finishedLength(size int) unit.Length { return d.Length.Apply(d.S
 func (d *Draft) stitchWidth(grade.Values) float64 { return d.Gauge[""].Width(1).MM() }
 func (d *Draft) roundHeight(grade.Values) float64 { return d.Gauge[""].Height(1).MM() }
 
-// roundsBegin is where the rounds of the leg begin, by how they are held.
+// roundsBegin is where the rounds of the leg begin, by how they are held. Those of a sock
+// worked from the toe up begin there from the first to the last.
 func (d *Draft) roundsBegin() pattern.Place {
-	if d.Method == design.DoublePointed {
+	if d.Method == design.DoublePointed && d.Direction == design.CuffDown {
 		return pattern.CentreBack
 	}
 	return pattern.SideOfSole
+}
+
+// footBegins is where the rounds of the foot begin.
+func (d *Draft) footBegins() pattern.Place {
+	switch {
+	case d.Direction == design.ToeUp:
+		return pattern.SideOfSole
+	case d.Method == design.DoublePointed:
+		return pattern.CentreOfSole
+	}
+	return pattern.SideOfInstep
 }
 
 func say(key, text string, args ...any) source.Message { return source.Say(key, text, args...) }

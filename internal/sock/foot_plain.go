@@ -7,14 +7,15 @@ import (
 	"sockwright/internal/unit"
 )
 
-var _ = register(Part{Part: "foot", Kind: "plain", Default: true, Directions: []string{"cuff-down"},
-	Says: say("foot.plain.says", "a straight tube of stockinette from the gusset to the toe"),
+var _ = register(Part{Part: "foot", Kind: "plain", Default: bothWays, Directions: bothWays,
+	Says: say("foot.plain.says", "a straight tube of stockinette between the heel and the toe"),
 	take: func(*Draft, *design.Table) construction { return plainFoot{} }})
 
 // plainFoot is a straight foot. Its length is reckoned along the center of the sole: the
 // part of the heel that lies under the foot, the rounds from the pick-up on, the toe, and
 // the grafted row, each once. The toe declares what it takes, so the foot's numbers are
-// declared by [Draft.footLength] after it.
+// declared by [Draft.footLength] after it. In a sock from the toe up the same rounds lie
+// between the toe and the heel.
 type plainFoot struct{}
 
 func (plainFoot) declare(*Draft) {}
@@ -24,7 +25,7 @@ func (plainFoot) declare(*Draft) {}
 // rounds of the foot that construction tells itself.
 func (d *Draft) footLength(closing int, told func(grade.Values) int) {
 	g := d.Gauge[""]
-	heel, toe, gusset := d.v("heel.sole_rounds"), d.v("toe.rounds"), d.v("gusset.decrease_rounds")
+	heel, toe, gusset := d.v("heel.sole_rounds"), d.v("toe.rounds"), d.v("gusset.rounds")
 	long := d.Model.Add(grade.Var{
 		Key: "foot.length_rounds", Label: "length of the whole foot, in rounds", Unit: "rnds",
 		Target: func(v grade.Values) float64 { return g.RowsIn(d.finishedLength(v.Size)) },
@@ -42,7 +43,7 @@ func (d *Draft) footLength(closing int, told func(grade.Values) int) {
 			return grade.Reason{Rule: "foot-rounds", Text: say("why.foot.rounds", "{0} in all, less {1} that the heel lies under the foot, {2} of the toe and {3} for the graft", v.Of(long), v.Of(heel), v.Of(toe), closing),
 				Terms: []grade.Term{v.Term(long), v.Term(heel), v.Term(toe)}}
 		})
-	foot.Rules = []grade.Rule{rule("foot-holds-gusset", "the foot is long enough for heel, gusset and toe: the gusset ends before the toe begins", func(v grade.Values, n int) bool { return n >= 2*v.Of(gusset)+1+told(v) })}
+	foot.Rules = []grade.Rule{rule("foot-holds-gusset", "the foot is long enough for heel, gusset and toe: the gusset ends before the toe begins", func(v grade.Values, n int) bool { return n >= v.Of(gusset)+told(v) })}
 	rounds := d.Model.Add(foot)
 	d.measure("foot.length", "foot, length", d.finishedLength, func(v grade.Values) unit.Length {
 		return g.Height(v.Of(rounds) + v.Of(heel) + v.Of(toe) + closing)
@@ -55,10 +56,18 @@ func (d *Draft) footLength(closing int, told func(grade.Values) int) {
 func (plainFoot) build(b *Builder) {
 	b.section("Foot")
 	more := b.each(func(size int) int {
-		return b.of("foot.rounds", size) - 2*b.of("gusset.decrease_rounds", size) - 1 - b.toeRound(size)
+		return b.of("foot.rounds", size) - b.of("gusset.rounds", size) - b.toeRound(size)
 	})
 	if more.Is(0) {
+		if b.Direction == design.ToeUp {
+			b.para(say("foot.none.up", "The toe has made the foot long enough: go on with the heel."))
+			return
+		}
 		b.para(say("foot.none", "The gusset has made the foot long enough: go on with the toe."))
+		return
+	}
+	if b.Direction == design.ToeUp {
+		plainFoot{}.fromToe(b, more)
 		return
 	}
 	b.para(say("foot.even", "From here to the toe the number of sts stays the same. The rnds in all are counted from Rnd 1 of the gusset."))
@@ -72,4 +81,20 @@ func (plainFoot) build(b *Builder) {
 		Or:     pattern.Fill(say("foot.until", "the foot, from the back of the heel, measures {0} in [{1} cm]", in, cm)),
 		Total:  b.each(func(size int) int { return b.of("foot.rounds", size) - b.toeRound(size) }),
 		Count:  total(b.n("foot.stitches"))})
+}
+
+// fromToe works a foot that ends at the heel, or at the gusset before it.
+func (plainFoot) fromToe(b *Builder, more pattern.Number) {
+	b.para(say("foot.even.up", "From here to the heel the number of sts stays the same, but for a gusset if there is one."))
+	g := b.Gauge[""]
+	in, cm := b.long(func(size int) unit.Length {
+		return g.Height(b.of("toe.rounds", size) + 1 + int(more.In(size)))
+	})
+	b.add(&pattern.Plain{Op: pattern.Knit, Rounds: more,
+		Or:    pattern.Fill(say("foot.until.up", "the foot, from the tip of the toe, measures {0} in [{1} cm]", in, cm)),
+		Count: total(b.n("foot.stitches"))})
+	heelIn, heelCm := b.long(func(size int) unit.Length {
+		return b.finished("foot.length", b.plan.At(size)) - g.Height(b.of("toe.rounds", size)+1+int(more.In(size)))
+	})
+	b.tip(say("foot.tip.try.up", "Try the sock on: gently pulled over the foot, it should end {0} in [{1} cm] before the back of the heel. Every foot is different; knit a rnd more or fewer if it does not.", heelIn, heelCm))
 }

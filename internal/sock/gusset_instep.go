@@ -4,14 +4,15 @@ import (
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
-	"sockwright/internal/unit"
 )
 
-var _ = register(Part{Part: "gusset", Kind: "instep", Default: true, Directions: []string{"cuff-down"}, Skills: []string{"picking up sts along an edge", "decreasing"},
+var cornerStitches = wholeNumber("corner_stitches", "stitches picked up in each corner", 1, 0, 2)
+
+var _ = register(Part{Part: "gusset", Kind: "instep", Options: []Option{cornerStitches}, Name: "a gusset", Default: cuffDown, Directions: cuffDown, Skills: []string{"picking up sts along an edge", "decreasing"},
 	How:  say("gusset.instep.opening", "The instep sts rest while the heel is worked; then sts are picked up along its edges, and decreased away beside the instep."),
 	Says: say("gusset.instep.says", "stitches picked up along the heel are decreased away beside the instep, two in every other round"),
 	take: func(d *Draft, t *design.Table) construction {
-		return &instepGusset{corner: t.Int("corner_stitches", 1, 0, 2)}
+		return &instepGusset{corner: cornerStitches.whole(t)}
 	}})
 
 // instepGusset picks up one stitch for each chain of the heel's edges, and some in each
@@ -44,12 +45,12 @@ func (gs *instepGusset) declare(d *Draft) {
 			return grade.Reason{Rule: "gusset-decreases", Text: say("why.gusset.rounds", "({0} − {1}) / 2, since each takes two stitches", v.Of(all), v.Of(leg)), Terms: []grade.Term{v.Term(all), v.Term(leg)}}
 		}))
 	rounds.Rules = append(rounds.Rules, rule("gusset-some", "a gusset has at least one decrease round", func(_ grade.Values, n int) bool { return n >= 1 }))
-	d.Model.Add(follows("foot.stitches", "stitches round the foot", "sts",
-		func(v grade.Values) int { return v.Of(leg) },
+	d.Model.Add(follows("gusset.rounds", "rounds of the gusset", "rnds",
+		func(v grade.Values) int { return 2*v.Of(rounds) + 1 },
 		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "foot-as-leg", Text: say("why.foot", "as many as round the leg"), Terms: []grade.Term{v.Term(leg)}}
+			return grade.Reason{Rule: "gusset-rounds", Text: say("why.gusset.all", "two to pick up and twist, then a decrease round every second round: 2 × {0} + 1", v.Of(rounds)), Terms: []grade.Term{v.Term(rounds)}}
 		}))
-	d.measure("foot.girth", "foot, around", d.finishedGirth, func(v grade.Values) unit.Length { return d.Gauge[""].Width(v.Of(leg)) })
+	d.footAsLeg()
 }
 
 func (gs *instepGusset) build(b *Builder) {

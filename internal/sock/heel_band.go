@@ -8,18 +8,20 @@ import (
 	"sockwright/internal/unit"
 )
 
-var _ = register(Part{Part: "heel", Kind: "band", Default: true, Directions: []string{"cuff-down"},
+var bandWidth = length("band", "width of the band; by the length of the foot where nothing is said", 5, 100)
+
+var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, bandWidth}, Notions: []string{"2 stitch markers", "2 locking markers"}, Name: "a band heel", Gussets: []string{"instep"}, Default: cuffDown, Directions: cuffDown,
 	Skills: []string{"slipping sts", "decreasing"},
 	How:    say("heel.band.opening", "The heel begins with a straight flap; then every row loses one st beside a narrow band in the middle, until only the band and 1 st on each side of it are left. There is no heel turn, and there are no short rows."),
 	Says:   say("heel.band.says", "band heel: a narrow band runs unbroken from the back of the heel under the sole, with a decrease beside it in every row"),
 	take: func(d *Draft, t *design.Table) construction {
-		h := &bandHeel{share: t.Number("share", 0.5, 0.40, 0.60)}
+		h := &bandHeel{share: heelShare.number(t)}
 		for i := range d.Sizes {
 			width, why := feet.BandWidthRule(d.Sizes[i].BandFoot)
 			h.width, h.why = append(h.width, width), append(h.why, why)
 		}
 		if t.Has("band") {
-			h.width = t.BySize("band", d.Names(), 5, 100, func(i int) unit.Length { return h.width[i] })
+			h.width = bandWidth.lengths(t, d, func(i int) unit.Length { return h.width[i] })
 			for i := range h.why {
 				h.why[i] = "the band width that the design asks for"
 			}
@@ -42,24 +44,7 @@ type bandHeel struct {
 
 func (h *bandHeel) declare(d *Draft) {
 	g := d.Gauge[""]
-	leg := d.v("leg.stitches")
-	heel := d.Model.Add(grade.Var{
-		Key: "heel.stitches", Label: "heel stitches", Unit: "sts",
-		Target: func(v grade.Values) float64 { return h.share * float64(v.Of(leg)) },
-		Scale:  d.stitchWidth, Reach: 4, Level: proportions,
-		Rules: []grade.Rule{
-			rule("heel-centred", "heel and instep can be made equal for the toe by moving as many stitches on the left as on the right", func(v grade.Values, n int) bool { return (n-v.Of(leg)/2)%2 == 0 }),
-			rule("heel-fewest", "a band heel has at least 6 stitches, and leaves 6 for the instep", func(v grade.Values, n int) bool { return n >= 6 && v.Of(leg)-n >= 6 }),
-		},
-		Why: func(v grade.Values) grade.Reason {
-			r := grade.Reason{Rule: "heel-share", Terms: []grade.Term{v.Term(leg), {Key: "heel.share", Value: h.share}},
-				Text: say("why.heel.half", "half of the {0} stitches of the round", v.Of(leg))}
-			if h.share != 0.5 {
-				r.Text = say("why.heel.share", "{0} % of the {1} stitches of the round, taken to a number that sits evenly over the instep", whole(h.share*100), v.Of(leg))
-			}
-			return r
-		},
-	})
+	heel := d.heelStitches(h.share, 6, "a band heel")
 	flap := d.Model.Add(grade.Var{
 		Key: "heel.flap_rows", Label: "rows of the straight flap", Unit: "rows",
 		Target: func(v grade.Values) float64 { return float64(v.Of(heel)) / 2 },
@@ -135,24 +120,12 @@ func follows(key, label, unit string, is func(grade.Values) int, why func(grade.
 
 func (h *bandHeel) build(b *Builder) {
 	heel, band, left := b.n("heel.stitches"), b.n("heel.band_stitches"), b.n("heel.stitches_left")
-	rest := b.each(func(size int) int { return b.of("leg.stitches", size) - b.of("heel.stitches", size) })
 
 	b.section("Heel flap")
 	b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row of flap and band is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
-	if b.roundsBegin() == pattern.CentreBack {
-		b.para(say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others, slipping sts from one needle to the next where you need a free one. If you marked the beginning of the rnd, take that marker out."))
-		first := b.each(func(size int) int { return b.of("heel.stitches", size) / 2 })
-		others := b.each(func(size int) int { return b.of("heel.stitches", size) - 1 })
-		b.where(func(size int) bool { return b.of("heel.stitches", size)%2 != 0 }, func() {
-			b.para(say("heel.band.odd", "The number of heel sts is odd, so it has no two equal halves: the smaller half is the one knit first."))
-		})
-		b.row(pattern.Label{Word: pattern.FlatRow, Name: pattern.SetUp, Num: 1, Side: pattern.RS}, nil, k(first), do(pattern.Turn))
-		b.row(pattern.Label{Word: pattern.FlatRow, Name: pattern.SetUp, Num: 2, Side: pattern.WS}, nil, sl1(), p(others), do(pattern.Turn))
-		b.add(&pattern.Divide{Last: true, Heel: heel, Rest: rest})
-	} else {
-		b.para(say("heel.band.two", "From here only N1 is worked; N2 rests."))
-		b.add(&pattern.Divide{Heel: heel, Rest: rest})
-	}
+	b.setApart(
+		say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others, slipping sts from one needle to the next where you need a free one. If you marked the beginning of the rnd, take that marker out."),
+		say("heel.band.two", "From here only N1 is worked; N2 rests."))
 	b.para(say("heel.band.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there, and show where the gusset is picked up."))
 	b.row(row(1, pattern.RS), nil, sl1(), toEnd(pattern.Knit))
 	b.row(row(2, pattern.WS), nil, sl1(), toEnd(pattern.Purl))

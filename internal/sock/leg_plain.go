@@ -10,10 +10,12 @@ import (
 	"sockwright/internal/unit"
 )
 
-var _ = register(Part{Part: "leg", Kind: "plain", Default: true, Directions: []string{"cuff-down"},
+var legLength = length("length", "length of the leg, cuff included; five eighths of the foot where nothing is said", 10, 600)
+
+var _ = register(Part{Part: "leg", Kind: "plain", Options: []Option{legLength}, Default: bothWays, Directions: bothWays,
 	Says: say("leg.plain.says", "a straight tube of stockinette: for ankle socks and socks to mid-calf"),
 	take: func(d *Draft, t *design.Table) construction {
-		return &plainLeg{lengths: t.BySize("length", d.Names(), 10, 600, func(i int) unit.Length { return quarterInch(d.Sizes[i].Length * 5 / 8) })}
+		return &plainLeg{lengths: legLength.lengths(t, d, func(i int) unit.Length { return quarterInch(d.Sizes[i].Length * 5 / 8) })}
 	}})
 
 // plainLeg is a straight leg. Its default length, cuff included, is five eighths of the
@@ -113,25 +115,38 @@ func (l *plainLeg) declare(d *Draft) {
 
 func (l *plainLeg) build(b *Builder) {
 	b.section("Leg")
-	differs := func(size int) int { return b.of("leg.stitches", size) - b.of("cuff.stitches", size) }
+	in, cm := b.long(func(size int) unit.Length { return b.finished("leg.length", b.plan.At(size)) })
+	if b.Direction == design.ToeUp {
+		in, cm = b.long(func(size int) unit.Length { return b.Gauge[""].Height(b.of("leg.rounds", size)) })
+		b.add(&pattern.Plain{Op: pattern.Knit,
+			Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - b.of("heel.leg_rounds", size) }),
+			Or:     pattern.Fill(say("leg.until.up", "the leg measures {0} in [{1} cm] from the heel", in, cm)),
+			Count:  total(b.n("leg.stitches"))})
+		return
+	}
+	changes := b.changeTo("cuff.stitches", "leg.stitches")
+	b.add(&pattern.Plain{Op: pattern.Knit,
+		Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - changes(size) }),
+		Or:     pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", in, cm)),
+		Count:  total(b.n("leg.stitches"))})
+}
+
+// changeTo writes a round that takes the stitches from one number of the plan to another,
+// for the sizes in which they differ; it returns how many rounds that is in each.
+func (b *Builder) changeTo(from, to string) (rounds func(size int) int) {
+	differs := func(size int) int { return b.of(to, size) - b.of(from, size) }
 	for _, way := range []struct {
 		name pattern.Name
 		sign int
 	}{{pattern.Increase, 1}, {pattern.Decrease, -1}} {
-		b.where(func(size int) bool { return differs(size)*way.sign > 0 }, func() {
-			b.changeRound(way.name, "cuff.stitches", "leg.stitches")
-		})
+		b.where(func(size int) bool { return differs(size)*way.sign > 0 }, func() { b.changeRound(way.name, from, to) })
 	}
-	in, cm := b.long(func(size int) unit.Length { return b.finished("leg.length", b.plan.At(size)) })
-	b.add(&pattern.Plain{Op: pattern.Knit,
-		Rounds: b.each(func(size int) int {
-			if differs(size) != 0 {
-				return b.of("leg.rounds", size) - 1
-			}
-			return b.of("leg.rounds", size)
-		}),
-		Or:    pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", in, cm)),
-		Count: total(b.n("leg.stitches"))})
+	return func(size int) int {
+		if differs(size) != 0 {
+			return 1
+		}
+		return 0
+	}
 }
 
 // changeRound writes one round that takes the stitches from one number of the plan to

@@ -12,11 +12,15 @@ import (
 type Part struct {
 	Part       string // "heel"
 	Kind       string // "band"
+	Name       string // as a noun among others: "a band heel"; empty where it goes without saying
 	Says       source.Message
 	How        source.Message // sentences for somebody who has never met it, before the first stitch; may be empty
+	Notions    []string       // what it needs besides needles: "2 stitch markers"
 	Skills     []string       // what a knitter must know to work it
-	Directions []string
-	Default    bool // what a design has that names no kind
+	Directions []string       // in which it is worked
+	Default    []string       // directions in which a design that names no kind has this one
+	Options    []Option       // keys of its table of the design file, besides kind
+	Gussets    []string       // of a heel: the kinds of gusset that it goes with, the usual one first
 
 	// take reads the options from the design's table of the part.
 	take func(d *Draft, t *design.Table) construction
@@ -28,8 +32,19 @@ type construction interface {
 	build(b *Builder)
 }
 
-// order is the order of parts from the cuff down, which is also the order in which their
-// numbers follow from each other.
+// A construction that is finished when the rest of the sock is done, such as a heel put in
+// later, builds the rest of itself then.
+type finisher interface{ buildLast(b *Builder) }
+
+// Directions for those that are worked in one only, or in both.
+var (
+	cuffDown = []string{design.CuffDown}
+	toeUp    = []string{design.ToeUp}
+	bothWays = []string{design.CuffDown, design.ToeUp}
+)
+
+// order is the order of parts from the cuff down. Their numbers follow from each other in
+// this order, whichever way the sock is worked.
 var order = []string{"cuff", "leg", "heel", "gusset", "foot", "toe"}
 
 var parts []Part
@@ -55,7 +70,7 @@ func kinds(part, direction string) []string {
 		if p.Part != part || !slices.Contains(p.Directions, direction) {
 			continue
 		}
-		if p.Default {
+		if slices.Contains(p.Default, direction) {
 			list = slices.Insert(list, 0, p.Kind)
 		} else {
 			list = append(list, p.Kind)

@@ -7,10 +7,15 @@ import (
 	"sockwright/internal/source"
 )
 
-var _ = register(Part{Part: "toe", Kind: "wedge", Default: true, Directions: []string{"cuff-down"}, Skills: []string{"decreasing", "grafting"},
+var (
+	toeRate = choice("rate", "how often the toe is decreased", "half-then-each", "every-2nd", "graduated")
+	toeLeft = share("left", "share of the foot that is left at the tip", 0.25, 0.15, 0.45)
+)
+
+var _ = register(Part{Part: "toe", Kind: "wedge", Options: []Option{toeRate, toeLeft}, Name: "a wedge toe", Notions: []string{"tapestry needle"}, Default: bothWays, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
 	Says: say("toe.wedge.says", "a flat toe, decreased at both sides of instep and sole and grafted"),
 	take: func(_ *Draft, t *design.Table) construction {
-		return &wedgeToe{rate: t.Choice("rate", "half-then-each", "every-2nd", "graduated"), share: t.Number("left", 0.25, 0.15, 0.45)}
+		return &wedgeToe{rate: toeRate.name(t), share: toeLeft.number(t)}
 	}})
 
 // wedgeToe takes four stitches in each decrease round until about a quarter of the foot is
@@ -68,11 +73,25 @@ func (w *wedgeToe) declare(d *Draft) {
 		},
 	})
 	d.Model.Add(follows("toe.rounds", "rounds of the toe", "rnds",
-		func(v grade.Values) int { return toeRounds(w.rate, v.Of(foot), (v.Of(foot)-v.Of(left))/4) },
+		func(v grade.Values) int {
+			n := toeRounds(w.rate, v.Of(foot), (v.Of(foot)-v.Of(left))/4)
+			if d.Direction == design.ToeUp {
+				n++ // the plain round over the stitches cast on
+			}
+			return n
+		},
 		func(v grade.Values) grade.Reason {
 			n := (v.Of(foot) - v.Of(left)) / 4
-			return grade.Reason{Rule: "toe-rate", Text: say("why.toe.rounds", "({0} − {1}) / 4 = {2} decrease rounds, with plain rounds between them by the rate “{3}”", v.Of(foot), v.Of(left), n, w.rate), Terms: []grade.Term{v.Term(foot), v.Term(left)}}
+			r := grade.Reason{Rule: "toe-rate", Text: say("why.toe.rounds", "({0} − {1}) / 4 = {2} decrease rounds, with plain rounds between them by the rate “{3}”", v.Of(foot), v.Of(left), n, w.rate), Terms: []grade.Term{v.Term(foot), v.Term(left)}}
+			if d.Direction == design.ToeUp {
+				r.Text = say("why.toe.rounds.up", "({0} − {1}) / 4 = {2} increase rounds, with plain rounds between them by the rate “{3}” backwards, and one round before them", v.Of(foot), v.Of(left), n, w.rate)
+			}
+			return r
 		}))
+	if d.Direction == design.ToeUp {
+		d.footLength(1, func(grade.Values) int { return 0 })
+		return
+	}
 	d.footLength(1, func(v grade.Values) int { return d.roundOfToe(d.moved(v.Of(d.v("heel.stitches")), v.Of(foot))) })
 }
 
@@ -97,6 +116,10 @@ func (b *Builder) toeRound(size int) int { return b.roundOfToe(b.moved(size)) }
 
 func (w *wedgeToe) build(b *Builder) {
 	b.section("Toe")
+	if b.Direction == design.ToeUp {
+		w.fromTip(b)
+		return
+	}
 	half := b.each(func(size int) int { return b.of("foot.stitches", size) / 2 })
 	b.evenOut(half)
 
@@ -118,6 +141,63 @@ func (w *wedgeToe) build(b *Builder) {
 	})
 	b.where(func(size int) bool { return w.decreases(b, size) == 1 }, func() { first(w.after(b)) })
 	w.close(b, side)
+}
+
+// fromTip works the toe upwards: the rate of a toe that is decreased, read backwards.
+func (w *wedgeToe) fromTip(b *Builder) {
+	half := b.each(func(size int) int { return b.of("toe.stitches_left", size) / 2 })
+	b.closedStart(b.n("toe.stitches_left"), half)
+	b.row(rnd(1), nil, toEnd(pattern.Knit))
+	both := on(kN(1), do(pattern.M1R), toLast(pattern.Knit, 1), do(pattern.M1L), kN(1))
+	b.needles(rnd(2), change(4), both, both)
+
+	all := func(size int) int { return w.decreases(b, size) }
+	plain := func(size, i int) int { // before the last increase round but i
+		if i >= all(size) {
+			return 0
+		}
+		return plainAfter(w.rate, b.of("foot.stitches", size), all(size))[i]
+	}
+	spaced := func(size int) int { // increase rounds that plain rounds come before
+		n := 0
+		for plain(size, n) > 0 {
+			n++
+		}
+		return n
+	}
+	after := func(spacedLeft func(size int) int) pattern.Number {
+		return b.each(func(size int) int { return b.of("foot.stitches", size) - 4*spacedLeft(size) })
+	}
+	b.oneMore(rnd(2), b.each(func(size int) int { return all(size) - spaced(size) - 1 }), pattern.Again{Count: total(after(spaced))})
+	if w.rate != "graduated" {
+		b.where(func(size int) bool { return spaced(size) > 0 }, func() {
+			b.row(rnd(3), nil, toEnd(pattern.Knit))
+			b.needles(rnd(4), change(4), both, both)
+			b.again(pattern.Round, 2, b.each(func(size int) int { return spaced(size) - 1 }), pattern.Again{})
+		})
+	} else {
+		for i := 5; i >= 0; i-- {
+			b.where(func(size int) bool { return i < spaced(size) }, func() {
+				b.add(&pattern.Plain{Op: pattern.Knit, Rounds: b.each(func(size int) int { return plain(size, i) })})
+				b.oneMore(rnd(2), pattern.Of(1), pattern.Again{Count: total(after(func(int) int { return i }))})
+			})
+		}
+	}
+	end := b.each(func(size int) int { return b.of("foot.stitches", size) / 2 })
+	b.para(say("toe.up.done", "The toe has {0} sts, {1} on each needle, and {2} rnds without the cast-on.", b.n("foot.stitches"), end, b.n("toe.rounds")))
+}
+
+// closedStart casts on for a toe that has no seam.
+func (b *Builder) closedStart(all, half pattern.Number) {
+	b.para(say("toe.start.how", "A closed start has live sts on both sides: hold two needles side by side, put a slip knot on the front one, and lay the yarn over the back needle and the front needle by turns, round and round, until {0} loops lie on each (the slip knot is one). If the loops of a needle hang the wrong way round, with the right leg behind, knit that needle through the back loops in Rnd 1.", half))
+	switch b.Method {
+	case design.DoublePointed:
+		b.para(say("toe.start.dpn", "N1 is the sole and N2 the instep. Each may lie on two double-pointed needles once there is room: read both as one."))
+	default:
+		b.para(say("toe.start.two", "N1 is the sole and N2 the instep."))
+	}
+	b.add(&pattern.CastOn{Form: pattern.Closed, Stitches: all, Begin: b.roundsBegin()})
+	b.add(&pattern.Arrange{Split: []pattern.Number{half, half}})
 }
 
 // decreases is how many decrease rounds the toe has.

@@ -1,0 +1,137 @@
+package sock
+
+import (
+	"sockwright/internal/design"
+	"sockwright/internal/grade"
+	"sockwright/internal/pattern"
+	"sockwright/internal/source"
+	"sockwright/internal/unit"
+)
+
+var (
+	_ = register(shortHeel("wrapped", pattern.Wrapped, "a short-row heel with wraps",
+		say("heel.wrapped.says", "short rows with wrapped stitches: no flap and no gusset; quick, and shallow enough for a low instep"),
+		say("heel.wrapped.tip", "To w&t on the RS: bring the yarn to the front, slip the next st as if to purl, take the yarn back, return the st, turn. On the WS: take the yarn back, slip, bring the yarn to the front, return the st, turn. To work a st with its wrap, lift the wrap onto the needle beside the st and work the two together; on the WS lift it from the RS, which lies behind. From the second half on a st may have two wraps: lift both.")))
+	_ = register(shortHeel("twin", pattern.Twin, "a short-row heel with twin stitches",
+		say("heel.twin.says", "short rows with twin stitches: a second loop beside each turning stitch; nearly unseen"),
+		say("heel.twin.tip", "To make a twin, draw a loop with the yarn out of the st that lies below the next st on the left needle, and put it on the left needle beside that st: the two are a twin, and count as 1 st. Draw the yarn snug after the turn. To work a st with its twin, work both loops as one.")))
+	_ = register(shortHeel("yarn-over", pattern.Over, "a short-row heel with yarn overs",
+		say("heel.yarn-over.says", "short rows with a yarn over at each turn: easy to see and to count"),
+		say("heel.yarn-over.tip", "The yo lies over the needle before the first st of the new row; on the WS bring the yarn to the front under the needle and over it. It belongs to the st that was left, and is not counted as a st. To work a st with its yo on the RS, knit the two together so that the st lies on top; on the WS slip both as if to knit one by one, return them, and purl them together through the back loops. From the second half on a st may have two yos: work all three together.")))
+	_ = register(shortHeel("double-stitch", pattern.Doubled, "a short-row heel with double stitches",
+		say("heel.double-stitch.says", "short rows with double stitches: the turning stitch is pulled up over the needle; the fastest to work"),
+		say("heel.double-stitch.tip", "To make a ds after turning, bring the yarn to the front, slip the first st as if to purl, and pull the yarn up over the needle to the back until both legs of the st lie on the needle; on a WS row bring the yarn to the front again before purling. A ds counts as 1 st. To work it, work its two legs as one.")))
+)
+
+var heelMiddle = share("middle", "share of the heel that lies between the last turns", 1.0/3, 0.2, 0.5)
+
+func shortHeel(kind string, turn pattern.Turned, name string, says, tip source.Message) Part {
+	var usual []string
+	if turn == pattern.Wrapped {
+		usual = toeUp
+	}
+	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: bothWays, Default: usual, Gussets: []string{"none"},
+		Skills: []string{"short rows"}, Options: []Option{heelShare, heelMiddle},
+		How: say("heel.short.opening", "The heel is made of short rows, each a st shorter than the one before, and then each a st longer again. No st is lost, and none is picked up but one in each corner."),
+		take: func(d *Draft, t *design.Table) construction {
+			return &shortRowHeel{turn: turn, tip: tip, share: heelShare.number(t), middle: heelMiddle.number(t)}
+		}}
+}
+
+// shortRowHeel is a heel of short rows: m turns on each side leave the middle, and m more
+// take the stitches in again, 4 m rows in all. Row i of the first half works H - i stitches,
+// row i of the second the middle and i more. The same words serve in both directions.
+type shortRowHeel struct {
+	turn   pattern.Turned
+	tip    source.Message
+	share  float64 // of the round
+	middle float64 // of the heel, that every row works
+}
+
+func (h *shortRowHeel) declare(d *Draft) {
+	g := d.Gauge[""]
+	heel := d.heelStitches(h.share, 8, "a short-row heel")
+	middle := d.Model.Add(grade.Var{
+		Key: "heel.middle_stitches", Label: "stitches left in the middle", Unit: "sts",
+		Target: func(v grade.Values) float64 { return h.middle * float64(v.Of(heel)) },
+		Scale:  d.stitchWidth, Reach: 4, Level: proportions,
+		Rules: []grade.Rule{
+			rule("middle-parity", "the middle is odd or even as the heel is, so that both sides have as many turns", func(v grade.Values, n int) bool { return (v.Of(heel)-n)%2 == 0 }),
+			rule("middle-some", "the middle has at least 2 stitches, and there are at least 2 turns on each side", func(v grade.Values, n int) bool { return n >= 2 && v.Of(heel)-n >= 4 }),
+		},
+		Why: func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "middle-share", Text: say("why.middle", "{0} % of {1} heel stitches is {2}; odd or even as the heel is", whole(h.middle*100), v.Of(heel), whole(h.middle*float64(v.Of(heel)))),
+				Terms: []grade.Term{v.Term(heel), {Key: "heel.middle", Value: h.middle, Source: "common practice"}}}
+		},
+	})
+	turns := d.Model.Add(follows("heel.turns", "turns on each side of a half", "turns",
+		func(v grade.Values) int { return (v.Of(heel) - v.Of(middle)) / 2 },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "turns-equal", Text: say("why.turns", "({0} − {1}) / 2", v.Of(heel), v.Of(middle)), Terms: []grade.Term{v.Term(heel), v.Term(middle)}}
+		}))
+	d.Model.Add(follows("heel.stitches_left", "stitches of the heel when it is done", "sts",
+		func(v grade.Values) int { return v.Of(heel) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "short-left", Text: say("why.short.left", "as many as it began with"), Terms: []grade.Term{v.Term(heel)}}
+		}))
+	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
+		func(v grade.Values) int { return 2 * v.Of(turns) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "short-under", Text: say("why.short.under", "one half of the rows lies behind the heel, the other under it: 2 × {0}", v.Of(turns)), Terms: []grade.Term{v.Term(turns)}}
+		}))
+	d.legRounds(cornerRounds)
+	d.measure("heel.depth", "heel, depth", nil, func(v grade.Values) unit.Length { return g.Height(2 * v.Of(turns)) })
+}
+
+func (h *shortRowHeel) build(b *Builder) {
+	b.section("Heel")
+	b.para(say("heel.short.intro", "The heel is worked back and forth in short rows, each of which is turned before its end. Between the turns lie the sts that are worked; beyond them the others wait."))
+	b.para(h.tip)
+	b.setApart(
+		say("heel.short.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others."),
+		say("heel.short.two", "From here only N1 is worked; N2 rests."))
+	all, middle, turns := b.n("heel.stitches"), b.n("heel.middle_stitches"), func(size int) int { return b.of("heel.turns", size) }
+	b.para(say("heel.short.first", "First half: the rows grow shorter."))
+	h.narrowing(b)
+	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return turns(size) - 2 }), pattern.Again{
+		Total: b.each(func(size int) int { return 2 * turns(size) }), Count: total(all)})
+	b.para(say("heel.short.middle", "On each side {0} sts now wait turned, and {1} lie between them.", b.n("heel.turns"), middle))
+	b.para(say("heel.short.second", "Second half: the rows grow longer."))
+	h.widening(b)
+	b.para(say("heel.short.done", "All {0} heel sts are in work again.", all))
+	b.corners()
+}
+
+// narrowing writes rows 1 to 4 of the first half.
+func (h *shortRowHeel) narrowing(b *Builder) {
+	if h.turn == pattern.Doubled { // the stitch is worked before it is doubled
+		b.row(row(1, pattern.RS), nil, toEnd(pattern.Knit), turn(h.turn))
+		b.row(row(2, pattern.WS), nil, toEnd(pattern.Purl), turn(h.turn))
+		b.row(row(3, pattern.RS), nil, toGap(pattern.Knit, 0, h.turn), turn(h.turn))
+		b.row(row(4, pattern.WS), nil, toGap(pattern.Purl, 0, h.turn), turn(h.turn))
+		return
+	}
+	b.row(row(1, pattern.RS), nil, toLast(pattern.Knit, 1), turn(h.turn))
+	b.row(row(2, pattern.WS), nil, toLast(pattern.Purl, 1), turn(h.turn))
+	b.row(row(3, pattern.RS), nil, toGap(pattern.Knit, 1, h.turn), turn(h.turn))
+	b.row(row(4, pattern.WS), nil, toGap(pattern.Purl, 1, h.turn), turn(h.turn))
+}
+
+// widening writes the second half: its first two rows, their repeat, and the last two, which
+// turn at the ends of the heel.
+func (h *shortRowHeel) widening(b *Builder) {
+	steps := func(side pattern.Op, last pattern.Turned) []pattern.Step {
+		closing := closed(side, h.turn)
+		line := on(toGap(side, 0, h.turn), closing)
+		if h.turn == pattern.Doubled && last != pattern.NotTurned { // and the next, which is doubled anew
+			line = append(line, closing)
+		}
+		return append(line, turn(last))
+	}
+	b.row(row(1, pattern.RS), nil, steps(pattern.Knit, h.turn)...)
+	b.row(row(2, pattern.WS), nil, steps(pattern.Purl, h.turn)...)
+	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.turns", size) - 2 }), pattern.Again{
+		Total: b.each(func(size int) int { return 2*b.of("heel.turns", size) - 2 })})
+	b.row(named(pattern.Next, pattern.RS), nil, steps(pattern.Knit, pattern.NotTurned)...)
+	b.row(named(pattern.Next, pattern.WS), total(b.n("heel.stitches")), steps(pattern.Purl, pattern.NotTurned)...)
+}

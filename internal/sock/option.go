@@ -1,0 +1,50 @@
+package sock
+
+import (
+	"sockwright/internal/design"
+	"sockwright/internal/unit"
+)
+
+// An Option is a choice that a construction takes from its table of the design file.
+type Option struct {
+	Key     string
+	Says    string   // what it chooses, as a noun
+	Choices []string // the names to choose from, the usual one first; nil for a number
+
+	// Of a number, or of a length in mm: the usual one, where it does not follow from the
+	// design, and the least and the greatest that are taken.
+	Usual, Least, Greatest float64
+	Whole                  bool // a whole number
+	Length                 bool // a length, one for all sizes or one for each
+}
+
+func choice(key, says string, choices ...string) Option {
+	return Option{Key: key, Says: says, Choices: choices}
+}
+
+func share(key, says string, usual, least, greatest float64) Option {
+	return Option{Key: key, Says: says, Usual: usual, Least: least, Greatest: greatest}
+}
+
+func wholeNumber(key, says string, usual, least, greatest int) Option {
+	return Option{Key: key, Says: says, Usual: float64(usual), Least: float64(least), Greatest: float64(greatest), Whole: true}
+}
+
+func length(key, says string, least, greatest float64) Option {
+	return Option{Key: key, Says: says, Least: least, Greatest: greatest, Length: true}
+}
+
+func (o Option) name(t *design.Table) string { return t.Choice(o.Key, o.Choices...) }
+
+func (o Option) number(t *design.Table) float64 {
+	return t.Number(o.Key, o.Usual, o.Least, o.Greatest)
+}
+
+func (o Option) whole(t *design.Table) int {
+	return t.Int(o.Key, int(o.Usual), int(o.Least), int(o.Greatest))
+}
+
+// lengths takes a length for every size; usual is what it is where the design does not say.
+func (o Option) lengths(t *design.Table, d *Draft, usual func(size int) unit.Length) []unit.Length {
+	return t.BySize(o.Key, d.Names(), unit.Length(o.Least), unit.Length(o.Greatest), usual)
+}
