@@ -293,10 +293,15 @@ func (w *worker) open(claims []script.Claim, turned bool) {
 	default:
 		return
 	}
+	var halves []script.Part
 	for _, c := range claims {
 		if c.What == script.EachNdl && !c.N.Known() && !w.n.flat { // half on each
-			w.layOver(2)
+			halves = append(halves, c.Part)
 		}
+	}
+	if halves != nil {
+		w.layOver(2)
+		w.nameParts(halves)
 	}
 }
 

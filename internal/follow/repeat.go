@@ -297,7 +297,7 @@ func (w *worker) reached(want int) bool { return w.measure(want) == want }
 
 // untilUsedUp works the rows of a heel turn until no stitch waits beyond a gap.
 func (w *worker) untilUsedUp(rows []*script.Row, e *entry) *problem {
-	if w.wrapsAnywhere() || slices.ContainsFunc(rows, func(r *script.Row) bool { return neutral(r.Steps) }) { // the second half of a short-row heel
+	if w.wrapsAnywhere() { // the second half of a short-row heel
 		w.n.dropGaps()
 		w.n.begin()
 		return nil
@@ -336,9 +336,6 @@ func (w *worker) wrapsAnywhere() bool {
 
 func (w *worker) untilWrapped(rows []*script.Row, stop *script.Stop) *problem {
 	v := int(w.val(stop.N))
-	if slices.ContainsFunc(rows, func(r *script.Row) bool { return neutral(r.Steps) }) {
-		return nil
-	}
 	for pass := 0; pass < 2000; pass++ {
 		for _, r := range rows {
 			a, none, b := w.n.wrapped()

@@ -91,12 +91,6 @@ func (w *worker) workRowOnce(r *script.Row, num int) *problem {
 		w.known = false
 		return nil
 	}
-	if neutral(r.Steps) {
-		if w.n.flat {
-			w.n.facing = w.n.facing.Other()
-		}
-		return nil
-	}
 	if w.allGaps(r.Steps) {
 		w.rowsWorked--
 		w.partRows--
@@ -116,11 +110,6 @@ func (w *worker) workRowOnce(r *script.Row, num int) *problem {
 		w.n = saved
 	}
 	return p
-}
-
-// neutral tells whether a row makes short-row turns of a kind that keeps the count.
-func neutral(steps []script.Step) bool {
-	return slices.ContainsFunc(steps, func(s script.Step) bool { return s.Op == script.Neutral })
 }
 
 // tooShort tells whether a list of the steps has no figure for this size.
@@ -174,11 +163,11 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 			break
 		}
 	}
-	if p := w.needleLeft(rw); p != nil {
-		return p
-	}
 	if rw.turned {
 		return nil
+	}
+	if p := w.needleLeft(rw); p != nil {
+		return p
 	}
 	if rw.pickup {
 		if !w.n.flat { // not at a heel: the stitches lie as they lay

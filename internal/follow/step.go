@@ -70,8 +70,6 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 			w.put(rw, w.model(rw))
 		}
 		return nil
-	case script.Neutral:
-		return nil
 	case script.Adjust:
 		if s.N.Known() { // "inc 4 sts evenly"
 			if s.Name == "dec" {
@@ -151,6 +149,9 @@ func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 			}
 			if s.Op != script.Slip || c.mark != stitch {
 				c.wraps = false
+			}
+			if s.Name == "ds" {
+				c.wraps = true
 			}
 		} else {
 			c = w.model(rw)
@@ -595,6 +596,10 @@ func (w *worker) noMarkerHere(rw *rowWork, s *script.Step) *problem {
 
 func (w *worker) doTurn(rw *rowWork, s *script.Step) {
 	rw.turned = true
+	if !w.n.flat && (rw.ndl > 0 || rw.part != script.NoPart) {
+		w.turnOnNeedle(rw)
+		return
+	}
 	if !w.n.flat { // the stitches worked are the heel; the others rest
 		if s.Op == script.Wrap && count(w.n.left) < 4 || count(w.n.left) == 0 { // all of them are worked flat
 			w.n.flat = true
@@ -624,6 +629,35 @@ func (w *worker) doTurn(rw *rowWork, s *script.Step) {
 		}
 		w.newFlap()
 	}
+	w.n.turn()
+}
+
+// turnOnNeedle turns in a row that is for one needle or part: its stitches are the heel, the
+// others rest.
+func (w *worker) turnOnNeedle(rw *rowWork) {
+	split := func(cells []cell) (heel, rest []cell) {
+		for _, c := range cells {
+			switch {
+			case rw.inScope(c):
+				c.part = script.Heel
+				heel = append(heel, c)
+			case c.mark == stitch:
+				c.part = script.Instep
+				rest = append(rest, c)
+			}
+		}
+		return heel, rest
+	}
+	left, ahead := split(w.n.left)
+	right, behind := split(w.n.right)
+	w.n.left, w.n.right = left, right
+	w.n.held = append(reversed(ahead), behind...)
+	w.n.flat = true
+	if w.n.facing == script.NoSide {
+		w.n.facing = script.RS
+	}
+	w.heelCount = w.n.worked()
+	w.newFlap()
 	w.n.turn()
 }
 

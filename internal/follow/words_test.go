@@ -38,6 +38,18 @@ Next rnd: K, working each corner st tog with the st after it. 52 sts.
 Dec rnd: *K1, ssk, k to last 3 sts of needle, k2tog, k1; rep from * on second needle.
 Next rnd: Knit.
 Rep the last 2 rnds until 10 sts rem on each needle.`, "54; 52; 48 ⟶ 20 in 8; 48 ⟶ 24 in 7; 20"},
+		{"a short-row heel with twin stitches", `
+Foot: 56 sts, half on the instep needle and half on the heel needle.
+Row 1 (RS), heel needle: k27, make twin in the last st, turn.
+Row 2 (WS): p26, make twin in the last st, turn.
+Row 3: k to 1 st before the twin, make twin in that st, turn.
+Row 4: p to 1 st before the twin, make twin in that st, turn.
+Rep Rows 3 and 4 until 9 twins are made at each side; 10 single sts lie between them.
+Row A (RS): k10, k the next twin as one, lift one more loop into the twin after it, turn.
+Row B (WS): p11, p the next twin as one, lift one more loop into the twin after it, turn.
+Cont so, one st further in every row, until only the outermost twin at each side is left.
+Next rnd: k all 56 sts, closing the last two twins.`,
+			"56; 28 of 56; 28 of 56; 28 of 56 in 8; 28 of 56 in 8; 28 of 56; 28 of 56; 28 of 56; 28 of 56; 56"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := followed(t, "SOCK"+c.text)

@@ -1,6 +1,8 @@
 package reader
 
 import (
+	"strings"
+
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 )
@@ -97,6 +99,9 @@ func (p *parser) claimOrHalf(before []script.Claim) ([]script.Claim, bool) {
 	if p.phrase("half on each ndl", "half on each", "half of them on each ndl", "the same number on each ndl") {
 		return []script.Claim{{What: script.EachNdl, At: p.toks[p.i-1].at}}, true
 	}
+	if halves, ok := try(p, p.halves); ok {
+		return halves, true
+	}
 	if len(before) > 0 && p.phrase("as many between") { // "and as many between B and BOR"
 		c := p.last
 		p.i--
@@ -120,6 +125,28 @@ func (p *parser) claimOrHalf(before []script.Claim) ([]script.Claim, bool) {
 		return many, true
 	}
 	return []script.Claim{c}, true
+}
+
+// halves reads "half on the instep needle and half on the heel needle".
+func (p *parser) halves() (out []script.Claim, ok bool) {
+	for range 2 {
+		start := p.i
+		if !p.eat("half") {
+			return nil, false
+		}
+		p.skip("of", "them", "the", "sts")
+		ndl, part, ok := p.needle()
+		if !ok {
+			return nil, false
+		}
+		out = append(out, script.Claim{What: script.EachNdl, Needle: ndl, Part: part, At: p.since(start)})
+		p.skip("and", ",")
+		p.any("the")
+		if p.any("other") && !p.is("half") {
+			return nil, false
+		}
+	}
+	return out, true
 }
 
 // claim reads one count.
@@ -195,11 +222,12 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	case "wrapped":
 		p.i++
 		c.What = script.WrapEach
-	case "twins", "twin", "ds", "double":
+	case "twin", "ds", "double":
 		p.i++
 		p.any("sts")
 		c.What = script.WrapEach
 		told = true
+		p.phrase("are made", "are worked")
 	case "unwrapped", "unworked", "plain", "single":
 		if p.ahead(1).w == "sts" {
 			p.i++
@@ -486,6 +514,9 @@ func (p *parser) state() bool {
 			break
 		}
 		if t.w == "k" || t.w == "p" || t.w == "pick" || t.w == "sl" || t.w == "work" && n > 0 || stitches[t.w].op != 0 {
+			break
+		}
+		if t.w == "as" && n > 0 && strings.HasPrefix(p.toks[p.i-1].w, "count") { // "the pair counts as 1 st"
 			break
 		}
 		if t.w == "turn" || t.w == "turned" {

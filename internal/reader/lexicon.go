@@ -56,6 +56,7 @@ var spellings = map[string]string{
 	"turned":      "",
 	"wrapped":     "",
 	"wraps":       "",
+	"twin":        "twins",
 	"wrap":        "",
 	"marked":      "",
 	"approx":      "approximately",

@@ -709,30 +709,6 @@ func (p *parser) from(d *script.Divide) {
 
 func (p *parser) setPart(part script.Part) { p.part = part }
 
-// unwrap reads the second half of a short-row heel told in one sentence.
-func (p *parser) unwrap() bool {
-	start := p.i
-	p.skip("now", "then", "next", "cont")
-	if !p.is("work") && !p.is("k") && !p.is("reverse") && !p.is("rep") {
-		return false
-	}
-	wraps, further := false, false
-	for !p.stop() {
-		switch p.peek().w {
-		case "wraps", "wrap", "wrapped", "ds", "twin", "yos":
-			wraps = true
-		case "further", "more", "reverse", "farther", "longer":
-			further = true
-		}
-		p.i++
-	}
-	if !wraps || !further {
-		return false
-	}
-	p.add(&script.Unwrap{Base: p.base(start)})
-	return true
-}
-
 // waste reads a heel that is placed with waste yarn: the count does not change.
 func (p *parser) waste() bool {
 	start := p.i

@@ -48,6 +48,7 @@ func init() {
 		{"mirrored", (*parser).mirrored},
 		{"rows of a chart", (*parser).chartRows},
 		{"repeat", (*parser).repeat},
+		{"further", (*parser).further},
 		{"turn on", (*parser).turnOn},
 		{"plain", (*parser).plain},
 		{"resume", (*parser).resume},

@@ -35,7 +35,7 @@ func (p *parser) between() bool {
 		case p.is(".") && p.needleAhead(1), p.is(":") && p.depth > 0:
 			p.i++
 		case p.phrase("with same ndl", "with the same ndl", "with a free ndl", "with free ndl", "with an empty ndl", "with spare ndl", "with a spare ndl"):
-		case p.ndlRemark():
+		case p.ndlRemark(), p.pairAside():
 		default:
 			return took || !p.stop()
 		}
@@ -112,6 +112,9 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	case "take", "taking":
 		return p.takeTogether()
 	case "pick":
+		if s, ok := try(p, p.wrap); ok {
+			return s, true
+		}
 		return p.pickUp()
 	case "with":
 		if p.phrase("with same ndl", "with the same ndl", "with rs facing", "with the rs facing") {
@@ -152,18 +155,15 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		p.i++
 		p.skip("work", "the", "and")
 		return script.Step{Op: script.Turn}, true
-	case "w&t", "wrap":
+	case "w&t", "wrap", "twin":
 		return p.wrap()
-	case "make", "twin":
-		if p.phrase("make twin in the last sts", "make twin in that sts", "make twin in next sts", "make twin in the next sts", "make a twin sts", "make twin", "twin sts") {
-			return script.Step{Op: script.Neutral}, true
+	case "make":
+		if s, ok := try(p, p.wrap); ok {
+			return s, true
 		}
-		if t.w == "make" {
-			return p.increase()
-		}
+		return p.increase()
 	case "ds", "mds":
-		p.i++
-		return script.Step{Op: script.Work, Uses: 0, Makes: 0, Name: "ds", N: pattern.Of(0)}, true
+		return p.double()
 	case "[", "*", "(":
 		return p.group()
 	case "bo":

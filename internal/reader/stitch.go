@@ -72,7 +72,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 	case p.phrase("into front and back", "in front and back", "into the front and back", "in the front and back", "into front and into back", "front and back", "into the front and the back"):
 		p.skip("of", "next", "the", "same", "sts", "first", "last")
 		return script.Step{Op: script.Increase, Uses: 1, Makes: 2}, true
-	case p.phrase("it tog with its wrap", "it and its wrap tog", "this sts tog with its wrap", "it with its wrap", "the wrapped sts tog with its wrap", "wrapped sts tog with its wrap", "wrapped sts with its wrap", "next sts tog with its wrap", "sts tog with its wrap", "it tog with its wraps", "it tog with both wraps"):
+	case p.pairAsOne():
 		s.N, s.Name = pattern.Of(1), "wrap"
 		return s, true
 	case p.is("one", "row"), p.is("one", "rnd"):
@@ -680,22 +680,6 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{s, {Op: script.PickUp, Makes: 1, N: more, At: more.At}}}, true
 	}
 	return s, true
-}
-
-// wrap reads "w&t", "wrap next st and turn".
-func (p *parser) wrap() (s script.Step, ok bool) {
-	if p.eat("w&t") {
-		p.skip("next", "foll", "sts")
-		if p.phrase("in the sts after it", "in the next sts", "the sts after it", "the next sts", "next sts") {
-		}
-		return script.Step{Op: script.Wrap}, true
-	}
-	p.i++
-	p.skip("the", "next", "foll", "sts", "it", "and", ",")
-	if p.eat("turn") {
-		return script.Step{Op: script.Wrap}, true
-	}
-	return s, false
 }
 
 // otherTerm reads a term that the trade or the text itself explains, or one that looks like

@@ -105,7 +105,7 @@ func claims(list []script.Claim) string {
 }
 
 var ops = map[script.Op]string{script.Work: "work", script.Knit: "k", script.Purl: "p", script.Slip: "sl", script.Decrease: "dec", script.Increase: "inc", script.Turn: "turn", script.Wrap: "wrap",
-	script.PickUp: "pick", script.PlaceMarker: "pm", script.PassMarker: "sm", script.ToNeedle: "N", script.OfChart: "chart", script.Adjust: "adjust", script.Neutral: "neutral"}
+	script.PickUp: "pick", script.PlaceMarker: "pm", script.PassMarker: "sm", script.ToNeedle: "N", script.OfChart: "chart", script.Adjust: "adjust"}
 
 func steps(list []script.Step) string {
 	var out []string

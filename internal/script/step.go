@@ -30,7 +30,6 @@ const (
 	CastMore  // stitches cast on
 	OfChart   // a row of the chart Name, Stop.N times: row Needle, or Needle to Last, or that of the label
 	OfPattern // a stitch pattern goes on with its row Needle
-	Neutral   // a short-row turn of a kind that keeps the count; the row is not followed stitch by stitch
 	Adjust    // N stitches more (or fewer) somewhere
 )
 

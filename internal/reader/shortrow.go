@@ -1,0 +1,163 @@
+package reader
+
+import (
+	"strings"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+)
+
+// pairWords are what patterns call a stitch that was doubled or wrapped at a turn, so that two
+// loops or legs of it are worked as one later.
+var pairWords = set("wrap wraps wrapped twin ds double shadow paired pair pairs")
+
+// loop tells whether the next word is "loop" or "loops" as printed, or a yarn over: one that
+// was made at a turn and is no stitch. In older patterns every stitch is a loop.
+func (p *parser) loop() bool {
+	t := p.peek()
+	return t.w == "yo" || t.w == "yos" || t.w == "sts" && strings.HasPrefix(strings.ToLower(p.raw(t.at)), "loop")
+}
+
+// pair takes the word for such a stitch: "wrapped st", "twin", "double st".
+func (p *parser) pair() bool {
+	if !pairWords[p.peek().w] || p.done() {
+		return false
+	}
+	p.i++
+	p.any("sts", "ds")
+	return true
+}
+
+// wrap reads the turn of a short row that doubles or wraps the next stitch: "w&t", "wrap next
+// st and turn", "make twin in the last st, turn", "lift one more loop into the twin after it,
+// turn".
+func (p *parser) wrap() (s script.Step, ok bool) {
+	s = script.Step{Op: script.Wrap}
+	if p.eat("w&t") {
+		p.skip("next", "foll", "sts")
+		p.phrase("in the sts after it", "in the next sts", "the sts after it", "the next sts", "next sts")
+		return s, true
+	}
+	switch {
+	case p.any("wrap", "twin"):
+	case p.any("make"):
+		p.skip("a", "one", "more", "another")
+		if !p.pair() {
+			return s, false
+		}
+	case p.any("pick"): // "lift"
+		p.skip("a", "another", "more")
+		p.number()
+		p.any("more")
+		if !p.loop() {
+			return s, false
+		}
+		p.i++
+		p.skip("into", "on", "onto", "to")
+		p.any("the")
+		if !p.pair() {
+			return s, false
+		}
+		p.phrase("after it", "beyond it")
+	default:
+		return s, false
+	}
+	p.skip("in", "the", "that", "this", "next", "foll", "last", "sts", "it", "after")
+	if p.eat("(") { // a remark
+		for !p.done() && !p.any(")") {
+			p.i++
+		}
+	}
+	p.skip("and", ",", ";")
+	return s, p.eat("turn")
+}
+
+// pairAsOne reads, behind k or p, a stitch that is worked together with its wrap or double:
+// "it together with its wrap", "the next twin as one".
+func (p *parser) pairAsOne() bool {
+	back := p.i
+	p.skip("the", "next", "this", "that", "it", "first", "each", "nearest", "both", "legs", "of", "sts")
+	paired := p.pair()
+	if p.phrase("as one sts", "as one", "as 1 sts", "as 1") {
+		return paired || p.restore(back)
+	}
+	tog := p.any("tog")
+	if p.any("with", "and") {
+		p.skip("its", "the", "both", "their", "two")
+		if p.pair() {
+			p.skip("tog", "as", "one")
+			return true
+		}
+	}
+	return paired && (tog || p.clauseEnd()) || p.restore(back)
+}
+
+// pairAside passes over a clause that only says how doubled stitches or loops are worked that
+// are met on the way: ", working each ds as one", ", closing the last two twins".
+func (p *parser) pairAside() bool {
+	back := p.i
+	p.any(",")
+	if t := p.peek(); t.kind != wordToken || !strings.HasSuffix(strings.ToLower(p.raw(t.at)), "ing") || t.w == "turning" || t.w == "ending" {
+		return p.restore(back)
+	}
+	pairs := false
+	for !p.clauseEnd() {
+		pairs = pairs || pairWords[p.peek().w] || p.loop() || p.is("legs")
+		p.i++
+	}
+	return pairs || p.restore(back)
+}
+
+// double reads the first stitch of a row that is doubled as it is slipped: "ds", "MDS".
+func (p *parser) double() (script.Step, bool) {
+	p.i++
+	p.skip("sts")
+	return script.Step{Op: script.Slip, Uses: 1, Makes: 1, Name: "ds", N: pattern.Of(1)}, true
+}
+
+// further reads how a short-row heel is worked open again, a stitch more in each row: "Cont so,
+// one st further in every row and working all loops of a twin as one, until …".
+func (p *parser) further() bool {
+	start := p.i
+	if !p.any("cont") && !p.phrase("go on", "so on", "carry on") {
+		return false
+	}
+	more, wraps := false, false
+	for !p.stop() {
+		wraps = wraps || pairWords[p.peek().w]
+		if p.any("sts") && p.any("further", "more", "farther", "beyond") || p.phrase("more sts") {
+			more = true
+			continue
+		}
+		p.i++
+	}
+	if !more || !wraps {
+		return false
+	}
+	p.add(&script.Unwrap{Base: p.base(start)})
+	return true
+}
+
+// unwrap reads the second half of a short-row heel told in one sentence.
+func (p *parser) unwrap() bool {
+	start := p.i
+	p.skip("now", "then", "next", "cont")
+	if !p.is("work") && !p.is("k") && !p.is("reverse") && !p.is("rep") {
+		return false
+	}
+	wraps, further := false, false
+	for !p.stop() {
+		switch t := p.peek(); {
+		case pairWords[t.w], t.w == "yos":
+			wraps = true
+		case t.w == "further", t.w == "more", t.w == "reverse", t.w == "farther", t.w == "longer", t.w == "beyond":
+			further = true
+		}
+		p.i++
+	}
+	if !wraps || !further {
+		return false
+	}
+	p.add(&script.Unwrap{Base: p.base(start)})
+	return true
+}

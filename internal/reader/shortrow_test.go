@@ -1,0 +1,37 @@
+package reader_test
+
+import "testing"
+
+// TestShortRows: turns that wrap or double a stitch, and how it is worked open again.
+func TestShortRows(t *testing.T) {
+	for _, a := range []alike{
+		{"row 1: k27, wrap", []string{
+			"Row 1 (RS): k27, w&t.",
+			"Row 1 (RS): K27, wrap next st and turn.",
+			"Row 1 (RS): K27, wrap the next st, turn.",
+			"Row 1 (RS): k27, make twin in the last st, turn.",
+			"Row 1 (RS): K27, make a twin st in the next st and turn.",
+			"Row 1 (RS): K27, twin the next st, turn.",
+			"Row 1 (RS): K27, lift one more loop into the twin after it (three loops), turn.",
+		}},
+		{"row 5: k to wrap, k1, wrap", []string{
+			"Row 5 (RS): k to nearest wrapped st, k it together with its wrap, w&t.",
+			"Row 5 (RS): K to the next wrapped st, k the wrapped st tog with its wrap, w&t.",
+			"Row 5 (RS): K to the next twin, k the twin as one, twin the next st, turn.",
+			"Row 5 (RS): K to the next twin, k the next twin as one st, lift one more loop into the twin after it, turn.",
+			"Row 5 (RS): K to wrapped st, k it and its wrap together, wrap next st and turn.",
+		}},
+		{"unwrap", []string{
+			"Cont so, one st further in every row and working all loops of a twin as one, until only the outermost twin at each side is left.",
+			"Cont in this way, working 1 more st in each row and its wrap with it, until all wraps have been worked.",
+			"Go on in this manner, one stitch further every row, closing the twins, until none is left.",
+		}},
+		{"row: k56", []string{
+			"Next rnd: k all 56 sts, closing the last two twins.",
+			"Next rnd: K56, picking up the last wraps.",
+			"Next rnd: k56, working each ds as one.",
+		}},
+	} {
+		a.test(t)
+	}
+}
