@@ -320,7 +320,7 @@ func (pl *planner) repeat(n *script.Repeat) {
 		k := len(pl.recent)
 		if r.Last == -2 && k > 2 {
 			k = 2
-			if last := pl.recent[len(pl.recent)-1]; last.Label.Name == "next" {
+			if last := pl.recent[len(pl.recent)-1]; last.Label.Name == "next" || last.Label.Name == "foll" {
 				k = 1
 			}
 		}

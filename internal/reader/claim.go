@@ -320,6 +320,8 @@ func (p *parser) tail(c *script.Claim) bool {
 			told = true
 		case p.phrase("will be rem", "will rem", "will be on the ndl", "should rem"):
 			told = true
+		case c.What == script.Live && p.whenTurned():
+			told, p.turnedHeel = true, true
 		case c.What == script.Live && p.phrase("along each side", "along each edge", "down each side", "down each edge", "up each side", "along both side", "along either side"):
 			c.What, told = script.Edges, true
 			p.phrase("of the heel", "of the flap", "of heel", "of flap")
@@ -377,6 +379,32 @@ func (p *parser) tail(c *script.Claim) bool {
 			return told
 		}
 	}
+}
+
+// whenTurned reads that a count is of a heel that has been turned: "when the heel is turned",
+// "after the heel turn", "once you have turned the heel".
+func (p *parser) whenTurned() bool {
+	back := p.i
+	if !p.any("when", "once", "after", "with", "at") {
+		return false
+	}
+	heel, turned := false, false
+	for !p.clauseEnd() && !p.is("and") {
+		switch w := p.peek().w; w {
+		case "heel":
+			heel = true
+		case "turn", "turned", "turning":
+			turned = true
+		case "the", "you", "your", "is", "are", "has", "been", "end", "of", "all", "done", "complete", "finished":
+		default:
+			return p.restore(back)
+		}
+		p.i++
+	}
+	if heel && turned {
+		return true
+	}
+	return p.restore(back)
 }
 
 // lies reads where stitches lie: "on N1", "for heel", "at each side", "in the middle".
@@ -536,4 +564,4 @@ func (p *parser) state() bool {
 }
 
 // benign words may stand before a count that is stated once the work has begun.
-var benign = set("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when side sts used up put others")
+var benign = set("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when once after with has been side sts used up put others")

@@ -5,7 +5,7 @@ import (
 )
 
 // labelNames are the words that name a row besides or instead of a number.
-var labelNames = set("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing")
+var labelNames = set("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing foll subsequent")
 
 // label reads "Row 1 (RS):", "1st row.-", "Rnds 2 and 4:", "All WS rows:", "Next rnd:",
 // "Rnd 2 and all even rnds:", "Toe rnd 1:", with what stands between it and the steps.
@@ -33,6 +33,9 @@ func (p *parser) label() (script.Label, bool) {
 			p.i++
 			l.Name = ""
 		}
+	}
+	if l.Name == "subsequent" {
+		l.Name = "foll"
 	}
 	if l.Name == "set" && p.eat("up") {
 		l.Name = "set-up"
@@ -70,7 +73,9 @@ func (p *parser) label() (script.Label, bool) {
 		}
 	case t.w == "all" || t.w == "every" || t.w == "each":
 		p.i++
-		ok = p.openRows(&l)
+		if ok = p.openRows(&l); !ok {
+			ok = p.followingRows(&l)
+		}
 	}
 	if !ok {
 		p.i = start
@@ -223,6 +228,19 @@ func (p *parser) openRows(l *script.Label) bool {
 	p.i++
 	l.Round = l.Round || t.w == "rnd"
 	return true
+}
+
+// followingRows reads "following rows", "subsequent row", "further rows", "rows from here on"
+// behind "all" or "every": one row that tells all those to come.
+func (p *parser) followingRows(l *script.Label) bool {
+	back := p.i
+	said := p.any("foll", "subsequent", "more", "later", "rem")
+	l.Round = p.is("rnd")
+	if p.any("row", "rnd") && (said || p.phrase("from here on", "from now on", "after this", "after that")) {
+		l.Name = "foll"
+		return true
+	}
+	return p.restore(back)
 }
 
 // side reads "(RS)", "(wrong side)", ", RS".

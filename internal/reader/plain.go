@@ -539,6 +539,10 @@ func (p *parser) divide() bool {
 			}
 			p.i = back
 		}
+		if p.inSections() {
+			heel = true
+			continue
+		}
 		switch t := p.peek(); t.w {
 		case "heel", "flap":
 			heel = true
@@ -578,6 +582,20 @@ func (p *parser) divide() bool {
 	p.setPart(script.Heel)
 	p.flat = true
 	return true
+}
+
+// inSections reads that a heel is worked in so many parts: "in three sections", "divided into
+// 3 parts".
+func (p *parser) inSections() bool {
+	back := p.i
+	p.any("divided", "set", "worked", "made")
+	p.phrase("out in", "up of", "in", "into", "as")
+	if t := p.peek(); p.i > back && t.kind == numToken {
+		if p.i++; p.any("sections", "section", "parts", "part", "portions") {
+			return true
+		}
+	}
+	return p.restore(back)
 }
 
 // areTheHeel reads "the last 28 sts of the rnd are the heel", "the first 31 sts are the

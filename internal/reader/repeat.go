@@ -94,7 +94,7 @@ func (p *parser) repeat() bool {
 	case p.any("rep"):
 		lead = "rep"
 		p.skip("ing")
-	case p.phrase("go on"):
+	case p.phrase("go on", "carry on", "keep on"):
 		lead = "cont"
 	case p.any("work", "cont", "k"):
 		lead = p.toks[p.i-1].w

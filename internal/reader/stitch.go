@@ -628,6 +628,10 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		if p.is("k") || p.is("p") {
 			break
 		}
+		if p.is("(") && p.onePerEdge() {
+			s.Edge = true
+			continue
+		}
 		if p.is("corner") || p.is("gap") {
 			corner++
 		}
@@ -637,6 +641,7 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		}
 		p.i++
 	}
+	s.Edge = p.onePerEdge() || s.Edge
 	s.Corner = corner > 0 || corners
 	if corners {
 		s.At = p.since(p.i - 1)
@@ -680,6 +685,37 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 		return script.Step{Op: script.Group, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}, Body: []script.Step{s, {Op: script.PickUp, Makes: 1, N: more, At: more.At}}}, true
 	}
 	return s, true
+}
+
+// onePerEdge reads from what the stitches are picked up, behind how many there are: ", one in
+// each slipped edge st of the flap", "(1 for every chain)", "- one from each ridge".
+func (p *parser) onePerEdge() bool {
+	back := p.i
+	open := p.any("(", "[")
+	p.skip(",", "-", ":", "that", "is", "being", "taking", "working")
+	if t := p.peek(); t.kind != numToken || t.val != 1 {
+		return p.restore(back)
+	}
+	p.i++
+	p.any("sts")
+	if !p.any("in", "into", "from", "for", "through", "per", "of") {
+		return p.restore(back)
+	}
+	if per := p.toks[p.i-1].w == "per"; !p.any("each", "every") && !per {
+		return p.restore(back)
+	}
+	edge := false
+	for !p.clauseEnd() && !p.is("and") && !p.is("then") && !p.is("-") {
+		switch p.peek().w {
+		case "slipped", "edge", "chain", "ridges", "selvedge":
+			edge = true
+		}
+		p.i++
+	}
+	if !edge || open && !p.any(")", "]") {
+		return p.restore(back)
+	}
+	return true
 }
 
 // otherTerm reads a term that the trade or the text itself explains, or one that looks like

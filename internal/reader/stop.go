@@ -15,42 +15,64 @@ func (p *parser) stopping(bare bool) (script.Stop, bool) {
 		return s, false
 	}
 	s.At = p.since(start)
-	for { // "…, ending with a WS row"
-		back := p.i
-		p.skip(",", ";", "and")
-		if p.phrase("ending with", "ending after", "ending on", "finishing with", "ends with", "ending at", "end with", "ending", "end after") {
-			p.skip("a", "an", "the")
-			switch {
-			case p.any("ws"), p.phrase("wrong side"), p.is("p", "row"):
-				s.Side = script.WS
-				p.skip("p")
-			case p.any("rs"), p.phrase("right side"), p.is("k", "row"):
-				s.Side = script.RS
-				p.skip("k")
-			case p.is("plain", "row"):
-				p.i++
-				s.Side = script.NoSide
-			case p.is("row") || p.is("rnd"):
-				if p.ahead(1).kind == numToken {
-					s.Row = int(p.ahead(1).val)
-					p.i += 2
-					p.orRows(&s)
-					continue
-				}
-			case p.peek().kind == ordToken:
-				s.Row = int(p.peek().val)
-				p.i++
-				p.orRows(&s)
-			default:
-				p.i = back
-				return s, true
-			}
-			p.skip("row", "rnd", "facing")
-			continue
-		}
-		p.i = back
-		return s, true
+	for p.ending(&s) {
 	}
+	return s, true
+}
+
+// ending reads which row is the last one: "…, ending with a WS row", "; the last row is a RS
+// row", ", so that the last row worked is a purl row".
+func (p *parser) ending(s *script.Stop) bool {
+	back := p.i
+	p.skip(",", ";", "and", "-")
+	if !p.phrase("ending with", "ending after", "ending on", "finishing with", "finishing after", "finishing on", "ends with", "ending at", "end with", "end on", "ending", "end after") && !p.lastRowIs() {
+		return p.restore(back)
+	}
+	p.skip("a", "an", "the", "one")
+	switch {
+	case p.any("ws"), p.phrase("wrong side"), p.is("p"):
+		s.Side = script.WS
+		p.skip("p")
+	case p.any("rs"), p.phrase("right side"), p.is("k"):
+		s.Side = script.RS
+		p.skip("k")
+	case p.is("plain", "row"):
+		p.i++
+		s.Side = script.NoSide
+	case p.is("row") || p.is("rnd"):
+		if p.ahead(1).kind == numToken {
+			s.Row = int(p.ahead(1).val)
+			p.i += 2
+			p.orRows(s)
+			return true
+		}
+	case p.peek().kind == ordToken:
+		s.Row = int(p.peek().val)
+		p.i++
+		p.orRows(s)
+	default:
+		return p.restore(back)
+	}
+	p.skip("row", "rnd", "one", "facing")
+	return true
+}
+
+// lastRowIs reads "the last row is", "so that the last row worked will be", "the last of them
+// being".
+func (p *parser) lastRowIs() bool {
+	back := p.i
+	p.phrase("so that", "so", "such that", "with")
+	p.any("the", "your")
+	if !p.any("last", "final") {
+		return p.restore(back)
+	}
+	p.any("row", "rnd", "one")
+	p.phrase("of them", "of these", "of all")
+	p.any("worked")
+	if p.phrase("will be", "should be", "must be", "has to be") || p.any("is", "being", "was") || p.is("a") {
+		return true
+	}
+	return p.restore(back)
 }
 
 // orRows reads other rows that a stretch may end with: "Rnd 2 or Rnd 5 of Chart A", "a 2nd,
@@ -229,17 +251,20 @@ func (p *parser) timesDone() (pattern.Number, bool) {
 }
 
 // usedUp reads "all side sts are used", "no sts are left beyond the gaps", "every heel st
-// has been worked", "the side stitches are used up".
+// has been worked", "the side stitches are used up", "no side sts are left".
 func (p *parser) usedUp() bool {
 	back := p.i
 	used, all := false, false
-	for !p.stop() && !p.is(",") && !p.is(":") && !p.is("and") && !p.is("-") && !p.is("(") && !p.is("=") {
+	none := p.is("no") || p.is("none")
+	for !p.stop() && !p.is(",") && !p.is(";") && !p.is(":") && !p.is("and") && !p.is("-") && !p.is("(") && !p.is("=") {
 		switch t := p.peek(); t.w {
-		case "all", "every", "no", "each", "the":
+		case "all", "every", "no", "none", "each", "the":
 			all = all || t.w != "the" || p.is("the", "side")
-		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait":
+		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait", "gone", "finished", "exhausted":
 			used = used || t.w != "up" && t.w != "off"
-		case "k", "sts", "gusset", "either", "side", "heel", "has", "been", "are", "is", "rem", "end", "both", "flap", "on", "of", "gap", "waiting", "in", "at", "to", "sections":
+		case "side", "end", "gap", "waiting":
+			used = used || none
+		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "in", "at", "to", "sections", "more", "outer":
 		default:
 			if t.kind == numToken {
 				p.i = back

@@ -60,7 +60,22 @@ func item(it script.Item) string {
 		}
 		return out + stop(&n.Stop) + claims(n.Claims)
 	case *script.State:
-		return "state" + claims(n.Claims)
+		out := "state"
+		if n.Turned {
+			out = "turned"
+		}
+		return out + claims(n.Claims)
+	case *script.Divide:
+		out := "divide"
+		if n.N.Known() {
+			out += " " + values(n.N)
+		}
+		if n.Fabric != "" {
+			out += " in " + n.Fabric
+		}
+		return out
+	case *script.Facing:
+		return "facing " + n.Side.String()
 	case *script.Section:
 		return "section " + n.Name
 	case *script.Lift:
@@ -123,6 +138,9 @@ func steps(list []script.Step) string {
 		}
 		if s.To != script.Here {
 			one += [...]string{"", " to end", " to gap", " to m", " to wrap", " to side", " to part", " to middle"}[s.To]
+		}
+		if s.Edge {
+			one += " of edge"
 		}
 		if s.Minus.Known() {
 			one += " less " + values(s.Minus)
