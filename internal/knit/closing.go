@@ -43,7 +43,7 @@ func (k *Knitter) join(n *pattern.Join) {
 	if n.How == pattern.BoundOff {
 		kind = fabric.JoinedOff
 	}
-	loops := k.takeLoops(n.Heel)
+	loops := k.takeLoops(n.Heel && k.flat)
 	k.startRow(pattern.ID(n), true)
 	for i := range front {
 		if k.fab != nil {

@@ -16,6 +16,8 @@ type Builder struct {
 	body *[]pattern.Node // of the section
 	into *[]pattern.Node // where lines go: the section, or a group for some sizes
 	only source.SizeSet  // the sizes of that group; all of them outside
+
+	graftTold bool // how to graft has been told
 }
 
 // section begins a new section.

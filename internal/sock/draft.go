@@ -32,6 +32,7 @@ type Draft struct {
 	measures []measure
 	parts    []construction
 	kinds    map[string]string // by part
+	heelLast bool              // the heel is worked when everything else is done
 }
 
 // A measure is a length of the finished sock that follows from the plan.

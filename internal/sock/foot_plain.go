@@ -70,15 +70,27 @@ func (plainFoot) build(b *Builder) {
 		plainFoot{}.fromToe(b, more)
 		return
 	}
-	b.para(say("foot.even", "From here to the toe the number of sts stays the same. The rnds in all are counted from Rnd 1 of the gusset."))
-	in, cm := b.long(func(size int) unit.Length { return b.finished("foot.to_toe", b.plan.At(size)) })
+	b.para(say("foot.even", "From here to the toe the number of sts stays the same. The rnds in all are counted from the last Rnd 1 above."))
+	in, cm := b.long(func(size int) unit.Length {
+		if b.heelLast {
+			return b.Gauge[""].Height(b.of("foot.rounds", size))
+		}
+		return b.finished("foot.to_toe", b.plan.At(size))
+	})
 	toeIn, toeCm := b.long(func(size int) unit.Length {
 		return b.finished("foot.length", b.plan.At(size)) - b.finished("foot.to_toe", b.plan.At(size))
 	})
-	b.tip(say("foot.tip.try", "Try the sock on before the toe: the last rnd, gently pulled on, should be {0} in [{1} cm] short of the longest toe. The heel fits many feet, but not all of them alike.", toeIn, toeCm))
+	from := "the back of the heel"
+	if b.heelLast {
+		from = "the waste yarn"
+		heelIn, heelCm := b.long(func(size int) unit.Length { return b.finished("heel.depth", b.plan.At(size)) })
+		b.tip(say("foot.tip.try.last", "Try the sock on before the toe: with the waste yarn {2} in [{3} cm] in front of the back of the heel, the last rnd, gently pulled on, should be {0} in [{1} cm] short of the longest toe.", toeIn, toeCm, heelIn, heelCm))
+	} else {
+		b.tip(say("foot.tip.try", "Try the sock on before the toe: the last rnd, gently pulled on, should be {0} in [{1} cm] short of the longest toe. The heel fits many feet, but not all of them alike.", toeIn, toeCm))
+	}
 	b.add(&pattern.Plain{Op: pattern.Knit, More: true,
 		Rounds: more,
-		Or:     pattern.Fill(say("foot.until", "the foot, from the back of the heel, measures {0} in [{1} cm]", in, cm)),
+		Or:     pattern.Fill(say("foot.until", "the foot, from {2}, measures {0} in [{1} cm]", in, cm, from)),
 		Total:  b.each(func(size int) int { return b.of("foot.rounds", size) - b.toeRound(size) }),
 		Count:  total(b.n("foot.stitches"))})
 }

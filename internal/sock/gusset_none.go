@@ -13,16 +13,19 @@ var _ = register(Part{Part: "gusset", Kind: "none", Directions: bothWays,
 type noGusset struct{}
 
 func (noGusset) declare(d *Draft) {
-	rounds := 0
-	if d.Direction == design.CuffDown {
-		rounds = cornerRounds
-	}
-	d.Model.Add(follows("gusset.rounds", "rounds of the foot that close the corners of the heel", "rnds",
-		func(grade.Values) int { return rounds },
-		func(grade.Values) grade.Reason {
-			r := grade.Reason{Rule: "corner-rounds", Text: say("why.corner.rounds", "one that picks up a stitch in each corner, one that takes it away")}
-			if rounds == 0 {
-				r.Text = say("why.corner.leg", "the corners are closed by the first rounds of the leg")
+	corners := d.v("heel.corner_rounds")
+	up := d.Direction == design.ToeUp
+	d.Model.Add(follows("gusset.rounds", "rounds of the foot that belong to the heel", "rnds",
+		func(v grade.Values) int {
+			if up {
+				return 0
+			}
+			return v.Of(corners)
+		},
+		func(v grade.Values) grade.Reason {
+			r := grade.Reason{Rule: "corner-rounds", Text: say("why.corner.foot", "the {0} that close the heel", v.Of(corners)), Terms: []grade.Term{v.Term(corners)}}
+			if up {
+				r.Text = say("why.corner.leg", "those that close the heel are the first of the leg")
 			}
 			return r
 		}))

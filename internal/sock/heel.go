@@ -66,9 +66,6 @@ func (b *Builder) setApart(needle, two source.Message) {
 	b.add(&pattern.Divide{Last: true, Heel: heel, Rest: b.instep()})
 }
 
-// cornerRounds is how many rounds close the corners of a heel that has no gusset.
-const cornerRounds = 2
-
 // corners goes on in the round after a heel that has no gusset: one round picks up a stitch
 // in each corner, the next takes it away.
 func (b *Builder) corners() {
@@ -101,17 +98,12 @@ func (b *Builder) corners() {
 	}
 }
 
-// legRounds declares how many rounds of the leg a heel worked from the toe up has worked
-// when it is done.
-func (d *Draft) legRounds(n int) {
-	if d.Direction != design.ToeUp {
-		return
-	}
-	d.Model.Add(follows("heel.leg_rounds", "rounds of the leg that close the heel", "rnds",
-		func(grade.Values) int { return n },
-		func(grade.Values) grade.Reason {
-			return grade.Reason{Rule: "corner-rounds", Text: say("why.corner.rounds", "one that picks up a stitch in each corner, one that takes it away")}
-		}))
+// cornersIn declares how many rounds a heel without gusset works over all stitches: of the
+// foot in a sock from the cuff down, of the leg in one from the toe up.
+func (d *Draft) cornersIn(rounds int, why source.Message) {
+	d.Model.Add(follows("heel.corner_rounds", "rounds that close the heel", "rnds",
+		func(grade.Values) int { return rounds },
+		func(grade.Values) grade.Reason { return grade.Reason{Rule: "corner-rounds", Text: why} }))
 }
 
 // footAsLeg declares a foot of as many stitches as the leg.

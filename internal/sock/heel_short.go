@@ -79,7 +79,7 @@ func (h *shortRowHeel) declare(d *Draft) {
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "short-under", Text: say("why.short.under", "one half of the rows lies behind the heel, the other under it: 2 × {0}", v.Of(turns)), Terms: []grade.Term{v.Term(turns)}}
 		}))
-	d.legRounds(cornerRounds)
+	d.cornersIn(2, say("why.corner.rounds", "one that picks up a stitch in each corner, one that takes it away"))
 	d.measure("heel.depth", "heel, depth", nil, func(v grade.Values) unit.Length { return g.Height(2 * v.Of(turns)) })
 }
 

@@ -119,7 +119,7 @@ func (l *plainLeg) build(b *Builder) {
 	if b.Direction == design.ToeUp {
 		in, cm = b.long(func(size int) unit.Length { return b.Gauge[""].Height(b.of("leg.rounds", size)) })
 		b.add(&pattern.Plain{Op: pattern.Knit,
-			Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - b.of("heel.leg_rounds", size) }),
+			Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - b.of("heel.corner_rounds", size) }),
 			Or:     pattern.Fill(say("leg.until.up", "the leg measures {0} in [{1} cm] from the heel", in, cm)),
 			Count:  total(b.n("leg.stitches"))})
 		return

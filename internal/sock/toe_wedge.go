@@ -315,7 +315,17 @@ func (w *wedgeToe) close(b *Builder, side bool) {
 		b.needles(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, on(toEnd(pattern.Knit)))
 		b.para(say("toe.graft.sole", "This brings the yarn from the middle of the sole to the side. Slip the sts of N3 to the other end of N1, away from the yarn, so that one needle holds the sole; if N2 lies on two needles, slip its sts onto one. Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the needles side by side, wrong sides together, the instep (N2) in front and the sole behind: the yarn comes from the right end of the back needle."))
 	}
-	b.add(&pattern.Join{Front: half, Back: half})
+	b.graft(&pattern.Join{Front: half, Back: half})
+}
+
+// graft joins two sides as a row of knitting, and tells how the first time.
+func (b *Builder) graft(j *pattern.Join) {
+	b.add(j)
+	if b.graftTold {
+		b.para(say("graft.as-before", "Graft in the same four steps as before."))
+		return
+	}
+	b.graftTold = true
 	for _, m := range graftingSteps {
 		b.para(m)
 	}
