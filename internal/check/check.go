@@ -42,6 +42,11 @@ const MaxFaults = 1000
 // loop, any other is followed by its counts.
 func Pattern(f *source.File) *Report {
 	read, words := notation.Read(f), reader.Read(f)
+	if joined := words.File; joined != f && !ownLayout(read, words) { // perhaps when its broken lines are joined
+		if again := notation.Read(joined); ownLayout(again, words) {
+			read = again
+		}
+	}
 	var out *Report
 	if ownLayout(read, words) {
 		out = knitted(f, read)

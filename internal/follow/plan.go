@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"sockwright/internal/script"
+	"sockwright/internal/source"
 )
 
 // An entry is one thing to do, in order: an item, or a row of a block that is told out of
@@ -23,7 +24,7 @@ type entry struct {
 
 // plan puts what the script says in the order in which it is worked.
 func plan(s *script.Script) []entry {
-	pl := planner{named: map[string][]numbered{}}
+	pl := planner{file: s.File, named: map[string][]numbered{}}
 	for i := range s.Lines {
 		for _, item := range s.Lines[i].Items {
 			pl.add(item)
@@ -62,6 +63,7 @@ type numbered struct {
 }
 
 type planner struct {
+	file    *source.File
 	out     []entry
 	pending []*script.Row
 	table   []numbered // rows of this section by number
@@ -179,6 +181,12 @@ func (pl *planner) row(r *script.Row) {
 	pl.pending = append(pl.pending, r)
 }
 
+// endLine is the line on which the words of a row end.
+func (pl *planner) endLine(r *script.Row) int {
+	n, _ := pl.file.Position(r.At.End)
+	return n
+}
+
 // join makes one row of several sentences that tell it: "K 9 heel sts. With first needle k
 // the other 9, then pick up …".
 func (pl *planner) join(r *script.Row) bool {
@@ -187,7 +195,7 @@ func (pl *planner) join(r *script.Row) bool {
 	}
 	last := &pl.out[len(pl.out)-1]
 	p := last.row
-	if p == nil || p.Label.Said && !(picksUp(p.Steps) && r.Steps[0].Op == script.ToNeedle) || p.Stop != nil || slices.ContainsFunc(p.Claims, func(c script.Claim) bool { return c.Needle == 0 }) || hasTurn(p.Steps) || hasTurn(r.Steps) || !picksUp(p.Steps) && !picksUp(r.Steps) || script.Of(r).Line > script.Of(p).Line+2 {
+	if p == nil || p.Label.Said && !(picksUp(p.Steps) && r.Steps[0].Op == script.ToNeedle) || p.Stop != nil || slices.ContainsFunc(p.Claims, func(c script.Claim) bool { return c.Needle == 0 }) || hasTurn(p.Steps) || hasTurn(r.Steps) || !picksUp(p.Steps) && !picksUp(r.Steps) || r.Line > pl.endLine(p)+2 {
 		return false
 	}
 	both := *p

@@ -99,19 +99,26 @@ func chartCells(text string) (num int, signs []string) {
 // beforeChart tells whether the rows of a chart begin below line n, at once or after a line
 // that says how large it is.
 func (p *parser) beforeChart(n int, text string) bool {
-	next := p.file.Line(n + 1)
+	next := p.file.Line(p.lineBehind(n))
 	if _, signs := chartCells(next); len(signs) > 0 {
 		return true
 	}
-	_, signs := chartCells(p.file.Line(n + 2))
+	_, signs := chartCells(p.file.Line(p.lineBehind(p.lineBehind(n))))
 	return len(signs) > 0 && len(text) < 40 && chartSize.MatchString(next)
+}
+
+// lineBehind is the number of the line behind a line and those that it goes on in.
+func (p *parser) lineBehind(n int) int {
+	for n++; p.file.GoesOn(n); n++ {
+	}
+	return n
 }
 
 var chartSize = regexp.MustCompile(`(?i)^\s*\d+ (?:sts?|stitches)\b`)
 
 // chartWidth reads a line between the heading of a chart and its rows.
 func (p *parser) chartWidth(n int, text string) bool {
-	if p.chart == nil || len(p.chart.Rows) > 0 || p.chart.Line != n-1 || !chartSize.MatchString(text) {
+	if p.chart == nil || len(p.chart.Rows) > 0 || p.lineBehind(p.chart.Line) != n || !chartSize.MatchString(text) {
 		return false
 	}
 	p.statedWidth(n, text)

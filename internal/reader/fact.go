@@ -262,7 +262,7 @@ func (p *parser) term(part string, offset uint32) {
 	t.Uses, t.Makes = p.worth(short, means)
 	p.out.Terms = append(p.out.Terms, t)
 	if i := strings.IndexByte(short, '.'); i > 0 && i < len(short)-1 {
-		w := strings.ToLower(strings.ReplaceAll(short, ".", ""))
+		w := spelling(strings.ReplaceAll(short, ".", ""))
 		p.dotted = append(p.dotted, dottedTerm{short, w})
 		p.terms[w] = &t
 	}
@@ -274,7 +274,7 @@ func (p *parser) term(part string, offset uint32) {
 
 // worth works out how many stitches an explained term takes and makes.
 func (p *parser) worth(short, means string) (uses, makes int) {
-	if s, ok := stitches[spelling(short)]; ok {
+	if s, ok := stitches[spelling(strings.ReplaceAll(short, ".", ""))]; ok {
 		return int(s.uses), int(s.makes)
 	}
 	toks := lex(means, nil)
@@ -314,7 +314,7 @@ func (p *parser) worth(short, means string) (uses, makes int) {
 		}
 	case slipped > 0 && passesOver.MatchString(lower):
 		return slipped + max(worked, 1), slipped + max(worked, 1) - 1 - lost
-	case strings.Contains(lower, "lift") || strings.Contains(lower, "make one") || strings.Contains(lower, "make 1") || strings.Contains(lower, "yarn over"):
+	case strings.Contains(lower, "lift") || strings.Contains(lower, "make one") || strings.Contains(lower, "make 1") || strings.Contains(lower, "make a stitch") || strings.Contains(lower, "makes a stitch") || strings.Contains(lower, "yarn over"):
 		return 0, 1
 	case (strings.Contains(lower, "back of st") || strings.Contains(lower, "through back") || strings.Contains(lower, "through the back") || strings.Contains(lower, "back loop")) && !strings.Contains(lower, "together") && lost == 0 && worked <= 1:
 		return 1, 1

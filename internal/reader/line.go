@@ -18,6 +18,7 @@ const (
 
 // Read reads a written pattern. Every line of it has its place in the script.
 func Read(f *source.File) *script.Script {
+	f = rejoin(f)
 	p := &parser{file: f, out: &script.Script{File: f, Sizes: []string{""}}, terms: map[string]*script.Term{}, patterns: map[string]bool{}}
 	names, at, style := findSizes(f)
 	p.style = style
@@ -46,6 +47,10 @@ func (p *parser) lines() {
 		at := p.file.LineSpan(n)
 		p.out.Lines[n-1].At = at
 		text := p.file.Slice(at)
+		if p.file.GoesOn(n) { // read with the line before
+			p.out.Lines[n-1].Role = p.out.Lines[n-2].Role
+			continue
+		}
 		if strings.TrimSpace(text) == "" {
 			p.blank = true
 			p.endChart()
@@ -56,29 +61,17 @@ func (p *parser) lines() {
 			continue
 		}
 		buf = p.lexAt(text, at.Start, buf[:0])
-		last := n
-		for last < p.file.Lines() && continues(text, p.file.Line(last+1), buf) { // a sentence goes on in the next line
-			last++
-			next := p.file.LineSpan(last)
-			p.out.Lines[last-1].At = next
-			text = p.file.Slice(next)
-			buf = p.lexAt(text, next.Start, buf)
-		}
 		if len(buf) > MaxTokens {
 			buf = buf[:MaxTokens]
 		}
 		p.toks, p.i, p.items, p.only = buf, 0, nil, p.forSizes
-		role := p.oneLine(p.file.Slice(at))
+		role := p.oneLine(text)
 		p.blank = false
 		p.out.Lines[n-1].Role = role
 		p.out.Lines[n-1].Items = p.items
-		for m := n + 1; m <= last; m++ {
-			p.out.Lines[m-1].Role = role
-		}
 		if role == script.Worked {
 			p.out.Worked++
 		}
-		n = last
 	}
 }
 
@@ -91,39 +84,6 @@ func (p *parser) lexAt(text string, offset uint32, buf []token) []token {
 		buf[i].at.End += offset
 	}
 	return buf
-}
-
-// continues tells whether a sentence that a line leaves open goes on in the next one.
-func continues(text, next string, toks []token) bool {
-	text, next = strings.TrimSpace(text), strings.TrimLeft(next, " \t")
-	if text == "" || next == "" || len(toks) > MaxTokens {
-		return false
-	}
-	c := next[0]
-	last := text[len(text)-1]
-	if last == ',' || last == '(' {
-		return 'a' <= c && c <= 'z' || isDigit(c) || c == '(' || c == '['
-	}
-	if strings.IndexByte(".:;!?*]", last) >= 0 {
-		return false
-	}
-	if len(toks) > 0 {
-		switch toks[len(toks)-1].w {
-		case "and", "the", "to", "from", "of", "with", "on", "until", "a", "for", "or", "last", "rep", "at", "each", "every", "over", "in", "then":
-			return 'a' <= c && c <= 'z' || isDigit(c) || c == '('
-		}
-	}
-	return len(text) > 58 && ('a' <= c && c <= 'z') && !startsRow(next)
-}
-
-// startsRow: a line in small letters that begins an instruction of its own.
-func startsRow(s string) bool {
-	word, _, _ := strings.Cut(s, " ")
-	switch strings.ToLower(strings.TrimRight(word, ".:")) {
-	case "row", "rnd", "round", "rows", "rnds", "rounds":
-		return true
-	}
-	return false
 }
 
 func numbered(n int) []string {

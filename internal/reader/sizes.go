@@ -15,7 +15,7 @@ type style struct {
 }
 
 // headerLines is how many lines of a text are searched for the names of its sizes.
-const headerLines = 80
+const headerLines = 160
 
 var (
 	sizeWord   = regexp.MustCompile(`(?i)\bsizes?\b(?:\s+are)?\s*:?\s*`)

@@ -23,7 +23,8 @@ type File struct {
 	Name string
 	Text string
 
-	lines []uint32 // start of each line
+	lines []uint32     // start of each line
+	on    map[int]bool // lines that go on from the one before
 }
 
 // NewFile returns the file for a text.
@@ -41,6 +42,25 @@ func NewFile(name, text string) *File {
 	return f
 }
 
+// Joined is the same text with some of its lines read as one with the line before, each of
+// them given by its number. The words of the whole are those of its first line, and the others
+// are empty. Offsets, and so positions, stay what they are.
+func (f *File) Joined(lines []int) *File {
+	text := []byte(f.Text)
+	j := &File{Name: f.Name, lines: f.lines, on: map[int]bool{}}
+	for _, n := range lines {
+		j.on[n] = true
+		for i := int(f.lines[n-1]) - 1; i >= 0 && (text[i] == '\n' || text[i] == '\r'); i-- {
+			text[i] = ' '
+		}
+	}
+	j.Text = string(text)
+	return j
+}
+
+// GoesOn tells whether a line is read as one with the line before.
+func (f *File) GoesOn(line int) bool { return f.on[line] }
+
 // Position returns the line and column of a byte offset. Offsets past the end are taken
 // for the end.
 func (f *File) Position(offset uint32) (line, column int) {
@@ -51,7 +71,7 @@ func (f *File) Position(offset uint32) (line, column int) {
 
 // Line returns the text of a line, counted from 1, without its line end.
 func (f *File) Line(line int) string {
-	if line < 1 || line > len(f.lines) {
+	if line < 1 || line > len(f.lines) || f.on[line] {
 		return ""
 	}
 	text := f.Text[f.lines[line-1]:]

@@ -47,3 +47,22 @@ func TestMessageWalk(t *testing.T) {
 		t.Errorf("message = %q", got)
 	}
 }
+
+func TestJoined(t *testing.T) {
+	f := source.NewFile("x", "one\r\ntwo\nthree\nfour")
+	j := f.Joined([]int{2, 3})
+	for n, want := range []string{"one  two three", "", "", "four"} {
+		if have := j.Line(n + 1); have != want {
+			t.Errorf("line %d is %q, should be %q", n+1, have, want)
+		}
+		if f.GoesOn(n+1) || j.GoesOn(n+1) != (n == 1 || n == 2) {
+			t.Errorf("line %d: goes on %v", n+1, j.GoesOn(n+1))
+		}
+	}
+	for offset := range uint32(len(f.Text)) {
+		line, column := j.Position(offset)
+		if l, c := f.Position(offset); l != line || c != column {
+			t.Errorf("offset %d is at %d:%d, should be at %d:%d", offset, line, column, l, c)
+		}
+	}
+}

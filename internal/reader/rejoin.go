@@ -1,0 +1,204 @@
+package reader
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"sockwright/internal/source"
+)
+
+// Texts that come out of a letter or a page have their paragraphs broken into lines. Here the
+// lines are told that go on from the one before.
+
+// maxWidth is how wide the lines of a text may be for it to have been broken to a width.
+const maxWidth = 110
+
+// rejoin is the text with broken lines joined; places in it are those of the text.
+func rejoin(f *source.File) *source.File {
+	j := joiner{lines: make([]string, f.Lines()+1)}
+	for n := 1; n <= f.Lines(); n++ {
+		j.lines[n] = f.Line(n)
+	}
+	j.measure()
+	var on []int
+	listing := false // in a list of abbreviations
+	for n := 1; n < len(j.lines); n++ {
+		if j.title == 0 && strings.TrimSpace(j.lines[n]) != "" {
+			j.title = n
+		}
+		switch text := strings.TrimSpace(j.lines[n]); {
+		case text == "":
+			listing = listing && n > 1 && isListHead(j.lines[n-1])
+			continue
+		case isListHead(text):
+			listing = true
+		case isHead(text):
+			listing = false
+		}
+		if len(on) == 0 || on[len(on)-1] != n {
+			j.first = n
+		}
+		if n+1 < len(j.lines) && j.goesOn(n, listing) {
+			on = append(on, n+1)
+		}
+	}
+	if on == nil {
+		return f
+	}
+	return f.Joined(on)
+}
+
+type joiner struct {
+	lines []string // from 1
+	width int      // to which the text has been broken, 0 if it has not
+	title int      // the first line that holds something
+	first int      // of the lines that have been joined so far
+}
+
+// measure finds out whether the text has been broken to a width. Where a line ends in the
+// midst of a sentence, nothing more had room on it; a text in which that is not so keeps its
+// lines.
+func (j *joiner) measure() {
+	widest := 0
+	for _, text := range j.lines {
+		if _, signs := chartCells(text); len(signs) == 0 {
+			widest = max(widest, utf8.RuneCountInString(strings.TrimRight(text, " \t")))
+		}
+	}
+	if widest > maxWidth {
+		return
+	}
+	full, short := 0, 0
+	for n := 1; n+1 < len(j.lines); n++ {
+		next := strings.TrimSpace(j.lines[n+1])
+		if next == "" || endsSentence(j.lines[n], next) || j.ownLine(n, n+1) {
+			continue
+		}
+		word, _, _ := strings.Cut(next, " ")
+		switch r, _ := utf8.DecodeRuneInString(next); {
+		case unicode.IsUpper(r) && !strings.HasSuffix(word, ",") || isHead(strings.TrimSpace(j.lines[n])):
+		case j.full(n, widest):
+			full++
+		case unicode.IsLower(r):
+			short++
+		}
+	}
+	if full > 2*short {
+		j.width = widest
+	}
+}
+
+// full tells whether the first word of the next line had no room on line n.
+func (j *joiner) full(n, width int) bool {
+	word, _, _ := strings.Cut(strings.TrimSpace(j.lines[n+1]), " ")
+	return utf8.RuneCountInString(strings.TrimRight(j.lines[n], " \t"))+1+utf8.RuneCountInString(word) > width
+}
+
+// goesOn tells whether line n goes on in the next one.
+func (j *joiner) goesOn(n int, listing bool) bool {
+	text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[n+1])
+	if text == "" || next == "" || j.ownLine(n, n+1) {
+		return false
+	}
+	if _, signs := chartCells(j.lines[n]); len(signs) > 0 {
+		return false
+	}
+	if r, _ := utf8.DecodeRuneInString(next); unicode.IsUpper(r) && n == j.title {
+		return false
+	}
+	if j.width > 0 && j.full(n, j.width) && !isHead(text) && (!endsSentence(text, next) || j.tellsRow(j.first) || ofNeedleLabel.MatchString(next)) {
+		return true
+	}
+	if r, _ := utf8.DecodeRuneInString(next); j.width > 0 && j.full(n, j.width) && !unicode.IsUpper(r) {
+		return true
+	}
+	return !listing && leftOpen(text, next)
+}
+
+// leftOpen tells whether the words of a line leave a sentence open that the next one takes up.
+func leftOpen(text, next string) bool {
+	c := next[0]
+	small := 'a' <= c && c <= 'z'
+	last := text[len(text)-1]
+	if last == ',' || last == '(' {
+		return small || isDigit(c) || c == '(' || c == '['
+	}
+	if strings.IndexByte(".:;!?*]", last) >= 0 {
+		return false
+	}
+	switch spelling(text[strings.LastIndexAny(text, " \t")+1:]) {
+	case "and", "the", "to", "from", "of", "with", "on", "until", "a", "for", "or", "last", "rep", "at", "each", "every", "over", "in", "then":
+		return small || isDigit(c) || c == '('
+	}
+	return len(text) > 58 && small && !startsRow(next)
+}
+
+// endsSentence tells whether a line ends a sentence, with the next line seen: the full stop
+// of an abbreviation does not.
+func endsSentence(text, next string) bool {
+	text = strings.TrimRight(text, " \t\"”’)")
+	if text == "" || strings.IndexByte(".:!?", text[len(text)-1]) < 0 {
+		return false
+	}
+	word := strings.TrimRight(text[strings.LastIndexAny(text, " \t([")+1:], ".")
+	r, _ := utf8.DecodeRuneInString(next)
+	return text[len(text)-1] != '.' || !abbreviated[spelling(word)] || unicode.IsUpper(r)
+}
+
+var (
+	ownLabel      = regexp.MustCompile(`^[A-Z][\w'’&/.-]*(?: [\w'’&/.-]+){0,3}(?: ?\([^()]{1,30}\))?:(?:\s|$)`)
+	ownEntry      = regexp.MustCompile(`^\S{1,12}(?: st| sts)? ?(?:=|:\s|\s[–-]\s)`)
+	ofNeedleLabel = regexp.MustCompile(`^(?:N\d|\d(?:st|nd|rd|th) (?:needle|ndl|pin)|(?:Needle|Ndl) \d)`)
+	bullet        = regexp.MustCompile(`^[•▪·☐○]`)
+	dashItem      = regexp.MustCompile(`^[–-]\s+\D`)
+)
+
+// ownLine tells whether line m begins something of its own, whatever line n before it says.
+func (j *joiner) ownLine(n, m int) bool {
+	text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[m])
+	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || bullet.MatchString(next) || isHead(next) && (endsSentence(text, next) || !strings.HasSuffix(next, ".")) {
+		return true
+	}
+	open := strings.HasSuffix(text, ",") || strings.HasSuffix(text, ";") || strings.HasSuffix(text, "(")
+	if ownLabel.MatchString(next) && !open && !ofNeedleLabel.MatchString(next) {
+		return true
+	}
+	if dashItem.MatchString(next) && (endsSentence(text, next) || isHead(text) || dashItem.MatchString(text)) {
+		return true
+	}
+	if ownEntry.MatchString(next) && ownEntry.MatchString(text) && !open {
+		return true
+	}
+	return endsSentence(text, next) && j.tellsRow(m)
+}
+
+// tellsRow tells whether a line begins with the label of a row.
+func (j *joiner) tellsRow(n int) bool {
+	toks := lex(j.lines[n], nil)
+	p := parser{toks: toks[:min(len(toks), 6)]}
+	return p.rowAhead(0)
+}
+
+// isHead tells whether a line is a heading by its looks: capitals only.
+func isHead(text string) bool {
+	return len(text) < 60 && countLetters(text) > 2 && !hasSmall(text) && !strings.ContainsAny(text, "0123456789*[")
+}
+
+// isListHead tells whether a line is the heading of a list of abbreviations.
+func isListHead(text string) bool {
+	toks := lex(text, nil)
+	return len(toks) < 6 && slices.ContainsFunc(toks, func(t token) bool { return t.w == "abbr" })
+}
+
+// startsRow: a line in small letters that begins an instruction of its own.
+func startsRow(s string) bool {
+	word, _, _ := strings.Cut(s, " ")
+	switch strings.ToLower(strings.TrimRight(word, ".:")) {
+	case "row", "rnd", "round", "rows", "rnds", "rounds":
+		return true
+	}
+	return false
+}
