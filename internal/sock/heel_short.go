@@ -10,22 +10,18 @@ import (
 
 var (
 	_ = register(shortHeel("wrapped", pattern.Wrapped, "a short-row heel with wraps",
-		say("heel.wrapped.says", "short rows with wrapped stitches: no flap and no gusset; quick, and shallow enough for a low instep"),
-		say("heel.wrapped.tip", "To w&t on the RS: bring the yarn to the front, slip the next st as if to purl, take the yarn back, return the st, turn. On the WS: take the yarn back, slip, bring the yarn to the front, return the st, turn. To work a st with its wrap, lift the wrap onto the needle beside the st and work the two together; on the WS lift it from the RS, which lies behind. From the second half on a st may have two wraps: lift both.")))
+		say("heel.wrapped.says", "short rows with wrapped stitches: no flap and no gusset; quick, and shallow enough for a low instep")))
 	_ = register(shortHeel("twin", pattern.Twin, "a short-row heel with twin stitches",
-		say("heel.twin.says", "short rows with twin stitches: a second loop beside each turning stitch; nearly unseen"),
-		say("heel.twin.tip", "To make a twin, draw a loop with the yarn out of the st that lies below the next st on the left needle, and put it on the left needle beside that st: the two are a twin, and count as 1 st. Draw the yarn snug after the turn. To work a st with its twin, work both loops as one.")))
+		say("heel.twin.says", "short rows with twin stitches: a second loop beside each turning stitch; nearly unseen")))
 	_ = register(shortHeel("yarn-over", pattern.Over, "a short-row heel with yarn overs",
-		say("heel.yarn-over.says", "short rows with a yarn over at each turn: easy to see and to count"),
-		say("heel.yarn-over.tip", "The yo lies over the needle before the first st of the new row; on the WS bring the yarn to the front under the needle and over it. It belongs to the st that was left, and is not counted as a st. To work a st with its yo on the RS, knit the two together so that the st lies on top; on the WS slip both as if to knit one by one, return them, and purl them together through the back loops. From the second half on a st may have two yos: work all three together.")))
+		say("heel.yarn-over.says", "short rows with a yarn over at each turn: easy to see and to count")))
 	_ = register(shortHeel("double-stitch", pattern.Doubled, "a short-row heel with double stitches",
-		say("heel.double-stitch.says", "short rows with double stitches: the turning stitch is pulled up over the needle; the fastest to work"),
-		say("heel.double-stitch.tip", "To make a ds after turning, bring the yarn to the front, slip the first st as if to purl, and pull the yarn up over the needle to the back until both legs of the st lie on the needle; on a WS row bring the yarn to the front again before purling. A ds counts as 1 st. To work it, work its two legs as one.")))
+		say("heel.double-stitch.says", "short rows with double stitches: the turning stitch is pulled up over the needle; the fastest to work")))
 )
 
 var heelMiddle = share("middle", "share of the heel that lies between the last turns", 1.0/3, 0.2, 0.5)
 
-func shortHeel(kind string, turn pattern.Turned, name string, says, tip source.Message) Part {
+func shortHeel(kind string, turn pattern.Turned, name string, says source.Message) Part {
 	var usual []string
 	if turn == pattern.Wrapped {
 		usual = toeUp
@@ -34,8 +30,16 @@ func shortHeel(kind string, turn pattern.Turned, name string, says, tip source.M
 		Skills: []string{"short rows"}, Options: []Option{heelShare, heelMiddle},
 		How: say("heel.short.opening", "The heel is made of short rows, each a st shorter than the one before, and then each a st longer again. No st is lost, and none is picked up but one in each corner."),
 		take: func(d *Draft, t *design.Table) construction {
-			return &shortRowHeel{turn: turn, tip: tip, share: heelShare.number(t), middle: heelMiddle.number(t)}
+			return &shortRowHeel{turn: turn, share: heelShare.number(t), middle: heelMiddle.number(t)}
 		}}
+}
+
+// shortRowTips tell how the turns are worked (common practice).
+var shortRowTips = map[pattern.Turned]source.Message{
+	pattern.Wrapped: say("heel.wrapped.tip", "To w&t on the RS: bring the yarn to the front, slip the next st as if to purl, take the yarn back, return the st, turn. On the WS: take the yarn back, slip, bring the yarn to the front, return the st, turn. To work a st with its wrap, lift the wrap onto the needle beside the st and work the two together; on the WS lift it from the RS, which lies behind. From the second half on a st may have two wraps: lift both."),
+	pattern.Twin:    say("heel.twin.tip", "To make a twin, draw a loop with the yarn out of the st that lies below the next st on the left needle, and put it on the left needle beside that st: the two are a twin, and count as 1 st. Draw the yarn snug after the turn. To work a st with its twin, work both loops as one."),
+	pattern.Over:    say("heel.yarn-over.tip", "The yo lies over the needle before the first st of the new row; on the WS bring the yarn to the front under the needle and over it. It belongs to the st that was left, and is not counted as a st. To work a st with its yo on the RS, knit the two together so that the st lies on top; on the WS slip both as if to knit one by one, return them, and purl them together through the back loops. From the second half on a st may have two yos: work all three together."),
+	pattern.Doubled: say("heel.double-stitch.tip", "To make a ds after turning, bring the yarn to the front, slip the first st as if to purl, and pull the yarn up over the needle to the back until both legs of the st lie on the needle; on a WS row bring the yarn to the front again before purling. A ds counts as 1 st. To work it, work its two legs as one."),
 }
 
 // shortRowHeel is a heel of short rows: m turns on each side leave the middle, and m more
@@ -43,7 +47,6 @@ func shortHeel(kind string, turn pattern.Turned, name string, says, tip source.M
 // row i of the second the middle and i more. The same words serve in both directions.
 type shortRowHeel struct {
 	turn   pattern.Turned
-	tip    source.Message
 	share  float64 // of the round
 	middle float64 // of the heel, that every row works
 }
@@ -86,7 +89,7 @@ func (h *shortRowHeel) declare(d *Draft) {
 func (h *shortRowHeel) build(b *Builder) {
 	b.section("Heel")
 	b.para(say("heel.short.intro", "The heel is worked back and forth in short rows, each of which is turned before its end. Between the turns lie the sts that are worked; beyond them the others wait."))
-	b.para(h.tip)
+	b.para(shortRowTips[h.turn])
 	b.setApart(
 		say("heel.short.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others."),
 		say("heel.short.two", "From here only N1 is worked; N2 rests."))
