@@ -304,7 +304,7 @@ func (w *worker) checkSections(c script.Claim, v int) []*problem {
 	actual := ahead
 	what := "at each side"
 	if c.Part == script.Middle {
-		actual = w.n.worked() - ahead - behind
+		actual = w.n.onBoth() - ahead - behind
 		what = "in the middle"
 	} else if v == behind {
 		return nil

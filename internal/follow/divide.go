@@ -50,6 +50,9 @@ func (w *worker) divide(n *script.Divide) *problem {
 			return nil
 		}
 		w.heelCount = w.n.worked()
+		if n.From == script.Centre && v >= 0 && w.n.restBeside(v) {
+			return nil
+		}
 		if v >= 0 && v != w.n.worked() {
 			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel", "the heel is said to be {0}, but {1} are in work", source.InSts(v), w.n.worked()), source.Sts(v), source.Sts(w.n.worked()))
 			p.soft = true

@@ -28,6 +28,8 @@ const (
 type needles struct {
 	left, right []cell
 	held        []cell // resting, in the order in which they will be worked
+	restL       int    // stitches at the far end of the left needle that rest, beside the part worked flat
+	restR       int    // the same of the right needle
 	flat        bool
 	facing      script.Side // NoSide: not known
 }
@@ -50,11 +52,15 @@ func count(cells []cell) int {
 }
 
 // worked is how many stitches are in work, total those that rest included.
-func (n *needles) worked() int { return count(n.left) + count(n.right) }
-func (n *needles) total() int  { return n.worked() + count(n.held) }
+func (n *needles) worked() int { return n.onBoth() - n.restL - n.restR }
+func (n *needles) total() int  { return n.onBoth() + count(n.held) }
+
+// onBoth is how many stitches are on the needles in work, with those that rest beside them.
+func (n *needles) onBoth() int { return count(n.left) + count(n.right) }
 
 // begin brings all stitches in work to the left needle, to be worked from the tip on.
 func (n *needles) begin() {
+	n.restL, n.restR = 0, 0
 	if len(n.right) == 0 {
 		return
 	}
@@ -70,8 +76,22 @@ func (n *needles) turn() {
 	if count(n.left) > 0 {
 		n.left = append(n.left, cell{mark: gap})
 	}
+	n.restL = min(n.restL, count(n.left)) // some of them may have been worked
 	n.left, n.right = n.right, n.left
+	n.restL, n.restR = n.restR, n.restL
 	n.facing = n.facing.Other()
+}
+
+// restBeside lets the same number of stitches rest at both sides of the middle ones. ok is
+// false if they cannot be parted so.
+func (n *needles) restBeside(middle int) (ok bool) {
+	beside := n.onBoth() - middle
+	ahead, behind := n.waiting()
+	if beside < 0 || beside%2 != 0 || ahead > 0 && ahead != beside/2 || behind > 0 && behind != beside/2 {
+		return false
+	}
+	n.restL, n.restR = beside/2, beside/2
+	return true
 }
 
 // rejoin goes on in the round: resting stitches come behind those in work.
@@ -141,10 +161,13 @@ func (n *needles) wrapped() (sideA, none, sideB int) {
 	for i := len(n.left) - 1; i >= 0; i-- {
 		all = append(all, n.left[i])
 	}
-	seen := false
+	seen, at := false, 0
 	for _, c := range all {
+		if c.mark == stitch {
+			at++
+		}
 		switch {
-		case c.mark != stitch:
+		case c.mark != stitch, at <= n.restR, at > n.onBoth()-n.restL:
 		case !c.wraps:
 			none++
 			seen = true
@@ -159,7 +182,7 @@ func (n *needles) wrapped() (sideA, none, sideB int) {
 
 // same tells whether two states of the needles are alike.
 func (n *needles) same(m *needles) bool {
-	return n.flat == m.flat && slices.Equal(n.left, m.left) && slices.Equal(n.right, m.right) && slices.Equal(n.held, m.held)
+	return n.flat == m.flat && n.restL == m.restL && n.restR == m.restR && slices.Equal(n.left, m.left) && slices.Equal(n.right, m.right) && slices.Equal(n.held, m.held)
 }
 
 // resize makes the stitches in work want, in the middle of what lies on the left needle.

@@ -334,11 +334,20 @@ func (w *worker) wrapsAnywhere() bool {
 	return slices.ContainsFunc(w.n.left, func(c cell) bool { return c.wraps }) || slices.ContainsFunc(w.n.right, func(c cell) bool { return c.wraps })
 }
 
+// wrappedAfter counts wrapped stitches at the two sides and the others, before a row is worked.
+// One that begins by doubling its first stitch makes that of the turn before it.
+func (w *worker) wrappedAfter(next *script.Row) (a, none, b int) {
+	if tip := len(w.n.left) - 1; len(next.Steps) > 0 && next.Steps[0].Name == "ds" && tip >= 0 && w.n.left[tip].mark == stitch && !w.n.left[tip].wraps {
+		w.n.left[tip].wraps = true
+	}
+	return w.n.wrapped()
+}
+
 func (w *worker) untilWrapped(rows []*script.Row, stop *script.Stop) *problem {
 	v := int(w.val(stop.N))
 	for pass := 0; pass < 2000; pass++ {
 		for _, r := range rows {
-			a, none, b := w.n.wrapped()
+			a, none, b := w.wrappedAfter(r)
 			if stop.Kind == script.Wrapped && a >= v && b >= v || stop.Kind == script.Unwrapped && none <= v {
 				return nil
 			}

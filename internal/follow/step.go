@@ -243,7 +243,13 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 	}
 	switch s.To {
 	case script.End:
+		if s.Part == script.Middle { // of the stitches between those that rest
+			sub.part = rw.part
+		}
 		n := w.avail(&sub)
+		if s.Part == script.Middle {
+			n -= min(w.n.restL, n)
+		}
 		switch {
 		case s.Needle == 0:
 		case rw.pickup:

@@ -50,6 +50,19 @@ Row B (WS): p11, p the next twin as one, lift one more loop into the twin after 
 Cont so, one st further in every row, until only the outermost twin at each side is left.
 Next rnd: k all 56 sts, closing the last two twins.`,
 			"56; 28 of 56; 28 of 56; 28 of 56 in 8; 28 of 56 in 8; 28 of 56; 28 of 56; 28 of 56; 28 of 56; 56"},
+		{"a cup of double stitches beside a gusset", `
+Foot: 76 sts, 28 on N1 and 48 on N2.
+Heel cup, Row 1 (RS): on N2, k38, turn. The cup is worked on the centre 28 sts; 10 gusset sts rest at each side of it.
+Row 2 (WS): ds, p27, turn.
+Row 3: ds, k to the ds at the far side, turn.
+Row 4: ds, p to the ds at the far side, turn.
+Rep Rows 3 and 4 until there are 9 ds at each side and 10 plain sts between them.
+Row A (RS): K to last st of the centre sts, working each ds as one; ssk this st with the first gusset st; turn.
+Row B (WS): Sl 1, p26, p2tog the last centre st with the first gusset st; turn.
+Flap row 1 (RS): (Sl 1, k1) 13 times, sl 1, ssk, turn.
+Flap row 2 (WS): Sl 1, p26, p2tog, turn.
+Rep the last 2 rows until every gusset st is used. 56 sts.`,
+			"76; 28 of 76; 28 of 76; 28 of 76 in 8; 28 of 76 in 8; 28 of 76; 28 of 75; 28 of 74; 28 of 73 ⟶ 28 of 57 in 9; 28 of 72 ⟶ 28 of 56 in 9; 28 of 56"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := followed(t, "SOCK"+c.text)

@@ -292,7 +292,9 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 // instep", "29 for the sole".
 func (p *parser) areOf() bool {
 	back := p.i
-	p.phrase("of them", "of these", "of those")
+	if p.phrase("of them", "of these", "of those") && p.is("on") {
+		return false
+	}
 	p.any("are", "is", "form", "make", "being")
 	p.skip("for", "the")
 	if p.i > back && (p.is("instep") || p.is("sole")) {
@@ -306,6 +308,11 @@ func (p *parser) tail(c *script.Claim) bool {
 	told := false
 	for {
 		back := p.i
+		if n, _, ok := p.needle(); ok && n > 0 && p.toks[back].w == "on" { // "on ndl 2", not "on the needles"
+			c.What, c.Needle, told = script.OnNdl, n, true
+			continue
+		}
+		p.i = back
 		switch {
 		case p.any("rem", "now", "live", "altogether"), p.phrase("in all", "in total", "total", "all told", "are rem", "are live", "on ndl", "on the ndl", "on your ndl", "on the ndl now"):
 			if p.toks[p.i-1].w == "all" || p.toks[p.i-1].w == "total" || p.toks[p.i-1].w == "altogether" {
@@ -536,6 +543,9 @@ func (p *parser) state() bool {
 			p.add(&script.State{Base: p.base(start), Claims: c, Is: !p.began || opens, Turned: p.turnedHeel})
 			p.began = true
 			return true
+		}
+		if _, _, ok := p.needle(); ok && !p.began { // "Ndl 1 holds the instep"
+			continue
 		}
 		t := p.peek()
 		if t.kind == lineToken || t.w == "." || t.w == "*" || t.w == "[" || t.w == "multiple" || t.w == "gauge" || t.kind == numToken && p.ahead(1).w == "-" {

@@ -238,6 +238,21 @@ var passesOver = regexp.MustCompile(`\b(?:pass|draw|lift|bring|slip)\w* (?:the |
 
 var termStart = regexp.MustCompile(`^\s*\S{1,12}(?:\s\S{1,6})?\s*[=:]`)
 
+// definition reads a sentence that explains a term in the midst of a line: "ds = double
+// stitch: turn, slip 1 st, pull the yarn up."
+func (p *parser) definition() bool {
+	t, from := p.peek(), p.i
+	if t.kind != wordToken || labelNames[t.w] || p.ahead(1).w != "=" || p.ahead(2).kind != wordToken {
+		return false
+	}
+	for !p.stop() {
+		p.i++
+	}
+	at := p.since(from)
+	p.term(p.raw(at), at.Start)
+	return true
+}
+
 func (p *parser) term(part string, offset uint32) {
 	trimmed := strings.TrimLeft(part, " \t*•")
 	offset += uint32(len(part) - len(trimmed))

@@ -145,7 +145,7 @@ func (p *parser) sentences() {
 			p.prefix()
 			continue
 		}
-		if p.any(",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.leadIn() || p.sentence() || p.any("(", "[", "*") {
+		if p.any(",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.leadIn() || p.definition() || p.sentence() || p.any("(", "[", "*") {
 			continue
 		}
 		p.skipClause()

@@ -17,6 +17,11 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		} else {
 			s.Minus, s.To = pattern.Of(1), script.End
 		}
+		if p.any("centre", "middle") {
+			p.any("sts")
+			s.Part = script.Middle
+			return s, true
+		}
 		part := p.partWord()
 		if !p.eat("sts") && part != 0 {
 			p.i = back
@@ -59,6 +64,11 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		p.i = back
 		return s, false
 	}
+	if s.To == script.WrapMark && p.any("at", "on") { // "to the ds at the far side"
+		p.skip("the", "far", "other", "opposite")
+		p.any("side", "end")
+		return s, true
+	}
 	p.whose(&s)
 	return s, true
 }
@@ -74,6 +84,11 @@ func (p *parser) whose(s *script.Step) {
 		}
 		if p.any("ndl") {
 			s.Name = "needle"
+			return
+		}
+		if p.any("centre") || p.any("middle") {
+			p.any("sts", "section")
+			s.Part = script.Middle
 			return
 		}
 		if part := p.partWord(); part != 0 {

@@ -556,7 +556,7 @@ func (p *parser) divide() bool {
 			}
 		case "st-st", "stockinette":
 			d.Fabric = "stockinette"
-		case "worked", "work", "and", "to", "in", "row", "is", "the", "complete", ",", "-", "sts", "facing", "back-and-forth", "now", "be", "will", "only", "done", "begin", "beg", "over", "with", "for", "k", "p", "on", "purlwise", "right", "wrong", "side", "of", "both", "for-the":
+		case "worked", "work", "and", "to", "in", "row", "is", "the", "cup", "complete", ",", "-", "sts", "facing", "back-and-forth", "now", "be", "will", "only", "done", "begin", "beg", "over", "with", "for", "k", "p", "on", "purlwise", "right", "wrong", "side", "of", "both", "for-the":
 		default:
 			return false
 		}
@@ -719,6 +719,8 @@ func (p *parser) from(d *script.Divide) {
 			d.From = script.First
 		case p.any("last"):
 			d.From = script.Last
+		case p.any("centre", "middle"):
+			d.From = script.Centre
 		default:
 			return
 		}

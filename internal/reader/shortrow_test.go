@@ -31,6 +31,22 @@ func TestShortRows(t *testing.T) {
 			"Next rnd: K56, picking up the last wraps.",
 			"Next rnd: k56, working each ds as one.",
 		}},
+		{"row 3: sl1, k to wrap, turn", []string{
+			"Row 3: ds, k to the ds at the far side, turn.",
+			"Row 3: MDS, k to ds, turn.",
+			"Row 3 (RS): Ds, k to the double st on the other side, turn.",
+			"Row 3: DS, knit to the next double stitch, turn.",
+		}},
+		{"row: k to end less 1, dec, turn", []string{
+			"Row A (RS): K to last st of the centre sts, working each ds as one; ssk this st with the first gusset st; turn.",
+			"Next row (RS): K to the last st of the middle section, ssk the last centre st and the next side st, turn.",
+			"Next row: k to last centre st, k2tog it with the next gusset st, turn.",
+		}},
+		{"state (76) (48 on N2); row: k28", []string{
+			"There are 76 sts, of which 48 on Ndl 2. K the 28 sts of Ndl 1.",
+			"76 sts, 48 of them on needle 2. K the 28 sts on N1.",
+			"76 sts: 48 sts on N2. K28.",
+		}},
 	} {
 		a.test(t)
 	}

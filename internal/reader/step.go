@@ -88,6 +88,9 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		if p.eat("tbl") {
 			s.Tbl = true
 		}
+		if st.op == script.Decrease {
+			p.ofWhich()
+		}
 		p.howOften(&s)
 		return s, true
 	}
@@ -195,6 +198,23 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return s, false
 	}
 	return p.otherTerm()
+}
+
+// ofWhich passes over words that say which stitches a decrease takes: "ssk this st with the
+// first gusset st", "p2tog the last centre st and the next side st".
+func (p *parser) ofWhich() {
+	back := p.i
+	one := func() bool {
+		if p.any("it") {
+			return true
+		}
+		p.skip("over", "on", "the", "this", "that", "last", "next", "first", "foll")
+		p.any("centre", "middle", "heel", "side", "gusset", "waiting", "unworked", "sole", "flap", "cup", "edge")
+		return p.any("sts")
+	}
+	if !one() || !p.any("with", "and", "&") || !one() {
+		p.i = back
+	}
 }
 
 // bySize reads a list of terms, one for each size: "- (k2tog, -, k2tog)". All that are no

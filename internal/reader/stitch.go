@@ -142,6 +142,9 @@ func (p *parser) single() (s script.Step, ok bool) {
 		if s.Part == 0 {
 			s.Part = p.ofPart()
 		}
+		if p.is("of") && p.needleAhead(0) { // "k the 28 sts of Ndl 1"
+			p.needle()
+		}
 		p.skip("again", "rem")
 		p.colour()
 		if p.eat("tbl") {

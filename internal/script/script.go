@@ -241,6 +241,7 @@ const (
 	Unsaid From = iota
 	First
 	Last
+	Centre
 	OnNeedle
 )
 
