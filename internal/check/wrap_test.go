@@ -7,34 +7,48 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"unicode/utf8"
+	"unicode"
 
 	"sockwright/internal/check"
 	"sockwright/internal/source"
 )
 
-// wrap breaks the lines of a text at spaces so that none is longer than width, as letters and
-// pages do.
-func wrap(text string, width int) string {
+// wrap breaks the lines of a text at spaces so that none is wider than width, as letters and
+// pages do. wide is the width of a letter in hundredths.
+func wrap(text string, width int, wide func(rune) int) string {
 	out := []byte(text)
-	start, space := 0, -1
-	for i := 0; i < len(text); i++ {
-		switch text[i] {
-		case '\n':
-			start, space = i+1, -1
-			continue
-		case ' ':
-			if i > start {
-				space = i
+	space, used, since := -1, 0, 0 // the last space, the width of the line, and of what is behind the space
+	for i, r := range text {
+		w := wide(r)
+		used, since = used+w, since+w
+		switch {
+		case r == '\n':
+			space, used, since = -1, 0, 0
+		case r == ' ':
+			if used-w <= width*100 && used > w {
+				space, since = i, 0
 			}
-		}
-		if utf8.RuneCountInString(text[start:i+1]) > width && space >= 0 && text[i] != ' ' {
+		case used > width*100 && space >= 0:
 			out[space] = '\n'
-			start, space = space+1, -1
-			i = start
+			space, used = -1, since
 		}
 	}
 	return string(out)
+}
+
+// typewriter and serif are the widths of letters on the two kinds of pages.
+func typewriter(rune) int { return 100 }
+
+func serif(r rune) int {
+	switch {
+	case strings.ContainsRune("iljtfr.,;:'()[]|!- ", r):
+		return 65
+	case strings.ContainsRune("mwMWQO", r):
+		return 160
+	case unicode.IsUpper(r):
+		return 140
+	}
+	return 105
 }
 
 // TestWrapped: a pattern says the same with its lines broken to a width: in a letter, out of
@@ -58,9 +72,13 @@ func TestWrapped(t *testing.T) {
 		}
 		text := string(data)
 		want := told(text)
-		for _, width := range []int{56, 60, 63, 66, 69, 72, 75, 78, 80, 90} {
+		for _, width := range []int{60, 66, 72, 75, 80, -60, -66, -72, -80} {
 			t.Run(fmt.Sprintf("%s/%d", strings.TrimSuffix(filepath.Base(name), ".pattern.txt"), width), func(t *testing.T) {
-				have := told(wrap(text, width))
+				broken := wrap(text, width, typewriter)
+				if width < 0 {
+					broken = wrap(text, -width, serif)
+				}
+				have := told(broken)
 				for _, x := range want {
 					if !slices.Contains(have, x) {
 						t.Errorf("is not told: %s", x)

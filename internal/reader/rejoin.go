@@ -58,44 +58,55 @@ type joiner struct {
 	first int      // of the lines that have been joined so far
 }
 
-// measure finds out whether the text has been broken to a width. Where a line ends in the
-// midst of a sentence, nothing more had room on it; a text in which that is not so keeps its
-// lines.
+// measure finds out whether the text has been broken to a width, and to which. Where a line
+// ends in the midst of a sentence, nothing more had room on it; a text in which that is not so
+// keeps its lines. Letters of unlike widths make some lines longer than others: the room is
+// that of the shortest line that surely goes on.
 func (j *joiner) measure() {
 	widest := 0
 	for _, text := range j.lines {
 		if _, signs := chartCells(text); len(signs) == 0 {
-			widest = max(widest, utf8.RuneCountInString(strings.TrimRight(text, " \t")))
+			widest = max(widest, length(text))
 		}
 	}
 	if widest > maxWidth {
 		return
 	}
 	full, short := 0, 0
+	width := widest
 	for n := 1; n+1 < len(j.lines); n++ {
-		next := strings.TrimSpace(j.lines[n+1])
-		if next == "" || endsSentence(j.lines[n], next) || j.ownLine(n, n+1) {
+		text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[n+1])
+		if text == "" || next == "" || isHead(text) || endsSentence(text, next) || j.ownLine(n, n+1) {
 			continue
 		}
 		word, _, _ := strings.Cut(next, " ")
-		switch r, _ := utf8.DecodeRuneInString(next); {
-		case unicode.IsUpper(r) && !strings.HasSuffix(word, ",") || isHead(strings.TrimSpace(j.lines[n])):
-		case j.full(n, widest):
+		r, _ := utf8.DecodeRuneInString(next)
+		switch want := j.wants(n); {
+		case unicode.IsUpper(r) && !strings.HasSuffix(word, ","):
+		case want*10 > widest*8:
 			full++
+			if !unicode.IsUpper(r) {
+				width = min(width, want-1)
+			}
 		case unicode.IsLower(r):
 			short++
 		}
 	}
 	if full > 2*short {
-		j.width = widest
+		j.width = width
 	}
 }
 
-// full tells whether the first word of the next line had no room on line n.
-func (j *joiner) full(n, width int) bool {
+func length(text string) int { return utf8.RuneCountInString(strings.TrimRight(text, " \t")) }
+
+// wants is how long line n would be with the first word of the next one.
+func (j *joiner) wants(n int) int {
 	word, _, _ := strings.Cut(strings.TrimSpace(j.lines[n+1]), " ")
-	return utf8.RuneCountInString(strings.TrimRight(j.lines[n], " \t"))+1+utf8.RuneCountInString(word) > width
+	return length(j.lines[n]) + 1 + length(word)
 }
+
+// full tells whether the first word of the next line had no room on line n.
+func (j *joiner) full(n int) bool { return j.width > 0 && j.wants(n) > j.width }
 
 // goesOn tells whether line n goes on in the next one.
 func (j *joiner) goesOn(n int, listing bool) bool {
@@ -109,10 +120,10 @@ func (j *joiner) goesOn(n int, listing bool) bool {
 	if r, _ := utf8.DecodeRuneInString(next); unicode.IsUpper(r) && n == j.title {
 		return false
 	}
-	if j.width > 0 && j.full(n, j.width) && !isHead(text) && (!endsSentence(text, next) || j.tellsRow(j.first) || ofNeedleLabel.MatchString(next)) {
+	if j.full(n) && !isHead(text) && (!endsSentence(text, next) || j.tellsRow(j.first) || ofNeedleLabel.MatchString(next)) {
 		return true
 	}
-	if r, _ := utf8.DecodeRuneInString(next); j.width > 0 && j.full(n, j.width) && !unicode.IsUpper(r) {
+	if r, _ := utf8.DecodeRuneInString(next); j.full(n) && !unicode.IsUpper(r) {
 		return true
 	}
 	return !listing && leftOpen(text, next)

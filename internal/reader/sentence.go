@@ -213,20 +213,22 @@ func (p *parser) emitRow(r *script.Row) {
 	p.add(r)
 }
 
-// ofNeedle lets a count behind a row of one needle speak of that needle: "1st needle: k 8,
-// pick up and k 14. 22 sts." It may still be the count of all.
+// ofNeedle lets a count behind steps that are told needle by needle, without the label of a
+// row, speak of the last of these needles: "1st needle: k 8, pick up and k 14. 22 sts." It may
+// still be the count of all.
 func ofNeedle(r *script.Row) {
 	if len(r.Steps) == 0 || r.Steps[0].Op != script.ToNeedle {
 		return
 	}
-	for _, s := range r.Steps[1:] {
+	last := 0
+	for _, s := range r.Steps {
 		if s.Op == script.ToNeedle {
-			return
+			last = s.Needle
 		}
 	}
 	for i := range r.Claims {
 		if c := &r.Claims[i]; c.What == script.Live {
-			c.Needle = r.Steps[0].Needle
+			c.Needle = last
 		}
 	}
 }
