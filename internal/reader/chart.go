@@ -41,7 +41,7 @@ func (p *parser) chartPart(n int, text string) bool {
 		if p.chart != nil && len(p.chart.Rows) > 0 {
 			p.endChart()
 		}
-		if strings.Contains(strings.ToLower(text), "chart") && p.beforeChart(n, text) {
+		if containsFold(text, "chart") && p.beforeChart(n, text) {
 			p.chartHead(n, text)
 			return true
 		}
@@ -61,6 +61,9 @@ func (p *parser) chartPart(n int, text string) bool {
 // chartCells splits a row of a chart into its number, 0 if it has none, and its signs, none
 // if the line is no such row.
 func chartCells(text string) (num int, signs []string) {
+	if !strings.ContainsAny(text, "|¦") {
+		return 0, nil
+	}
 	m := chartRow.FindStringSubmatch(text)
 	if m == nil {
 		if m = chartRight.FindStringSubmatch(text); m == nil || len(m[2]) < 4 {
@@ -72,7 +75,7 @@ func chartCells(text string) (num int, signs []string) {
 	}
 	signs = strings.Fields(m[2])
 	if len(signs) == 1 && utf8.RuneCountInString(signs[0]) > 2 {
-		if _, word := lexicon[strings.ToLower(signs[0])]; word {
+		if _, e := look(signs[0]); e.known {
 			return 0, nil
 		}
 		signs = strings.Split(signs[0], "")
@@ -160,7 +163,10 @@ func (p *parser) endChart() { p.chart = nil }
 // L = light". It holds for the charts above it that have no key of their own yet, and for
 // those that follow.
 func (p *parser) key(n int, text string) bool {
-	at := keyMark.FindStringIndex(text)
+	var at []int
+	if containsFold(text, "key") {
+		at = keyMark.FindStringIndex(text)
+	}
 	below := n > 1 && p.out.Lines[n-2].Role == script.Signs
 	if at == nil && (!below || strings.ContainsAny(text, "|¦")) || p.lastChart == nil && !p.chartBelow(n) {
 		return false

@@ -8,7 +8,7 @@ import (
 )
 
 // leads are words before a count that say nothing more than that it is one.
-var leads = set("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when")
+var leads = newList("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when")
 
 // claimsBehind reads counts that stand behind an instruction, over sentence ends: "(4 sts
 // dec)", ". 72 sts.", ": 16 sts", " - 28 rows, 14 garter ridges at each edge".
@@ -157,7 +157,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		p.both = nil
 		return script.Claim{}, false
 	}
-	for n := 0; n < 8 && leads[p.peek().w] && !p.done(); n++ {
+	for n := 0; n < 8 && leads.has(p.peek()) && !p.done(); n++ {
 		if p.peek().w == "total" {
 			c.What = script.Total
 		}
@@ -551,7 +551,7 @@ func (p *parser) state() bool {
 		if t.kind == lineToken || t.w == "." || t.w == "*" || t.w == "[" || t.w == "multiple" || t.w == "gauge" || t.kind == numToken && p.ahead(1).w == "-" {
 			break
 		}
-		if t.w == "k" || t.w == "p" || t.w == "pick" || t.w == "sl" || t.w == "work" && n > 0 || stitches[t.w].op != 0 {
+		if t.w == "k" || t.w == "p" || t.w == "pick" || t.w == "sl" || t.w == "work" && n > 0 || t.stitch != nil {
 			break
 		}
 		if t.w == "as" && n > 0 && strings.HasPrefix(p.toks[p.i-1].w, "count") { // "the pair counts as 1 st"
@@ -565,7 +565,7 @@ func (p *parser) state() bool {
 			opens = opens || t.w != "on"
 		}
 		p.i++
-		if p.began && !benign[t.w] && t.kind == wordToken {
+		if p.began && !benign.has(t) && t.kind == wordToken {
 			break
 		}
 	}
@@ -574,4 +574,4 @@ func (p *parser) state() bool {
 }
 
 // benign words may stand before a count that is stated once the work has begun.
-var benign = set("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when once after with has been side sts used up put others")
+var benign = newList("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when once after with has been side sts used up put others")

@@ -24,7 +24,7 @@ var vocabulary = sync.OnceValue(func() []string {
 })
 
 // factWords begin lines that hold facts and nothing to work.
-var factWords = set("gauge yarn wool needles materials notions size finished skills measurements sizes construction level needle ndl abbr notes note designer copyright key to finished skein gauge: yardage amount fibre colours colour difficulty tools supplies hook cautions caution tip")
+var factWords = newList("gauge yarn wool needles materials notions size finished skills measurements sizes construction level needle ndl abbr notes note designer copyright key to finished skein gauge: yardage amount fibre colours colour difficulty tools supplies hook cautions caution tip")
 
 // fact reads lines of facts: gauge, yarn, needles, measures.
 func (p *parser) fact(text string) (script.Role, bool) {
@@ -50,7 +50,7 @@ func (p *parser) fact(text string) (script.Role, bool) {
 		return script.Fact, true
 	case (t.w == "note" || t.w == "notes" || t.w == "tip" || t.w == "caution" || t.w == "hint") && (behind == ":" || behind == "."):
 		return script.Prose, true
-	case factWords[t.w] && (behind == ":" || behind == "-" || behind == ".") && t.w != "sts":
+	case factWords.has(&t) && (behind == ":" || behind == "-" || behind == ".") && t.w != "sts":
 		if t.w == "ndl" {
 			return script.Fact, !p.claimsIn()
 		}
@@ -127,7 +127,7 @@ func (p *parser) gauge() {
 }
 
 func (p *parser) textHas(s string) bool {
-	return strings.Contains(strings.ToLower(p.file.Line(p.line)), s)
+	return containsFold(p.file.Line(p.line), s)
 }
 
 // termsLine reads lines that explain abbreviations.
@@ -159,20 +159,19 @@ func (p *parser) termsLine(text string) bool {
 }
 
 // notTerms are short words with a colon that open work and explain nothing.
-var notTerms = set("toe heel cuff leg foot turn sole flap rib top band dec inc next n1 n2 n3 n4 n5")
+var notTerms = newList("toe heel cuff leg foot turn sole flap rib top band dec inc next n1 n2 n3 n4 n5")
 
 // entry tells whether a line of a list of abbreviations is one of its entries, although its
 // words could be worked: "CO: cast on".
 func (p *parser) entry() bool {
-	t, mark := p.toks[0], p.ahead(1).w
-	return t.kind == wordToken && len(t.w) <= 5 && !notTerms[t.w] && (mark == ":" || mark == "=")
+	t, mark := &p.toks[0], p.ahead(1).w
+	return t.kind == wordToken && len(t.w) <= 5 && !notTerms.has(t) && (mark == ":" || mark == "=")
 }
 
 // explains reads a line that explains a stitch: "C4B: slip 2 sts to cable needle, …".
 func (p *parser) explains(text string) bool {
 	raw := p.raw(p.toks[0].at)
-	_, known := stitches[p.toks[0].w]
-	if !known && !looksLikeTerm(raw) || p.ahead(1).w != ":" && p.ahead(1).w != "=" && p.ahead(1).w != "-" || len(p.toks) < 5 {
+	if p.toks[0].stitch == nil && !looksLikeTerm(raw) || p.ahead(1).w != ":" && p.ahead(1).w != "=" && p.ahead(1).w != "-" || len(p.toks) < 5 {
 		return false
 	}
 	prose := false
@@ -242,7 +241,7 @@ var termStart = regexp.MustCompile(`^\s*\S{1,12}(?:\s\S{1,6})?\s*[=:]`)
 // stitch: turn, slip 1 st, pull the yarn up."
 func (p *parser) definition() bool {
 	t, from := p.peek(), p.i
-	if t.kind != wordToken || labelNames[t.w] || p.ahead(1).w != "=" || p.ahead(2).kind != wordToken {
+	if t.kind != wordToken || labelNames.has(t) || p.ahead(1).w != "=" || p.ahead(2).kind != wordToken {
 		return false
 	}
 	for !p.stop() {

@@ -5,7 +5,7 @@ import (
 )
 
 // labelNames are the words that name a row besides or instead of a number.
-var labelNames = set("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing foll subsequent")
+var labelNames = newList("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing foll subsequent")
 
 // label reads "Row 1 (RS):", "1st row.-", "Rnds 2 and 4:", "All WS rows:", "Next rnd:",
 // "Rnd 2 and all even rnds:", "Toe rnd 1:", with what stands between it and the steps.
@@ -15,11 +15,11 @@ func (p *parser) label() (script.Label, bool) {
 	p.skip("the")
 	for n := 0; n < 4; n++ { // "heel, ", "first heel row"
 		t := p.peek()
-		if t.kind == ordToken && labelNames[p.ahead(1).w] && (p.ahead(2).w == "row" || p.ahead(2).w == "rnd") { // "1st dec. round"
+		if t.kind == ordToken && labelNames.has(p.ahead(1)) && (p.ahead(2).w == "row" || p.ahead(2).w == "rnd") { // "1st dec. round"
 			p.i++
 			continue
 		}
-		if !labelNames[t.w] || t.kind == lineToken {
+		if !labelNames.has(t) || t.kind == lineToken {
 			break
 		}
 		if l.Name == "" || t.w == "dec" || t.w == "inc" {
@@ -131,7 +131,7 @@ func (p *parser) rowAhead(n int) bool {
 	switch t := p.ahead(n); {
 	case t.w == "row", t.w == "rnd", t.kind == ordToken && (p.ahead(n+1).w == "row" || p.ahead(n+1).w == "rnd"):
 		return true
-	case labelNames[t.w]:
+	case labelNames.has(t):
 		return p.ahead(n+1).w == "row" || p.ahead(n+1).w == "rnd"
 	}
 	return false

@@ -18,14 +18,17 @@ const (
 	lineToken // the end of a line
 )
 
-// A token is a word of the text. w is its one spelling: see [lexicon].
+// A token is a word of the text. w is its one spelling: see [dictionary].
 type token struct {
-	kind  tokenKind
-	glued bool // nothing stands between it and the token before
-	w     string
-	val   int32
-	x     float64 // of a number
-	at    source.Span
+	kind   tokenKind
+	glued  bool     // nothing stands between it and the token before
+	known  bool     // it is a word of patterns
+	lists  wordList // that it stands on
+	val    int32
+	w      string
+	x      float64 // of a number
+	at     source.Span
+	stitch *stitch // that it is a name of, nil if it is none
 }
 
 const maxNumber = 1<<31 - 2
@@ -47,8 +50,7 @@ func lex(text string, tokens []token, own ...dottedTerm) []token {
 		case '0' <= c && c <= '9':
 			var t token
 			t, i = number(text, i)
-			t.glued = glued(tokens, start)
-			tokens = append(tokens, t)
+			tokens = add(tokens, t, start, i)
 			continue
 		case 'a' <= c|0x20 && c|0x20 <= 'z' || c >= utf8.RuneSelf:
 			r, size := utf8.DecodeRuneInString(text[i:])
@@ -77,16 +79,29 @@ func lex(text string, tokens []token, own ...dottedTerm) []token {
 			case '\u00a0', '\u2009', '\u202f', '\u200b', '\ufeff':
 				continue
 			}
-			tokens = append(tokens, token{kind: punctToken, glued: glued(tokens, start), w: w, at: span(start, i)})
+			tokens = add(tokens, mark(w), start, i)
 			continue
 		}
 		i++
 		if c == '.' && dotted(tokens, text, i) {
 			continue
 		}
-		tokens = append(tokens, token{kind: punctToken, glued: glued(tokens, start), w: text[start:i], at: span(start, i)})
+		tokens = add(tokens, mark(text[start:i]), start, i)
 	}
 	return tokens
+}
+
+// add appends a token that stands at a place of the text.
+func add(tokens []token, t token, start, end int) []token {
+	t.glued, t.at = glued(tokens, start), span(start, end)
+	return append(tokens, t)
+}
+
+// mark is the token of a mark of punctuation.
+func mark(w string) token {
+	t := spelled(w)
+	t.kind = punctToken
+	return t
 }
 
 func span(start, end int) source.Span { return source.Span{Start: uint32(start), End: uint32(end)} }
@@ -129,7 +144,6 @@ func number(text string, i int) (token, int) {
 			i = end
 		}
 	}
-	t.at = span(start, i)
 	return t, i
 }
 
@@ -199,7 +213,7 @@ func word(text string, i int, tokens []token, own []dottedTerm) ([]token, int) {
 	start := i
 	if i+1 < len(text) && text[i+1] == '.' || i+2 < len(text) && text[i+2] == '.' {
 		if w, end := dottedWord(text, i, own); end > i {
-			return append(tokens, token{w: w, glued: glued(tokens, start), at: span(start, end)}), end
+			return add(tokens, spelled(w), start, end), end
 		}
 	}
 	i = letters(text, i)
@@ -219,24 +233,22 @@ func word(text string, i int, tokens []token, own []dottedTerm) ([]token, int) {
 		_, j := digits(text, i)
 		if end := letters(text, j); end > j && !ordinalEnd(text[j:]) && !splits(text[start:i], text[j:end]) {
 			end = compound(text, end)
-			return append(tokens, token{w: spelling(text[start:end]), glued: glued(tokens, start), at: span(start, end)}), end
+			return add(tokens, spelled(spelling(text[start:end])), start, end), end
 		}
-		if names[strings.ToLower(text[start:j])] || text[start:i] == "N" || text[start:i] == "M" && text[i:j] == "1" {
-			return append(tokens, token{w: spelling(text[start:j]), glued: glued(tokens, start), at: span(start, j)}), j
+		if names[lower(text[start:j])] || text[start:i] == "N" || text[start:i] == "M" && text[i:j] == "1" {
+			return add(tokens, spelled(spelling(text[start:j])), start, j), j
 		}
 	}
-	w := spelling(text[start:i])
-	t := token{w: w, glued: glued(tokens, start), at: span(start, i)}
-	if v, ok := numerals[w]; ok {
-		t.kind, t.val, t.x = numToken, v, float64(v)
-	} else if v, ok := ordinals[w]; ok {
-		t.kind, t.val = ordToken, v
+	w, e := look(text[start:i])
+	t := e.token(w)
+	if t.kind, t.val = e.kind, e.val; t.kind == numToken {
+		t.x = float64(t.val)
 	}
 	// "fifty-six", "one hundred and four"
 	if n := len(tokens); t.kind == numToken && n > 0 && tokens[n-1].kind == numToken && tokens[n-1].w != "" && tokens[n-1].val%100 >= 20 && t.val < 10 && t.val > 0 {
 		tokens[n-1].val += t.val
 		tokens[n-1].x += t.x
-		tokens[n-1].at.End = t.at.End
+		tokens[n-1].at.End = uint32(i)
 		return tokens, i
 	}
 	if a, b, ok := strings.Cut(w, "-"); ok && t.kind == wordToken {
@@ -250,7 +262,7 @@ func word(text string, i int, tokens []token, own []dottedTerm) ([]token, int) {
 			}
 		}
 	}
-	return append(tokens, t), i
+	return add(tokens, t, start, i), i
 }
 
 // dottedWord reads an abbreviation of several dotted parts, such as "p.s.s.o.".
@@ -321,10 +333,10 @@ func dotted(tokens []token, text string, i int) bool {
 	if n > 0 && tokens[n-1].kind == wordToken && tokens[n-1].at.End == uint32(i-1) && len(tokens[n-1].w) == 1 && i < len(text) && (text[i] == ',' || text[i] == ';') {
 		return true // a letter that stands for a colour or a marker
 	}
-	if n == 0 || tokens[n-1].kind != wordToken || tokens[n-1].at.End != uint32(i-1) || !abbreviated[tokens[n-1].w] || len(tokens[n-1].w) > 6 {
+	if n == 0 || tokens[n-1].kind != wordToken || tokens[n-1].at.End != uint32(i-1) || !abbreviated.has(&tokens[n-1]) || len(tokens[n-1].w) > 6 {
 		return false
 	}
-	if raw := text[tokens[n-1].at.Start:tokens[n-1].at.End]; long[strings.ToLower(raw)] {
+	if raw := text[tokens[n-1].at.Start:tokens[n-1].at.End]; long[lower(raw)] {
 		return false
 	}
 	if i >= len(text) {
@@ -341,9 +353,9 @@ func dotted(tokens []token, text string, i int) bool {
 			return true
 		case isDigit(c):
 			if tokens[n-1].w == "rem" { // "k. rem. 8 sts.", but not "8 sts. rem. 10 rows"
-				return n > 1 && beforeRem[tokens[n-2].w]
+				return n > 1 && beforeRem.has(&tokens[n-2])
 			}
-			return beforeNumber[tokens[n-1].w]
+			return beforeNumber.has(&tokens[n-1])
 		}
 	}
 	return false
@@ -351,30 +363,49 @@ func dotted(tokens []token, text string, i int) bool {
 
 // spelling is the one spelling of a word.
 func spelling(raw string) string {
-	var buf [24]byte
-	if len(raw) > len(buf) {
-		return strings.ToLower(raw)
+	w, _ := look(raw)
+	return w
+}
+
+// spelled is the token of a word in the reader's spelling.
+func spelled(w string) token {
+	if e := dictionary[w]; e != nil && e.w == w {
+		return e.token(w)
 	}
-	n := 0
-	for i := 0; i < len(raw); i++ {
-		c := raw[i]
-		if c >= utf8.RuneSelf {
-			if strings.HasPrefix(raw[i:], "’") {
-				buf[n] = '\''
-				n++
-				i += 2
-				continue
-			}
-			return strings.ToLower(raw)
+	return token{w: w}
+}
+
+func (e *entry) token(w string) token {
+	return token{w: w, known: e.known, lists: e.lists, stitch: e.stitch}
+}
+
+// look finds a word in the dictionary. The entry of one that is not there is empty.
+func look(raw string) (string, *entry) {
+	w := lower(raw)
+	if e := dictionary[w]; e != nil {
+		return e.w, e
+	}
+	return w, &noEntry
+}
+
+var noEntry entry
+
+// lower is a word in small letters, with straight apostrophes.
+func lower(raw string) string {
+	for i := range len(raw) {
+		if c := raw[i]; c >= utf8.RuneSelf || 'A' <= c && c <= 'Z' {
+			return strings.ReplaceAll(strings.ToLower(raw), "’", "'")
 		}
-		if 'A' <= c && c <= 'Z' {
-			c |= 0x20
+	}
+	return raw
+}
+
+// containsFold tells whether a text contains words in small letters, whatever its capitals.
+func containsFold(text, words string) bool {
+	for i := 0; i+len(words) <= len(text); i++ {
+		if text[i]|0x20 == words[0] && strings.EqualFold(text[i:i+len(words)], words) {
+			return true
 		}
-		buf[n] = c
-		n++
 	}
-	if w, ok := lexicon[string(buf[:n])]; ok {
-		return w
-	}
-	return string(buf[:n])
+	return false
 }

@@ -134,22 +134,85 @@ var spellings = map[string]string{
 	"foot":        "",
 }
 
-// lexicon maps every way of writing a word to the one the reader knows.
-var lexicon = func() map[string]string {
-	m := map[string]string{}
+// plainWords are words that the reader knows in the one way in which they are written.
+const plainWords = "a about across after again along also and any are as at back be before both by corner down even except facing for from front garter go good have having holds is it its join leave leg like make makes making many not now of off on once onto or other out over place plain plus set slipped so sole straight than that the their them then there these they this through to twice under up use used way when which while will with without work you your cuff gusset chart centre sock yarn waste needles one side instep heel between each edge every"
+
+// An entry is what the reader knows of a word.
+type entry struct {
+	w      string   // as the reader spells it
+	known  bool     // it is a word of patterns
+	lists  wordList // that it stands on
+	stitch *stitch  // that it is a name of, nil if it is none
+	kind   tokenKind
+	val    int32 // of a numeral or an ordinal
+}
+
+// dictionary has the entry for every way of writing a word. A word of a text is looked up
+// once, when it becomes a token.
+var dictionary = func() map[string]*entry {
+	d := map[string]*entry{}
+	add := func(w string) *entry {
+		if d[w] == nil {
+			d[w] = &entry{w: w}
+		}
+		return d[w]
+	}
 	for w, others := range spellings {
-		m[w] = w
+		e := add(w)
+		e.known = true
 		for o := range strings.FieldsSeq(others) {
-			m[o] = w
+			d[o] = e
 		}
 	}
-	for _, w := range strings.Fields("a about across after again along also and any are as at back be before both by down even except facing for from front garter go good have having holds is it its join leave leg like make makes making many not now of off on once onto or other out over place plain plus set slipped so sole straight than that the their them then there these they this through to twice under up use used way when which while will with without work you your cuff gusset chart centre sock yarn waste needles one side instep heel between each edge every") {
-		if _, ok := m[w]; !ok {
-			m[w] = w
-		}
+	for w := range strings.FieldsSeq(plainWords) {
+		add(w).known = true
 	}
-	return m
+	for w, v := range numerals {
+		e := add(w)
+		e.kind, e.val = numToken, v
+	}
+	for w, v := range ordinals {
+		e := add(w)
+		e.kind, e.val = ordToken, v
+	}
+	for w, s := range stitches {
+		add(w).stitch = &s
+	}
+	return d
 }()
+
+// A wordList is a set of words that play the same part in a sentence.
+type wordList uint16
+
+var lists wordList // that there are
+
+// newList is the list of these words, in the reader's spelling.
+func newList(words string) wordList {
+	l := lists + 1
+	if lists |= l; l == 0 {
+		panic("reader: too many lists of words")
+	}
+	for w := range strings.FieldsSeq(words) {
+		e := dictionary[w]
+		if e == nil {
+			e = &entry{w: w}
+			dictionary[w] = e
+		}
+		if e.w == w {
+			e.lists |= l
+		}
+	}
+	return l
+}
+
+// has tells whether a token stands on the list.
+func (l wordList) has(t *token) bool { return t.lists&l != 0 }
+
+// hasWord tells whether a word, however it is written, stands on the list.
+func (l wordList) hasWord(raw string) bool {
+	_, e := look(raw)
+	return e.lists&l != 0
+}
 
 var numerals = map[string]int32{
 	"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
@@ -175,11 +238,11 @@ func set(words string) map[string]bool {
 
 var (
 	// abbreviated are the words that are written with a dot.
-	abbreviated = set("k p sl st sts tog tbl psso dec inc rem beg cont alt foll patt pat rep rnd row rd in cm m ndl approx no oz yd rs ws bet meas measures yo cn co bo tr s o l ss p2sso w y f b t fwd mm pwise kwise purlwise knitwise rem work wk total stockinette")
+	abbreviated = newList("k p sl st sts tog tbl psso dec inc rem beg cont alt foll patt pat rep rnd row rd in cm m ndl approx no oz yd rs ws bet meas measures yo cn co bo tr s o l ss p2sso w y f b t fwd mm pwise kwise purlwise knitwise rem work wk total stockinette")
 	// beforeRem are words behind which "rem." belongs to the number that follows it.
-	beforeRem = set("k p the these those work all sl patt")
+	beforeRem = newList("k p the these those work all sl patt")
 	// beforeNumber are those whose dot may stand before a number without ending a sentence.
-	beforeNumber = set("k p sl rep no approx cont dec inc")
+	beforeNumber = newList("k p sl rep no approx cont dec inc")
 	// long are words in full, which take no dot.
 	long = set("knit purl slip stitch stitches loop loops round rounds row rows repeat together decrease increase remain remains remaining left begin beginning continue alternate following pattern work total inch inches marker markers needle needles pin pins ounces yards stocking stockinette")
 )

@@ -198,7 +198,7 @@ func (p *parser) skipClause() {
 // command tells whether the words here can only be an instruction.
 func (p *parser) command() bool {
 	t, next := p.peek(), p.ahead(1)
-	if _, ok := stitches[t.w]; ok {
+	if t.stitch != nil {
 		return t.w != "yo" || next.w == "," // not in prose
 	}
 	switch t.w {
@@ -246,7 +246,7 @@ func (p *parser) lose(from int, at source.Span) {
 		Text: source.Say("read.unread", "cannot read on from {0}; what follows is not certain", source.Quote(raw))}
 	for i := from; i < len(p.toks) && p.toks[i].at.End <= at.End; i++ {
 		t := p.toks[i]
-		if _, known := lexicon[t.w]; known || t.kind != wordToken {
+		if t.known || t.kind != wordToken {
 			continue
 		}
 		if near := spell.Nearest(t.w, vocabulary()); near != "" && near != t.w {
@@ -309,7 +309,7 @@ func (p *parser) isHeading(text string) bool {
 		if t.kind == numToken || t.w == "*" || t.w == "[" {
 			return false
 		}
-		if t.w == "k" || t.w == "p" || t.w == "sl" || t.w == "work" || t.w == "rep" || t.w == "turn" && len(p.toks) > 2 || stitches[t.w].op != 0 {
+		if t.w == "k" || t.w == "p" || t.w == "sl" || t.w == "work" || t.w == "rep" || t.w == "turn" && len(p.toks) > 2 || t.stitch != nil {
 			if strings.ToUpper(text) != text {
 				return false
 			}
@@ -502,7 +502,7 @@ scan:
 		case "total":
 			return
 		}
-		if _, st := stitches[p.toks[i].w]; st {
+		if p.toks[i].stitch != nil {
 			return
 		}
 	}

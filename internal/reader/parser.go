@@ -2,7 +2,6 @@ package reader
 
 import (
 	"slices"
-	"strings"
 
 	"sockwright/internal/script"
 	"sockwright/internal/source"
@@ -46,16 +45,17 @@ type parser struct {
 // maxDepth is how many repeats may stand one in the other.
 const maxDepth = 12
 
+// noToken stands behind the last token of a line.
 var noToken = token{kind: lineToken}
 
-func (p *parser) ahead(n int) token {
+func (p *parser) ahead(n int) *token {
 	if p.i+n < len(p.toks) {
-		return p.toks[p.i+n]
+		return &p.toks[p.i+n]
 	}
-	return noToken
+	return &noToken
 }
 
-func (p *parser) peek() token { return p.ahead(0) }
+func (p *parser) peek() *token { return p.ahead(0) }
 
 func (p *parser) done() bool { return p.i >= len(p.toks) }
 
@@ -89,21 +89,42 @@ func (p *parser) any(words ...string) bool {
 
 // phrase takes the next words if they are one of these phrases, longest first as given.
 func (p *parser) phrase(phrases ...string) bool {
+	if p.done() {
+		return false
+	}
+	first := p.toks[p.i].w
 	for _, s := range phrases {
-		start, ok := p.i, true
-		for w := range strings.FieldsSeq(s) {
-			if p.peek().w != w || p.done() {
-				ok = false
-				break
+		if rest, ok := cutWord(s, first); ok { // else no more than one comparison
+			if n, ok := p.goesOn(rest); ok {
+				p.i += n
+				return true
 			}
-			p.i++
 		}
-		if ok {
-			return true
-		}
-		p.i = start
 	}
 	return false
+}
+
+// goesOn tells whether the words behind the next one are these, and how many words that are
+// in all.
+func (p *parser) goesOn(rest string) (n int, ok bool) {
+	for n = 1; rest != ""; n++ {
+		if p.i+n >= len(p.toks) {
+			return 0, false
+		}
+		if rest, ok = cutWord(rest[1:], p.toks[p.i+n].w); !ok {
+			return 0, false
+		}
+	}
+	return n, true
+}
+
+// cutWord takes a word off the beginning of a phrase. What is left begins with a space.
+func cutWord(phrase, word string) (rest string, ok bool) {
+	n := len(word)
+	if n == 0 || len(phrase) < n || phrase[:n] != word || len(phrase) > n && phrase[n] != ' ' {
+		return "", false
+	}
+	return phrase[n:], true
 }
 
 // skip takes any of these words, as often as they come.

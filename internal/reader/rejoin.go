@@ -156,7 +156,7 @@ func endsSentence(text, next string) bool {
 	}
 	word := strings.TrimRight(text[strings.LastIndexAny(text, " \t([")+1:], ".")
 	r, _ := utf8.DecodeRuneInString(next)
-	return text[len(text)-1] != '.' || !abbreviated[spelling(word)] || unicode.IsUpper(r)
+	return text[len(text)-1] != '.' || !abbreviated.hasWord(word) || unicode.IsUpper(r)
 }
 
 var (

@@ -13,7 +13,7 @@ import (
 func (p *parser) ref() (r script.Ref, ok bool) {
 	back := p.i
 	var l script.Label
-	if labelNames[p.peek().w] && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd") && p.ahead(2).kind == numToken {
+	if labelNames.has(p.peek()) && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd") && p.ahead(2).kind == numToken {
 		p.i++
 	}
 	switch t := p.peek(); {

@@ -195,7 +195,7 @@ func (p *parser) shapeRef() (*script.Shape, bool) {
 	}
 	p.skip("to", "work", "the", "this", "rep", "last")
 	t := p.peek()
-	if t.w != "dec" && t.w != "inc" && !(t.w == "rnd" || t.w == "row") && !(labelNames[t.w] && (p.ahead(1).w == "rnd" || p.ahead(1).w == "row")) {
+	if t.w != "dec" && t.w != "inc" && !(t.w == "rnd" || t.w == "row") && !(labelNames.has(t) && (p.ahead(1).w == "rnd" || p.ahead(1).w == "row")) {
 		return nil, false
 	}
 	p.i++

@@ -50,7 +50,7 @@ func findSizes(f *source.File) (names []string, at source.Span, s style) {
 
 // sizesNamed finds "Sizes S (M, L)".
 func sizesNamed(text string) (names []string, from, to int, s style) {
-	if oneSize.MatchString(text) {
+	if !containsFold(text, "size") || oneSize.MatchString(text) {
 		return nil, 0, 0, s
 	}
 	for _, m := range sizeWord.FindAllStringIndex(text, -1) {
@@ -131,6 +131,10 @@ var sizeNames = set("XXS XS S M L XL XXL 2X 3X 4X 5X 2XL 3XL 4XL 5XL 2XS 1X")
 
 // sizesInTitle finds "S (M, L)" where a line holds nothing that is worked.
 func sizesInTitle(text string) ([]string, int, int, style) {
+	bracket := strings.ContainsAny(text, "[({")
+	if !bracket && !strings.ContainsAny(text, "/-") {
+		return nil, 0, 0, style{}
+	}
 	if m := ageList.FindStringSubmatchIndex(text); m != nil && !toFit.MatchString(text[:m[2]]) {
 		if names, s := splitNames(text[m[2]:m[3]]); len(names) > 1 {
 			return names, m[2], m[3], s

@@ -81,7 +81,7 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	if s, ok := p.othersPlain(); ok {
 		return s, true
 	}
-	if st, known := stitches[t.w]; known && t.w != "ds" {
+	if st := t.stitch; st != nil && t.w != "ds" {
 		p.i++
 		s = script.Step{Op: st.op, Uses: st.uses, Makes: st.makes, Name: t.w}
 		p.orOther(st)
@@ -221,8 +221,8 @@ func (p *parser) ofWhich() {
 // dash must be the same.
 func (p *parser) bySize() (s script.Step, ok bool) {
 	first := p.peek()
-	st, known := stitches[first.w]
-	if p.sizes < 2 || !known && first.w != "-" || p.ahead(1).w != "(" && p.ahead(1).w != "[" {
+	st := first.stitch
+	if p.sizes < 2 || st == nil && first.w != "-" || p.ahead(1).w != "(" && p.ahead(1).w != "[" {
 		return s, false
 	}
 	start := p.i
@@ -231,7 +231,7 @@ func (p *parser) bySize() (s script.Step, ok bool) {
 	for {
 		t := p.peek()
 		v := int32(1)
-		if other, is := stitches[t.w]; is && (term == "" || term == t.w) {
+		if other := t.stitch; other != nil && (term == "" || term == t.w) {
 			term, st = t.w, other
 		} else if t.w == "-" || t.w == "x" {
 			v = pattern.Gap

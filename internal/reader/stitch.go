@@ -29,12 +29,12 @@ var stitches = map[string]stitch{
 }
 
 // orOther reads "(RS) or p2tog (WS)" behind a term that is worked so on one side only.
-func (p *parser) orOther(st stitch) {
+func (p *parser) orOther(st *stitch) {
 	back := p.i
 	p.side()
 	p.phrase("on rs", "on rs row", "on the rs")
 	if p.any("or", "/") {
-		if other, ok := stitches[p.peek().w]; ok && other.uses == st.uses && other.makes == st.makes {
+		if other := p.peek().stitch; other != nil && other.uses == st.uses && other.makes == st.makes {
 			p.i++
 			p.side()
 			p.phrase("on ws", "on ws row", "on the ws")
@@ -733,7 +733,7 @@ func (p *parser) otherTerm() (s script.Step, ok bool) {
 	if term == nil {
 		term = p.terms[t.w]
 	}
-	if term != nil && !grammar[t.w] && (t.w != "k" && t.w != "p") {
+	if term != nil && !grammar.has(t) && (t.w != "k" && t.w != "p") {
 		p.i++
 		s = script.Step{Op: script.Cross, Name: raw, Uses: int8(term.Uses), Makes: int8(term.Makes)}
 		if term.Uses < 0 {
@@ -776,4 +776,4 @@ func looksLikeTerm(raw string) bool {
 var capitals = set("RS WS CO BO MC CC BOR DPN DPNS US UK EU AT THE SAME TIME ROW RND HEEL TOE LEG CUFF FOOT GUSSET AND FOR ALL SIZES SIZE ONLY NOT ON IN TO OF TURN KNIT PURL REP WORK NEXT SOCK NOTE FLAP SET UP END")
 
 // grammar are words that are never stitches, whatever a list of abbreviations says of them.
-var grammar = set("row rnd sts rep rem beg cont foll alt rs ws m patt tog dec inc approx total size ndl in cm mm co bo st-st tbl")
+var grammar = newList("row rnd sts rep rem beg cont foll alt rs ws m patt tog dec inc approx total size ndl in cm mm co bo st-st tbl")
