@@ -297,7 +297,7 @@ func (p *parser) areOf() bool {
 	}
 	p.any("are", "is", "form", "make", "being")
 	p.skip("for", "the")
-	if p.i > back && (p.is("instep") || p.is("sole")) {
+	if p.i > back && (p.is("instep") || p.is("sole") || p.is("heel")) {
 		return true
 	}
 	return p.restore(back)

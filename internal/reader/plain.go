@@ -58,6 +58,10 @@ loop:
 			}
 			told = true
 			continue
+		case p.phrase("in k rnd", "in plain rnd", "in plain k rnd", "in rnd of k", "in rnd of plain k"):
+			knit()
+			told = true
+			continue
 		case p.phrase("even", "plain", "straight", "without shaping", "as set", "as established", "as est", "in this way", "in this manner", "so", "as before", "as given", "foll"):
 			told = true
 			continue

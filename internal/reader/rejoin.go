@@ -21,14 +21,14 @@ func rejoin(f *source.File) *source.File {
 	j := joiner{lines: make([]string, f.Lines()+1)}
 	for n := 1; n <= f.Lines(); n++ {
 		j.lines[n] = f.Line(n)
+		if j.title == 0 && strings.TrimSpace(j.lines[n]) != "" {
+			j.title = n
+		}
 	}
 	j.measure()
 	var on []int
 	listing := false // in a list of abbreviations
 	for n := 1; n < len(j.lines); n++ {
-		if j.title == 0 && strings.TrimSpace(j.lines[n]) != "" {
-			j.title = n
-		}
 		switch text := strings.TrimSpace(j.lines[n]); {
 		case text == "":
 			listing = listing && n > 1 && isListHead(j.lines[n-1])
@@ -74,7 +74,7 @@ func (j *joiner) measure() {
 	}
 	full, short := 0, 0
 	width := widest
-	for n := 1; n+1 < len(j.lines); n++ {
+	for n := j.title + 1; n+1 < len(j.lines); n++ {
 		text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[n+1])
 		if text == "" || next == "" || isHead(text) || endsSentence(text, next) || j.ownLine(n, n+1) {
 			continue
@@ -117,8 +117,8 @@ func (j *joiner) goesOn(n int, listing bool) bool {
 	if _, signs := chartCells(j.lines[n]); len(signs) > 0 {
 		return false
 	}
-	if r, _ := utf8.DecodeRuneInString(next); unicode.IsUpper(r) && n == j.title {
-		return false
+	if r, _ := utf8.DecodeRuneInString(next); n == j.title && !unicode.IsLower(r) {
+		return leftOpen(text, next)
 	}
 	if j.full(n) && !isHead(text) && (!endsSentence(text, next) || j.tellsRow(j.first) || ofNeedleLabel.MatchString(next)) {
 		return true
