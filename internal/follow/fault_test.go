@@ -41,6 +41,15 @@ Next rnd: K to 3 sts before the instep, k2tog, k1, k instep, k1, ssk, k to end. 
 K14, pm A, k28, pm B, k14, pm for BOR. 56 sts.
 Next rnd: K to A, sl A, k to B, remove B, k to BOR.
 Next rnd: K to 3 sts before A, k2tog, k1, sl A, k to 3 sts before B, k2tog, k1, sl B, k to BOR.`, "4 marker"},
+		{"a pattern that goes on with another row", `
+Reed patt (multiple of 6 sts):
+Rnds 1-6: *K4, p2; rep from * to end.
+Leg: over 60 sts work Rnds 1-6 of Reed patt 8 times, then work Rnds 1-4 once more.
+Heel flap: knit 30 and turn. 30 sts wait for the instep.
+Row 1 (WS): Sl 1, p to end.
+Row 2 (RS): Sl 1, k to end.
+Rep Rows 1 and 2 until 30 rows are worked.
+Gusset: k30, pick up and k 15 sts; work Reed patt over the 30 instep sts, beginning with Rnd 3; pick up and k 15 sts. 90 sts.`, "9 chart-text-mismatch"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			f := source.NewFile("sock.txt", "SOCK"+c.text)

@@ -18,7 +18,7 @@ type entry struct {
 	just  bool          // the rows of the repeat, or the row of a shaping, have been worked just before
 	nums  []int
 	split []script.Claim // what is to remain, if the lines behind say it
-	all   []int          // numbers of all rows of the stitch pattern
+	all   []numbered     // all rows of the stitch pattern
 	parts []part         // sentences that the row was joined of, but the last
 }
 
@@ -310,9 +310,7 @@ func (pl *planner) repeat(n *script.Repeat) {
 	switch r := n.Ref; {
 	case r.Pattern != "":
 		table := pl.named[r.Pattern]
-		for _, t := range table {
-			e.all = append(e.all, t.num)
-		}
+		e.all = table
 		if r.Nums == nil {
 			for _, t := range table {
 				e.rows, e.nums = append(e.rows, t.row), append(e.nums, t.num)

@@ -62,7 +62,7 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 	}
 	w.afterPick = false
 	if n.Ref.Pattern != "" {
-		w.patternLen = slices.Max(append(e.all, 0))
+		w.pattern, w.lastPattern = e.all, 0
 	}
 	rows := e.rows
 	if w.rec != nil {
@@ -79,7 +79,7 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 			num := 0
 			if i < len(e.nums) {
 				num = e.nums[i]
-				w.lastPattern = num
+				w.patternRow(r, num)
 			}
 			w.quiet = i+1 < len(rows) && rows[i+1] == r && !r.Label.Said // "K 5 rnds" is noted once
 			if p := w.workRow(r, num); p != nil {
@@ -123,6 +123,7 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 	case script.Measures:
 		p = work()
 		w.rowsKnown = false
+		w.lastPattern = 0 // where it ends is not known, but if that is said
 		if w.n.flat {
 			w.n.facing = stop.Side.Other()
 		}
@@ -134,6 +135,9 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 		p = w.untilRemain(rows, e, &stop)
 	case script.UsedUp:
 		p = w.untilUsedUp(rows, e)
+		if w.n.facing == script.NoSide {
+			w.n.facing = stop.Side.Other()
+		}
 		problems = append(problems, w.checkAll(stop.Claims, e)...)
 	case script.Wrapped, script.Unwrapped:
 		p = w.untilWrapped(rows, &stop)
@@ -154,8 +158,8 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 	default:
 		p = work()
 	}
-	if stop.Row > 0 {
-		w.lastPattern = stop.Row
+	if stop.Row > 0 && len(rows) > 0 {
+		w.patternRow(rows[0], stop.Row)
 	}
 	if p == nil {
 		if p := w.checkEnd(&stop); p != nil {
@@ -175,7 +179,7 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 // are worked, ending with a WS row".
 func (w *worker) checkEnd(stop *script.Stop) *problem {
 	switch stop.Kind {
-	case script.Rows, script.MoreRows, script.Times, script.InAll, script.More, script.Ridges:
+	case script.Rows, script.MoreRows, script.Times, script.InAll, script.More, script.Ridges, script.UsedUp:
 	default:
 		return nil
 	}
@@ -300,6 +304,7 @@ func (w *worker) untilUsedUp(rows []*script.Row, e *entry) *problem {
 	if w.wrapsAnywhere() { // the second half of a short-row heel
 		w.n.dropGaps()
 		w.n.begin()
+		w.n.facing = script.NoSide
 		return nil
 	}
 	w.turning = true

@@ -759,11 +759,17 @@ func (w *worker) lineOf(at source.Span) int {
 // patternStep notes that a stitch pattern goes on: with the row that comes next, or the
 // words are wrong.
 func (w *worker) patternStep(rw *rowWork, s *script.Step) {
-	if w.lastPattern == 0 || w.patternLen == 0 {
+	last := w.lastPattern
+	if last == 0 || len(w.pattern) == 0 {
 		return
 	}
-	if next := w.lastPattern%w.patternLen + 1; next != s.Needle {
-		p := w.fail(s.At, source.ChartText, source.Say("follow.pattern-row", "the pattern stopped after row {0}, so it goes on with row {1}, not {2}", w.lastPattern, next, s.Needle), &source.Quantity{Value: float64(s.Needle), Unit: "rows"}, &source.Quantity{Value: float64(next), Unit: "rows"})
+	w.lastPattern = s.Last
+	length := 0
+	for _, r := range w.pattern {
+		length = max(length, r.num)
+	}
+	if next := last%length + 1; next != s.Last {
+		p := w.fail(s.At, source.ChartText, source.Say("follow.pattern-row", "the pattern stopped after row {0}, so it goes on with row {1}, not {2}", last, next, s.Last), &source.Quantity{Value: float64(s.Last), Unit: "rows"}, &source.Quantity{Value: float64(next), Unit: "rows"})
 		p.soft = true
 		w.soft = append(w.soft, p)
 	}

@@ -68,7 +68,7 @@ type worker struct {
 	rowsWorked  int
 	stopped     bool
 	lastPattern int                // number of the pattern row worked last
-	patternLen  int                // rows of the stitch pattern worked last
+	pattern     []numbered         // rows of the stitch pattern worked last
 	afterPick   bool               // the last row picked up stitches
 	justWorked  int                // stitches that a row over part of a round has worked last
 	flapRule    func(size int) int // rows of the flap in another size, if it states them
@@ -421,10 +421,15 @@ func (w *worker) row(e *entry, n *script.Row) *problem {
 	if body := ribBody(n.Steps); body > 0 {
 		w.ribOf = body
 	}
-	if e.num > 0 {
-		w.lastPattern = e.num
-	}
+	w.patternRow(n, e.num)
 	return nil
+}
+
+// patternRow notes a row of the stitch pattern that was worked last.
+func (w *worker) patternRow(r *script.Row, num int) {
+	if num > 0 && slices.ContainsFunc(w.pattern, func(n numbered) bool { return n.row == r }) {
+		w.lastPattern = num
+	}
 }
 
 func hasTurn(steps []script.Step) bool {

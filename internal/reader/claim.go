@@ -158,6 +158,10 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		return script.Claim{}, false
 	}
 	for n := 0; n < 8 && leads.has(p.peek()) && !p.done(); n++ {
+		if p.towards() {
+			p.any(":", ",")
+			continue
+		}
 		if p.peek().w == "total" {
 			c.What = script.Total
 		}
@@ -193,7 +197,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		}
 		c.Part, c.What = part, script.OfPart
 	}
-	p.skip("about", "approx", "first", "last")
+	p.skip("about", "approx", "the", "first", "last")
 	n, ok := p.number()
 	if !ok {
 		return fail()
@@ -521,6 +525,10 @@ func (p *parser) state() bool {
 	p.turnedHeel = false
 	// words before the first figure: "Leg worked to the heel:", "Foot is done:", "Tube of"
 	for n := 0; n < 14; n++ {
+		if p.towards() {
+			opens = true
+			continue
+		}
 		if p.is("is") && n > 0 && p.toks[p.i-1].w == "sts" { // says what a stitch is
 			break
 		}
@@ -571,6 +579,21 @@ func (p *parser) state() bool {
 	}
 	p.i = start
 	return false
+}
+
+// towards reads up to where the work has come: "as far as the heel", "down to the toe". A count
+// behind it is not of that part.
+func (p *parser) towards() bool {
+	back := p.i
+	if !p.phrase("as far as", "down to", "up to", "ready for", "right to") && !p.any("to", "until", "before", "reaching") {
+		return false
+	}
+	p.skip("the", "beg", "start", "of")
+	if p.partWord() != script.NoPart || p.any("ankle", "calf") {
+		p.any("flap")
+		return true
+	}
+	return p.restore(back)
 }
 
 // benign words may stand before a count that is stated once the work has begun.

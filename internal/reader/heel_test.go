@@ -39,6 +39,85 @@ func TestHeels(t *testing.T) {
 			"K the heel sts, pick up and k 14 sts along the flap, 1 from each chain, k the instep sts, pick up and k 14 sts along the other side.",
 			"K the heel sts, pick up and k 14 sts, 1 per edge st, k the instep sts, pick up and k 14 sts on the other side.",
 		}},
+		{"divide 26; row 1: sl1, p to end", []string{
+			"Turn; only the last 26 sts are worked from here.\n1st row of the heel (WS): Sl 1, p to end.",
+			"Turn; from here on work the last 26 sts only.\nRow 1 of the flap (WS): Sl 1, p to end.",
+			"Turn, and from now on work on only the last 26 sts.\nFirst row of the heel (WS): Sl 1, p to end.",
+			"From now on only the last 26 sts of the rnd are worked, back and forth.\n1st row of the heel flap (WS): Sl 1, p to end.",
+			"Turn, then work just the last 26 sts from this point on.\nRow 1 (WS): Sl 1, p to end.",
+			"Only the first 26 sts are worked for now.\nRow 1 for the heel (WS): Sl 1, p to end.",
+		}},
+		{"divide 26 in stockinette", []string{
+			"The next 26 sts are the heel, in stockinette (RS rows knit, WS rows purl).",
+			"The last 26 sts form the heel, worked in stocking stitch.",
+			"The first 26 sts of the rnd are used for the heel in st st.",
+			"The next 26 sts make the heel, which is worked in stockinette.",
+		}},
+	} {
+		a.test(t)
+	}
+}
+
+// TestWhatIsThere: what lies where, before it is worked.
+func TestWhatIsThere(t *testing.T) {
+	for _, a := range []alike{
+		{"state (29 on N1) (28 on N2) (57 in all)", []string{
+			"N1 holds the 29 instep sts and N2 holds the 28 sole sts, 57 sts in all.",
+			"N1 has the 29 instep sts, N2 has the 28 sole sts: 57 sts in all.",
+			"There are 29 instep sts on N1 and 28 sole sts on N2, 57 sts in all.",
+			"N1: 29 instep sts; N2: 28 sole sts; 57 sts in all.",
+			"N1 with the 29 instep sts, N2 with the 28 sole sts, in all 57 sts.",
+		}},
+		{"state (52)", []string{
+			"The leg is done as far as the heel: 52 sts.",
+			"The leg is worked down to the heel, 52 sts.",
+			"The leg is finished to the heel flap: 52 sts.",
+			"The sock is worked up to the heel: there are 52 sts.",
+			"The leg is complete and ready for the heel: 52 sts.",
+			"The foot is worked to the toe: 52 sts.",
+		}},
+		{"arrange", []string{
+			"Place 30 sts for the sole and 30 sts for the instep.",
+			"For the toe put 30 stitches above and 30 below.",
+			"For the toe, arrange 30 sts for the instep and 30 sts for the sole.",
+			"Lay 30 sts for the sole on N1 and 30 sts for the instep on N2.",
+			"Keep 30 sts for the instep, 30 sts for the sole.",
+			"Put 15 sts on N1, 30 sts on N2, 15 sts on N3.",
+		}},
+		{"row 2: k1, dec, k to end less 3, dec, k1, k1, dec, k to end less 3, dec, k1", []string{
+			"Rnd 2: K1, ssk, k until 3 sts of the sole are left, k2tog, k1; k1, ssk, k until 3 sts of the instep are left, k2tog, k1.",
+			"Rnd 2: K1, ssk, k until 3 sts remain on the sole, k2tog, k1; k1, ssk, k until 3 sts remain on the instep, k2tog, k1.",
+			"Rnd 2: K1, ssk, k until 3 sole sts are left, k2tog, k1; k1, ssk, k until 3 instep sts are left, k2tog, k1.",
+			"Rnd 2: K1, ssk, k until 3 sts are left of the sole, k2tog, k1; k1, ssk, k until 3 sts are left of the instep, k2tog, k1.",
+			"Rnd 2: K1, ssk, k to last 3 sts of sole, k2tog, k1; k1, ssk, k to last 3 sts of instep, k2tog, k1.",
+			"Rnd 2: K1, ssk, k until 3 sts of the sole are still to be worked, k2tog, k1; k1, ssk, k until 3 sts of the instep are unworked, k2tog, k1.",
+		}},
+		{"row 2: k to end; repeat 1 2 until; state (5 on N1) (5 on N2); state (10 on N3)", []string{
+			"Rnd 2: Knit.\nWork rnds 1 and 2 until these sts are left:\nN1 and N2: 5 sts each\nN3: 10 sts",
+			"Rnd 2: Knit.\nRep Rnds 1 and 2 until the following stitches remain:\nN1 and N2: 5 sts each\nN3: 10 sts",
+			"Rnd 2: Knit.\nRep Rnds 1 and 2 until there are:\nN1: 5 sts, N2: 5 sts\nN3: 10 sts",
+			"Rnd 2: Knit.\nRep Rnds 1 and 2 until the needles hold:\n5 sts on N1, 5 sts on N2\n10 sts on N3",
+			"Rnd 2: Knit.\nRep Rnds 1 and 2 until you have:\nN1 and N2: 5 sts each\nN3: 10 sts",
+			"Rnd 2: Knit.\nWork Rnds 1 and 2 until the numbers of stitches are:\nN1 and N2: 5 sts each\nN3: 10 sts",
+		}},
+	} {
+		a.test(t)
+	}
+}
+
+// TestPatternGoesOn: a stitch pattern that goes on with one of its rows.
+func TestPatternGoesOn(t *testing.T) {
+	const told = "Kelp patt (multiple of 6 sts):\nRnd 2: Knit.\nGusset: k18, "
+	for _, a := range []alike{
+		{"section kelp; row 2: k to end; section Gusset; row: k18, patt30 from 3", []string{
+			told + "starting with Rnd 3, work Kelp patt over the 30 instep sts.",
+			told + "beginning at the 3rd rnd, work in Kelp patt over the 30 instep sts.",
+			told + "work Kelp patt over the 30 instep sts, starting with Rnd 3.",
+			told + "work in Kelp patt across the 30 instep sts, beginning with the 3rd rnd.",
+			told + "work Rnd 3 of Kelp patt over the 30 instep sts.",
+			told + "work 30 instep sts in Kelp patt from Rnd 3.",
+			told + "work the 3rd rnd of Kelp patt on the 30 instep sts.",
+		}},
 	} {
 		a.test(t)
 	}

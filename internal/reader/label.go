@@ -94,6 +94,13 @@ func (p *parser) label() (script.Label, bool) {
 			p.i = back
 		}
 	}
+	if back := p.i; p.any("of", "for") { // "1st row of the heel"
+		p.any("the")
+		if p.partWord() == script.NoPart {
+			p.i = back
+		}
+		p.any("flap", "turn")
+	}
 	l.Side = p.side()
 	if p.is("(") { // a remark
 		back := p.i

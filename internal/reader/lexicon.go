@@ -26,7 +26,7 @@ var spellings = map[string]string{
 	"inc":         "increase increases incs increasing",
 	"inc'd":       "increased incd",
 	"rem":         "remain remains remaining left",
-	"beg":         "begin begins beginning start starts",
+	"beg":         "begin begins beginning start starts starting",
 	"cont":        "continue continues continuing",
 	"alt":         "alternate alternating alternately",
 	"foll":        "following follows follow",

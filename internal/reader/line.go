@@ -484,7 +484,7 @@ scan:
 	if end <= start || p.rowAhead(0) || p.nthAhead() || p.atNeedle() {
 		return
 	}
-	if p.toks[end].w == ":" && (p.rowWords(start, end) || p.toks[end-1].w == "sts") {
+	if p.toks[end].w == ":" && (p.rowWords(start, end) || p.toks[end-1].w == "sts" || p.cameTo(start, end)) {
 		return
 	}
 	pattern := false
@@ -515,6 +515,23 @@ scan:
 	}
 	p.partPrefix(start, end)
 	p.i = end + 1
+}
+
+// cameTo tells whether words say how far the work has come, "The foot is worked to the toe",
+// rather than name a part.
+func (p *parser) cameTo(from, to int) bool {
+	done := false
+	for i := from; i < to; i++ {
+		switch p.toks[i].w {
+		case "worked", "done", "complete", "finished", "k":
+			done = true
+		case "to", "until", "before":
+			if done && p.partOf(i, to, false) != script.NoPart {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // partPrefix begins a part that is named by the words before a stop.

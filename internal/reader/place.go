@@ -45,13 +45,11 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		p.skip("of", "the")
 		p.partWord()
 		p.any("sts")
-		p.skip("are", "is")
-		left := p.any("rem") // "until 1 st remains before the gap", "until 3 sts are left"
-		if left && !p.is("before") {
-			s.Minus, s.To = n, script.End
-			p.whose(&s)
-			return s, true
+		if left, ok := p.areLeft(s); ok {
+			left.Minus, left.To = n, script.End
+			return left, true
 		}
+		p.phrase("are rem", "is rem", "rem") // "until 1 st remains before the gap"
 		if !p.any("before", "from", "of", "short") {
 			p.i = back
 			return s, false
@@ -70,6 +68,27 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		return s, true
 	}
 	p.whose(&s)
+	return s, true
+}
+
+// areLeft reads that so many stitches are left, and of what, in either order: "are left", "of
+// the sole remain", "are left on N1", "on the needle are still to be worked".
+func (p *parser) areLeft(s script.Step) (script.Step, bool) {
+	back := p.i
+	if !p.is("before") {
+		p.whose(&s)
+	}
+	of := p.i > back
+	if !p.phrase("are still to be worked", "are to be worked", "are still unworked", "are unworked") {
+		p.skip("are", "is", "still")
+		if !p.any("rem") || p.is("before") {
+			p.i = back
+			return s, false
+		}
+	}
+	if !of {
+		p.whose(&s)
+	}
 	return s, true
 }
 

@@ -1,6 +1,8 @@
 package reader
 
 import (
+	"slices"
+
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 )
@@ -120,7 +122,7 @@ loop:
 			if p.phrase("slipping m", "slipping the m", "slipping all m", "sl m as you come to them", "slipping m as you come to them", "slipping each m") {
 				continue
 			}
-			if p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row", "starting with a k row") {
+			if p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row") {
 				continue
 			}
 			if p.phrase("the last row being a p one", "the last being a p row", "the last row a p one", "the last row being a k one") {
@@ -410,7 +412,7 @@ func (p *parser) divide() bool {
 	d := &script.Divide{Part: script.Heel}
 	heel, flat := p.part == script.Heel, false
 	p.skip("then", "now")
-	if p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) {
+	if p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) {
 		return true
 	}
 	// "Take half the stitches, 36, on one needle", "Slip first 30 sts on to one needle for heel"
@@ -607,7 +609,7 @@ func (p *parser) inSections() bool {
 func (p *parser) areTheHeel(start int) bool {
 	d := &script.Divide{Part: script.Heel}
 	p.skip("the")
-	if !p.is("first") && !p.is("last") {
+	if !p.is("first") && !p.is("last") && !p.is("next") {
 		p.i = start
 		return false
 	}
@@ -634,6 +636,9 @@ func (p *parser) areTheHeel(start int) bool {
 	}
 	p.skip("sts")
 	for !p.stop() && !p.is(";") {
+		if p.is("st-st") || p.is("stockinette") || p.is("sts", "sts") {
+			d.Fabric = "stockinette"
+		}
 		p.i++
 	}
 	d.Base = p.base(start)
@@ -641,6 +646,51 @@ func (p *parser) areTheHeel(start int) bool {
 	p.setPart(script.Heel)
 	p.flat = true
 	return true
+}
+
+// workedAlone reads that only some stitches are worked from here on: "turn; only the last 28
+// sts are worked from here", "From now on work the first 30 sts only".
+func (p *parser) workedAlone(start int) bool {
+	d := &script.Divide{Part: script.Heel, Turn: p.any("turn")}
+	if d.Turn && !p.any(";", ",", "and", ".", "-") {
+		return p.restore(start)
+	}
+	p.any("and", "then")
+	p.fromHere()
+	p.any(",")
+	only := p.any("only", "just")
+	work := p.any("work")
+	p.any("on")
+	only = p.any("only", "just") || only
+	p.from(d)
+	n, ok := p.number()
+	if !ok || !p.any("sts") {
+		return p.restore(start)
+	}
+	d.N = n
+	p.phrase("of the rnd", "of rnd")
+	only = p.any("only", "alone") || only
+	if !work {
+		if !p.phrase("are worked", "are now worked", "will be worked", "are used", "are in work") {
+			return p.restore(start)
+		}
+	}
+	only = p.any("only", "alone") || only
+	for p.fromHere() || p.phrase("to and fro", "back and forth", "flat", "in row", "for the heel", "for heel", "for the flap") {
+	}
+	if !only || !p.clauseEnd() || p.part != script.Heel && d.From == script.Unsaid {
+		return p.restore(start)
+	}
+	d.Base = p.base(start)
+	p.add(d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
+// fromHere reads "from here on", "from now on".
+func (p *parser) fromHere() bool {
+	return p.phrase("from here on", "from here", "from now on", "from this point on", "from this point", "for now", "at first")
 }
 
 // restForInstep reads "Slip these sts on to a holder for instep", "leave the first 33 sts on a
@@ -773,10 +823,12 @@ func (p *parser) waste() bool {
 func (p *parser) arrange() bool {
 	start := p.i
 	p.skip("now", "then", "all")
+	p.forPart()
 	sts := p.phrase("sts are", "the sts are")
-	if !p.any("arrange", "arranged", "divide", "divided", "distribute", "set", "split") {
+	if !p.any("arrange", "arranged", "divide", "divided", "distribute", "set", "split", "place", "put", "lay", "keep") {
 		return false
 	}
+	loose := slices.Contains([]string{"place", "put", "lay", "keep"}, p.toks[p.i-1].w) // they do other things besides
 	if p.toks[p.i-1].w == "set" && !sts {
 		return false
 	}
@@ -794,13 +846,26 @@ func (p *parser) arrange() bool {
 		return true
 	}
 	a.Claims = p.claims()
-	if len(a.Claims) == 0 {
+	if len(a.Claims) == 0 || loose && len(a.Claims) < 2 {
 		return false
 	}
 	p.phrase("again")
 	a.Base = p.base(start)
 	p.add(a)
 	return true
+}
+
+// forPart takes "for the toe," before an instruction.
+func (p *parser) forPart() {
+	back := p.i
+	if p.any("for") {
+		p.any("the")
+		if p.partWord() != script.NoPart {
+			p.any(",")
+			return
+		}
+	}
+	p.i = back
 }
 
 // resume reads "Resume in the round on 60 sts", "rejoin".

@@ -319,6 +319,12 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 	if c, ok := try(p, p.chartStep); ok {
 		return c, true
 	}
+	if c, ok := try(p, p.rowOfPattern); ok {
+		return c, true
+	}
+	if ref, ok := try(p, p.namedPattern); ok { // "Reed patt over the instep, beg with Rnd 4"
+		return ref, true
+	}
 	p.skip("across", "the", "next", "over", "in", "rem", "all", "these", "first", "last")
 	if p.eat("patt") || p.eat("rib") || p.phrase("as set", "as established", "even", "as est") {
 		p.skip("as", "set", "established", "est", "across", "over", "the")
@@ -341,26 +347,50 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 		if p.fromHolder() {
 			s.Part = script.Instep
 		}
-		p.inPattern()
-		return s, true
+		return p.patternRowBehind(s), true
 	}
 	if part := p.partWord(); part != 0 {
 		p.any("sts", "ndl")
 		s.Part, s.To = part, script.PartEnd
-		p.inPattern()
-		return s, true
+		return p.patternRowBehind(s), true
 	}
 	if n, part, ok := p.needle(); ok {
 		s.Needle, s.Part, s.To = n, part, script.PartEnd
-		p.inPattern()
-		return s, true
+		return p.patternRowBehind(s), true
 	}
 	if p.any("sts", "around", "end") {
 		s.To = script.End
-		p.inPattern()
-		return s, true
+		return p.patternRowBehind(s), true
 	}
 	return s, false
+}
+
+// namedPattern reads "Reed patt over the 32 instep sts, beg with Rnd 4" behind "work", of a
+// pattern that the text has told before.
+func (p *parser) namedPattern() (s script.Step, ok bool) {
+	p.any("in")
+	if _, ok = p.refPattern(); !ok {
+		return s, false
+	}
+	p.i--
+	if !p.is("over") && !p.is("on") {
+		p.i++
+	}
+	if s, ok = p.patternOver(0); !ok {
+		return s, false
+	}
+	s.Op = script.Work
+	s = p.patternRowBehind(s)
+	return s, s.Op == script.OfPattern
+}
+
+// patternRowBehind reads in what stitches are worked; with a row of a pattern that is named, the pattern
+// goes on with that.
+func (p *parser) patternRowBehind(s script.Step) script.Step {
+	if row := p.inPattern(); row > 0 {
+		s.Op, s.Last = script.OfPattern, row
+	}
+	return s
 }
 
 // toEndInPattern reads "in patt as established" or nothing behind "work" or "patt", the verb,
@@ -459,20 +489,36 @@ func (p *parser) chartName() (string, bool) {
 // patternFrom reads "beg with Rnd 4, work Reed patt over the 32 instep sts".
 func (p *parser) patternFrom() (s script.Step, ok bool) {
 	p.i++
-	p.skip("with", "on", "at")
-	if !p.any("row", "rnd") || p.peek().kind != numToken {
+	p.skip("with", "on", "at", "from")
+	row := p.patternRow()
+	if row == 0 {
 		return s, false
 	}
-	s = script.Step{Op: script.OfPattern, Uses: 1, Makes: 1, Needle: int(p.peek().val)}
-	p.i++
 	p.skip(",", "and", "work", "cont", "in", "of")
+	return p.patternOver(row)
+}
+
+// rowOfPattern reads "Rnd 4 of Reed patt over the 32 instep sts" behind "work".
+func (p *parser) rowOfPattern() (s script.Step, ok bool) {
+	p.skip("only")
+	row := p.patternRow()
+	if row == 0 || !p.any("of", "in", "from") {
+		return s, false
+	}
+	return p.patternOver(row)
+}
+
+// patternOver reads the name of a stitch pattern that goes on with a row, and over which
+// stitches.
+func (p *parser) patternOver(row int) (s script.Step, ok bool) {
+	s = script.Step{Op: script.OfPattern, Uses: 1, Makes: 1, Last: row}
 	for n := 0; n < 5 && !p.clauseEnd() && !p.is("over") && !p.is("across") && !p.is("on"); n++ {
 		p.i++
 	}
 	if !p.any("over", "across", "on") {
 		return s, false
 	}
-	p.skip("the", "all")
+	p.skip("the", "all", "held", "rest")
 	n, ok := p.number()
 	if ok {
 		s.N = n
@@ -484,25 +530,38 @@ func (p *parser) patternFrom() (s script.Step, ok bool) {
 	return s, ok || s.Part != 0
 }
 
+// patternRow reads "Rnd 4", "the 4th rnd", where one row of a stitch pattern is named: its
+// number, 0 if none is.
+func (p *parser) patternRow() int {
+	back := p.i
+	p.any("the")
+	var l script.Label
+	if p.any("row", "rnd") {
+		p.rowNumbers(&l)
+	} else if p.peek().kind != ordToken || !p.ordinalRows(&l) {
+		l.Nums = nil
+	}
+	if len(l.Nums) != 1 {
+		p.i = back
+		return 0
+	}
+	return l.Nums[0]
+}
+
 // fromHolder reads where stitches come from that have been resting.
 func (p *parser) fromHolder() bool {
 	return p.phrase("from holder", "from the holder", "from sts holder", "from spare ndl", "from thread", "from the thread", "from the spare ndl", "that rest", "that wait", "that were left")
 }
 
-func (p *parser) inPattern() {
-	for p.phrase("in patt", "in rib", "as set", "as established", "in est patt", "as est", "in k1", "in lace", "in st-st", "in stockinette", "in chart patt", "of chart", "of patt", "in established patt", "foll chart", "from chart", "as it appears", "foll patt") {
+// inPattern takes words behind stitches that say in what they are worked. A row of the pattern
+// that they name is returned, 0 if they name none.
+func (p *parser) inPattern() (row int) {
+	for p.phrase("in patt", "in rib", "as set", "as established", "in est patt", "as est", "in k1", "in lace", "in st-st", "in stockinette", "in chart patt", "of chart", "of patt", "in established patt", "foll chart", "from chart", "as it appears", "foll patt") || p.inNamed() {
 	}
-	if back := p.i; p.phrase(", working", "working", ", work", ", beg with", ", beg on", ", beg at") {
-		p.skip("the")
-		var l script.Label // ", working the 5th rnd of the patt"
-		if p.any("row", "rnd") {
-			p.rowNumbers(&l)
-		} else if p.peek().kind == ordToken {
-			p.ordinalRows(&l)
-		}
-		if len(l.Nums) == 0 {
+	if back := p.i; p.phrase(", working", "working", ", work", ", beg with", ", beg on", ", beg at", ", beg from", "beg with", "beg at", "from") {
+		if row = p.patternRow(); row == 0 { // ", working the 5th rnd of the patt"
 			p.i = back
-			return
+			return 0
 		}
 		if back := p.i; p.any("of", "from") {
 			p.skip("the")
@@ -519,6 +578,18 @@ func (p *parser) inPattern() {
 			p.i = back
 		}
 	}
+	return row
+}
+
+// inNamed takes "in Reed patt", of a pattern that the text has told before.
+func (p *parser) inNamed() bool {
+	back := p.i
+	if p.any("in") {
+		if _, ok := p.refPattern(); ok {
+			return true
+		}
+	}
+	return p.restore(back)
 }
 
 // increase reads "inc 1", "make 1", "inc in next st".

@@ -183,8 +183,7 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		return s, true
 	}
 	p.i = back
-	if p.phrase("the foll sts rem", "foll sts rem", "these sts rem") {
-		p.any(":")
+	if p.listed() {
 		s.Kind = script.Split
 		s.Claims = p.claims()
 		return s, true
@@ -235,6 +234,17 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		s.Kind = script.Split
 	}
 	return s, true
+}
+
+// listed reads that a list follows of what is to remain: "the following stitches remain:",
+// "these sts are left:", "the needles hold:", "there are:".
+func (p *parser) listed() bool {
+	back := p.i
+	p.skip("the", "these", "those", "foll", "numbers", "counts", "of", "sts", "as", "many", "rem", "is", "are", "on", "ndl", "your", "each", "held", "holds", "has")
+	if p.eat(":") || p.i > back+2 && p.done() {
+		return true
+	}
+	return p.restore(back)
 }
 
 // timesDone reads "narrowed fourteen times", "this has been done 8 times in all".

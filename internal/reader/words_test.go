@@ -120,7 +120,7 @@ func claims(list []script.Claim) string {
 }
 
 var ops = map[script.Op]string{script.Work: "work", script.Knit: "k", script.Purl: "p", script.Slip: "sl", script.Decrease: "dec", script.Increase: "inc", script.Turn: "turn", script.Wrap: "wrap",
-	script.PickUp: "pick", script.PlaceMarker: "pm", script.PassMarker: "sm", script.ToNeedle: "N", script.OfChart: "chart", script.Adjust: "adjust"}
+	script.PickUp: "pick", script.PlaceMarker: "pm", script.PassMarker: "sm", script.ToNeedle: "N", script.OfChart: "chart", script.Adjust: "adjust", script.OfPattern: "patt"}
 
 func steps(list []script.Step) string {
 	var out []string
@@ -138,6 +138,9 @@ func steps(list []script.Step) string {
 		}
 		if s.To != script.Here {
 			one += [...]string{"", " to end", " to gap", " to m", " to wrap", " to side", " to part", " to middle"}[s.To]
+		}
+		if s.Last > 0 {
+			one += fmt.Sprintf(" from %d", s.Last)
 		}
 		if s.Edge {
 			one += " of edge"

@@ -29,7 +29,7 @@ const (
 	Unknown   // a term that is not known
 	CastMore  // stitches cast on
 	OfChart   // a row of the chart Name, Stop.N times: row Needle, or Needle to Last, or that of the label
-	OfPattern // a stitch pattern goes on with its row Needle
+	OfPattern // a stitch pattern goes on with its row Last
 	Adjust    // N stitches more (or fewer) somewhere
 )
 
