@@ -137,6 +137,10 @@ func leftOpen(text, next string) bool {
 	if last == ',' || last == '(' {
 		return small || isDigit(c) || c == '(' || c == '['
 	}
+	if last == ':' { // "dec as follows:", and the steps in the next line
+		word := spelling(strings.TrimRight(text[strings.LastIndexAny(text, " \t")+1:], ":"))
+		return small && (word == "foll" || word == "thus" || word == "so") && !startsRow(next)
+	}
 	if strings.IndexByte(".:;!?*]", last) >= 0 {
 		return false
 	}

@@ -138,10 +138,10 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 		if s.Change = positive(n); sign < 0 {
 			s.Change = negative(n)
 		}
-	} else if p.phrase("in this way", "thus", "as before", "like this", "in the same way", "in this manner", "so", "as set") {
+	} else if p.phrase("in this way", "thus", "as before", "like this", "in the same way", "in this manner", "so", "as set", "as foll") {
 		s.Name = name
 	} else if !s.Change.Known() {
-		if p.is("on") || p.is("in") || p.is("every") || p.is("each") || p.is("at") { // "dec on Rnd 6 …"
+		if p.is("on") || p.is("in") || p.is("every") || p.is("each") || p.is("at") || p.is(":") { // "dec on Rnd 6 …"
 			s.Name = name
 		} else {
 			return nil, false
@@ -321,7 +321,8 @@ func (p *parser) shapeAfterLabel(start int, name string) bool {
 	return true
 }
 
-// sameTime reads "AT THE SAME TIME, dec on Rnd 6 and on every foll 6th rnd thus: …".
+// sameTime reads "AT THE SAME TIME, dec on Rnd 6 and on every foll 6th rnd thus: …", "…, on Rnd 5
+// and every 5 rnds after it, dec as follows: …".
 func (p *parser) sameTime() bool {
 	start := p.i
 	p.skip("and")
@@ -329,28 +330,18 @@ func (p *parser) sameTime() bool {
 		return false
 	}
 	p.skip(",", ":", "-")
-	s, ok := p.shapeWords()
+	first, every := p.onRounds()
+	p.skip(",", ":", "-")
+	s, ok := p.shapingRound()
 	if !ok {
-		return false
-	}
-	back := p.i
-	p.skip("on", "in", "at", "the")
-	var l script.Label
-	switch t := p.peek(); {
-	case t.w == "rnd" || t.w == "row":
-		p.i++
-		p.rowNumbers(&l)
-	case t.kind == ordToken && p.ordinalRows(&l):
-	default:
-		p.i = back
-	}
-	s.First = l.First()
-	if n, ok := p.every(); ok {
-		s.Every = n
-		if s.First == 0 {
-			s.First = n
+		if s, ok = p.shapeWords(); !ok {
+			return false
 		}
 	}
+	if first == 0 {
+		first, every = p.onRounds()
+	}
+	s.First, s.Every = first, every
 	if s.First == 0 && p.is("(") { // "dec 2 sts (k1, k2tog, …) on every 6th rnd 7 times"
 		p.i++
 		steps, ok := p.steps()
@@ -368,6 +359,7 @@ func (p *parser) sameTime() bool {
 	if s.First == 0 {
 		return false
 	}
+	p.any("only")
 	p.skip("thus", "as", "foll", ":", ",")
 	if stop, ok := try(p, func() (script.Stop, bool) { return p.stopping(true) }); ok {
 		s.Stop = stop
@@ -380,4 +372,48 @@ func (p *parser) sameTime() bool {
 	s.Base = p.base(start)
 	p.add(s)
 	return true
+}
+
+// onRounds reads on which rounds something is done: "on Rnd 5 and every 5 rnds after it", "on the
+// 6th and every foll 6th rnd", "on every 6th rnd". every is 0 if it is done once; first is 0 if
+// no round is told.
+func (p *parser) onRounds() (first, every int) {
+	back := p.i
+	p.skip("beg", "with", "from", "on", "in", "at", "the")
+	var l script.Label
+	switch t := p.peek(); {
+	case t.w == "rnd" || t.w == "row":
+		p.i++
+		p.rowNumbers(&l)
+	case t.kind == ordToken && p.ahead(1).w == "and": // "the 6th and every foll 6th rnd"
+		p.i++
+		l.Nums = []int{int(t.val)}
+	case t.kind == ordToken && p.ordinalRows(&l):
+	default:
+		p.i = back
+	}
+	first = l.First()
+	if first > 0 {
+		p.skip("on", ",")
+	}
+	every, ok := p.every()
+	if ok && first == 0 {
+		first = every
+	}
+	return first, every
+}
+
+// shapingRound reads that a round that has been told is worked: "work a dec rnd".
+func (p *parser) shapingRound() (*script.Shape, bool) {
+	back := p.i
+	if !p.any("work", "make") {
+		return nil, false
+	}
+	p.skip("a", "the", "one")
+	name := p.peek().w
+	if !p.any("dec", "inc") || !p.any("rnd", "row") {
+		p.i = back
+		return nil, false
+	}
+	return &script.Shape{Name: name}, true
 }

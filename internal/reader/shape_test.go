@@ -38,6 +38,15 @@ func TestShaping(t *testing.T) {
 			"Next rnd: dec 1 st at each side of the instep.",
 			"Next rnd: dec 1 st before the instep and 1 st after it.",
 		}},
+		{"shape as dec every 5 from 5: k2, dec, k to end less 4, dec, k2", []string{
+			"AT THE SAME TIME, on Rnd 5 and every 5 rnds after it, dec as follows: k2, k2tog, k to last 4 sts, ssk, k2.",
+			"At the same time, dec on Rnd 5 and on every foll 5th rnd thus: k2, k2tog, k to last 4 sts, ssk, k2.",
+			"At the same time work a dec rnd on the 5th and every following 5th rnd: k2, k2tog, k to last 4 sts, ssk, k2.",
+			"Meanwhile, beginning with Rnd 5 and then every 5th rnd, decrease thus: k2, k2tog, k to last 4 sts, ssk, k2.",
+			"AT THE SAME TIME, on every 5th rnd dec so: k2, k2tog, k to last 4 sts, ssk, k2.",
+			"At the same time, on the 5th rnd and every 5th rnd after that work a decrease round: k2, k2tog, k to last 4 sts, ssk, k2.",
+			"At the same time, from Rnd 5 on, on every 5th rnd, dec: k2, k2tog, k to last 4 sts, ssk, k2.",
+		}},
 	} {
 		a.test(t)
 	}

@@ -17,6 +17,9 @@ type style struct {
 // headerLines is how many lines of a text are searched for the names of its sizes.
 const headerLines = 160
 
+// sizeWords are what sizes are called in full.
+const sizeWords = `(?:(?:extra|x+)[ -]?)?(?:small|large)|medium|baby|toddler|child|youth|teen|adult`
+
 var (
 	sizeWord   = regexp.MustCompile(`(?i)\bsizes?\b(?:\s+are)?\s*:?\s*`)
 	sizeEnd    = regexp.MustCompile(`(?i)[.;]|\s+(?:to fit|only|in|are|is|shown|throughout|sock|given)\b|\s{3,}| -+ |$`)
@@ -24,6 +27,7 @@ var (
 	dashList   = regexp.MustCompile(`^[0-9A-Za-z+.½/]{1,9}(?: [-–] [0-9A-Za-z+.½/]{1,9})+(?:[.,;)]|\s|$)`)
 	ageList    = regexp.MustCompile(`(?i)((?:\d{1,2}(?:[-–]\d{1,2})?)\s*[\[({]\d[0-9,:;/ –-]*[\])}])\s*(?:years|yrs?|months|mths|mos)\b`)
 	slashList  = regexp.MustCompile(`^[0-9A-Za-z+.½-]{1,12}(?:/[0-9A-Za-z+.½-]{1,12})+`)
+	titleWords = regexp.MustCompile(`(?i)(?:^|[\s(,:-])(` + sizeWords + `)\s*(?:[\[({]\s*(?:` + sizeWords + `)(?:\s*[,:;/]\s*(?:` + sizeWords + `))*\s*[\])}]|(?:/(?:` + sizeWords + `))+)`)
 	titleSlash = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3}(?:/[0-9A-Z][A-Z0-9]{0,3})+)(?:\s|,|\.|$)`)
 	titleDash  = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3})((?: - [0-9A-Z][A-Z0-9]{0,3})+)\s*$`)
 	toFit      = regexp.MustCompile(`(?i)\bto fit\b[^.:;]*$`)
@@ -143,6 +147,11 @@ func sizesInTitle(text string) ([]string, int, int, style) {
 	for _, m := range titleList.FindAllStringSubmatchIndex(text, -1) {
 		names, s := splitNames(text[m[2]:m[1]])
 		if plausible(names) {
+			return names, m[2], m[1], s
+		}
+	}
+	if m := titleWords.FindStringSubmatchIndex(text); m != nil {
+		if names, s := splitNames(text[m[2]:m[1]]); len(names) > 1 {
 			return names, m[2], m[1], s
 		}
 	}

@@ -58,6 +58,12 @@ func item(it script.Item) string {
 		if n.Every > 0 {
 			out += fmt.Sprintf(" every %d", n.Every)
 		}
+		if n.First > 0 {
+			out += fmt.Sprintf(" from %d", n.First)
+		}
+		if n.Steps != nil {
+			out += ": " + steps(n.Steps)
+		}
 		return out + stop(&n.Stop) + claims(n.Claims)
 	case *script.State:
 		out := "state"
