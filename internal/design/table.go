@@ -245,11 +245,20 @@ func looksLikeLength(s string) bool {
 // Fault reports something wrong with the value of a key, or with the key itself where it
 // has no value.
 func (t *Table) Fault(key string, severity source.Severity, text source.Message, mends ...string) {
+	t.fault(key, source.BadValue, severity, text, mends)
+}
+
+// Clash reports that the value of a key does not go with what the design says elsewhere.
+func (t *Table) Clash(key string, text source.Message, mends ...string) {
+	t.fault(key, source.Impossible, source.Error, text, mends)
+}
+
+func (t *Table) fault(key string, kind source.Kind, severity source.Severity, text source.Message, mends []string) {
 	at, ok := t.valAt[key]
 	if !ok {
 		at = t.at
 	}
-	f := source.Fault{At: at, Kind: source.BadValue, Severity: severity, Text: text}
+	f := source.Fault{At: at, Kind: kind, Severity: severity, Text: text}
 	for _, m := range mends {
 		f.Mends = append(f.Mends, source.Mend{Why: source.Say("design.mend", m)})
 	}

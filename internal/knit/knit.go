@@ -236,8 +236,8 @@ func (k *Knitter) plain(n *pattern.Plain) {
 	before := k.live
 	if rounds > 0 { // else this size has nothing here that could be repeated
 		i := k.prog.lowerPlain(n)
-		k.rows = append(k.rows, i)
 		for range rounds {
+			k.rows = append(k.rows, i)
 			if k.work(i, n); k.stopped {
 				return
 			}

@@ -182,6 +182,7 @@ func kN(n int) pattern.Step             { return k(pattern.Of(n)) }
 func pN(n int) pattern.Step             { return p(pattern.Of(n)) }
 func tbl(n pattern.Number) pattern.Step { return pattern.Step{Op: pattern.KnitTbl, N: n} }
 func sl1() pattern.Step                 { return pattern.Step{Op: pattern.Slip, N: pattern.Of(1)} }
+func slFront() pattern.Step             { return pattern.Step{Op: pattern.SlipFront, N: pattern.Of(1)} }
 func do(op pattern.Op) pattern.Step     { return pattern.Step{Op: op} }
 
 func toEnd(op pattern.Op) pattern.Step    { return pattern.Step{Op: op, Until: pattern.ToEnd} }

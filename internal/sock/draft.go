@@ -32,6 +32,7 @@ type Draft struct {
 	measures []measure
 	parts    []construction
 	kinds    map[string]string // by part
+	topOfLeg string            // key of the number of stitches at the upper end of the leg
 	heelLast bool              // the heel is worked when everything else is done
 }
 
@@ -68,6 +69,7 @@ func New(d *design.Design) (*Draft, []source.Fault) {
 	if worst, any := source.Worst(faults); any && worst == source.Error {
 		return nil, faults
 	}
+	draft.topOfLeg = "leg.stitches"
 	for _, p := range draft.parts {
 		p.declare(draft)
 	}
@@ -83,7 +85,7 @@ func New(d *design.Design) (*Draft, []source.Fault) {
 func (d *Draft) gusset(t *design.Table, asked string) string {
 	heel := find("heel", d.kinds["heel"])
 	if t.Has("kind") && !slices.Contains(heel.Gussets, asked) {
-		t.Fault("kind", source.Error, say("sock.gusset-misfit", "{0} does not go with a gusset of the kind “{1}”", heel.Name, asked),
+		t.Clash("kind", say("sock.gusset-misfit", "{0} does not go with a gusset of the kind “{1}”", heel.Name, asked),
 			"it goes with "+strings.Join(quoted(heel.Gussets), " or ")+"; leave the kind out for the usual one")
 	}
 	if !slices.Contains(heel.Gussets, asked) {
@@ -121,6 +123,19 @@ func (d *Draft) v(key string) *grade.Var {
 		return x
 	}
 	panic("sock: no number " + key)
+}
+
+// top is the number of stitches at the upper end of the leg, which the cuff goes by. A leg
+// that is shaped declares it when the cuff asks.
+func (d *Draft) top() *grade.Var {
+	for _, p := range d.parts {
+		if leg, ok := p.(interface{ declareTop(*Draft) *grade.Var }); ok {
+			x := leg.declareTop(d)
+			d.topOfLeg = x.Key
+			return x
+		}
+	}
+	return d.v(d.topOfLeg)
 }
 
 func (d *Draft) measure(key, label string, asked func(size int) unit.Length, value func(v grade.Values) unit.Length) {

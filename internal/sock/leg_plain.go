@@ -93,24 +93,29 @@ func legStitches(d *Draft, repeat int) {
 	d.measure("leg.girth", "leg, around", d.finishedGirth, func(v grade.Values) unit.Length { return g.Width(v.Of(x)) })
 }
 
-func (l *plainLeg) declare(d *Draft) {
+func (l *plainLeg) declare(d *Draft) { d.declareLegRounds(l.lengths) }
+
+// declareLegRounds declares the rounds between cuff and heel, of a leg of these lengths with
+// its cuff.
+func (d *Draft) declareLegRounds(asked []unit.Length) *grade.Var {
 	g, cuff := d.Gauge[""], d.v("cuff.rounds")
 	cuffHeight := func(v grade.Values) unit.Length { return d.finished("cuff.length", v) }
-	target := func(v grade.Values) float64 { return max(0, g.RowsIn(l.lengths[v.Size]-cuffHeight(v))) }
+	target := func(v grade.Values) float64 { return max(0, g.RowsIn(asked[v.Size]-cuffHeight(v))) }
 	x := d.Model.Add(grade.Var{
 		Key: "leg.rounds", Label: "rounds from the cuff to the heel", Unit: "rnds",
 		Target: target,
 		Scale:  d.roundHeight, Reach: 1, Level: lengths,
 		Rules: []grade.Rule{rule("leg-rounds", "the leg is longer than its cuff by two rounds at least", func(v grade.Values, n int) bool { return n >= 2 && target(v) > 1 })},
 		Why: func(v grade.Values) grade.Reason {
-			rest := l.lengths[v.Size] - cuffHeight(v)
+			rest := asked[v.Size] - cuffHeight(v)
 			return grade.Reason{Rule: "leg-length", Text: say("why.leg.rounds", "a leg of {0} less a cuff of {1} leaves {2}, which at {3} rounds to 10 cm is {4}",
-				l.lengths[v.Size].String(), cuffHeight(v).String(), rest.String(), whole(g.Rows*100), whole(g.RowsIn(rest))),
-				Terms: []grade.Term{{Key: "leg.length", Value: l.lengths[v.Size].MM(), Unit: "mm"}, v.Term(cuff), {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
+				asked[v.Size].String(), cuffHeight(v).String(), rest.String(), whole(g.Rows*100), whole(g.RowsIn(rest))),
+				Terms: []grade.Term{{Key: "leg.length", Value: asked[v.Size].MM(), Unit: "mm"}, v.Term(cuff), {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
 		},
 	})
-	d.measure("leg.length", "leg, from the cast-on edge to the heel", func(size int) unit.Length { return l.lengths[size] },
+	d.measure("leg.length", "leg, from the cast-on edge to the heel", func(size int) unit.Length { return asked[size] },
 		func(v grade.Values) unit.Length { return cuffHeight(v) + g.Height(v.Of(x)) })
+	return x
 }
 
 func (l *plainLeg) build(b *Builder) {
@@ -124,7 +129,7 @@ func (l *plainLeg) build(b *Builder) {
 			Count:  total(b.n("leg.stitches"))})
 		return
 	}
-	changes := b.changeTo("cuff.stitches", "leg.stitches")
+	changes := b.changeTo("cuff.stitches", b.topOfLeg)
 	b.add(&pattern.Plain{Op: pattern.Knit,
 		Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - changes(size) }),
 		Or:     pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", in, cm)),
