@@ -87,9 +87,11 @@ func TestRandomDesigns(t *testing.T) {
 			lengths[m.Key] = append(lengths[m.Key], m.Value.MM())
 			row := gauge.Height(1)
 			if m.Key == "cuff.length" {
-				row = book.Draft.GaugeOf("rib").Height(1)
-				if book.Draft.Kind("cuff") == "garter" {
-					row = book.Draft.GaugeOf("garter").Height(1)
+				fabric := map[string]string{"garter": "garter", "picot-hem": ""}
+				if name, ok := fabric[book.Draft.Kind("cuff")]; ok {
+					row = book.Draft.GaugeOf(name).Height(1)
+				} else {
+					row = book.Draft.GaugeOf("rib").Height(1)
 				}
 			}
 			if off := (m.Value - m.Asked).MM(); strings.HasSuffix(m.Key, ".length") && math.Abs(off) > row.MM()+1e-9 {

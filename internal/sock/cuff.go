@@ -61,8 +61,18 @@ func (c *cuff) declare(d *Draft) {
 	rounds := d.Model.Add(grade.Var{
 		Key: "cuff.rounds", Label: "rounds of the cuff", Unit: "rnds",
 		Target: target,
-		Scale:  func(grade.Values) float64 { return g.Height(1).MM() }, Reach: 1, Level: lengths,
-		Rules: []grade.Rule{rule("cuff-rounds", "the cuff has whole repeats of rounds", func(_ grade.Values, n int) bool { return n >= repeat && n%repeat == 0 })},
+		Scale: func(grade.Values) float64 {
+			if c.folded {
+				return g.Height(1).MM() / 2
+			}
+			return g.Height(1).MM()
+		}, Reach: 2, Level: lengths,
+		Rules: []grade.Rule{
+			rule("cuff-rounds", "the cuff has whole repeats of rounds", func(_ grade.Values, n int) bool { return n >= repeat && n%repeat == 0 }),
+			rule("cuff-folded", "a turned-over cuff has as many rounds inside as outside", func(_ grade.Values, n int) bool {
+				return !c.folded || n > foldRounds && (n+edgeRows)%2 == 0
+			}),
+		},
 		Why: func(v grade.Values) grade.Reason {
 			r := grade.Reason{Rule: "cuff-rounds", Text: say("why.cuff.rounds", "{0} at {1} rounds to 10 cm are {2}", c.lengths[v.Size].String(), whole(g.Rows*100), whole(g.RowsIn(c.lengths[v.Size]))),
 				Terms: []grade.Term{{Key: "cuff.length", Value: c.lengths[v.Size].MM(), Unit: "mm"}, {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
@@ -79,7 +89,7 @@ func (c *cuff) declare(d *Draft) {
 		func(v grade.Values) unit.Length {
 			n := v.Of(rounds) + edgeRows
 			if c.folded {
-				n = (n - foldRounds + 1) / 2
+				n = (n - foldRounds) / 2
 			}
 			return g.Height(n)
 		})
