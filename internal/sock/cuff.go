@@ -58,6 +58,10 @@ func (c *cuff) declare(d *Draft) {
 		}
 		return rounds - float64(edgeRows)
 	}
+	reach := 1.0
+	if c.folded {
+		reach = 2 // as many rounds as make one of what shows
+	}
 	rounds := d.Model.Add(grade.Var{
 		Key: "cuff.rounds", Label: "rounds of the cuff", Unit: "rnds",
 		Target: target,
@@ -66,7 +70,7 @@ func (c *cuff) declare(d *Draft) {
 				return g.Height(1).MM() / 2
 			}
 			return g.Height(1).MM()
-		}, Reach: 2, Level: lengths,
+		}, Reach: reach, Level: lengths,
 		Rules: []grade.Rule{
 			rule("cuff-rounds", "the cuff has whole repeats of rounds", func(_ grade.Values, n int) bool { return n >= repeat && n%repeat == 0 }),
 			rule("cuff-folded", "a turned-over cuff has as many rounds inside as outside", func(_ grade.Values, n int) bool {

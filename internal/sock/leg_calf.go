@@ -42,18 +42,12 @@ func (l *calfLeg) declareTop(d *Draft) *grade.Var {
 		Key: "calf.stitches", Label: "stitches round the calf", Unit: "sts",
 		Target: func(v grade.Values) float64 { return max(g.StitchesIn(asked(v.Size)), float64(v.Of(leg)+2)) },
 		Scale:  d.stitchWidth, Reach: 8, Level: proportions,
-		Extra: func(_ grade.Values, n int) float64 {
-			if n%4 != 0 {
-				return offFour
-			}
-			return 0
-		},
 		Rules: []grade.Rule{
 			rule("calf-even", "each shaping round takes two stitches, so calf and ankle are both even", func(v grade.Values, n int) bool { return n%2 == 0 }),
 			rule("calf-wider", "the calf is wider than the ankle", func(v grade.Values, n int) bool { return n >= v.Of(leg)+2 }),
 		},
 		Why: func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "calf-girth", Text: say("why.calf", "a calf of {0} with an ease of {1} is {2}, which at {3} stitches to 10 cm is {4}; even, preferably a multiple of 4",
+			return grade.Reason{Rule: "calf-girth", Text: say("why.calf", "a calf of {0} with an ease of {1} is {2}, which at {3} stitches to 10 cm is {4}; even",
 				l.girths[v.Size].String(), d.Girth.String(), asked(v.Size).String(), whole(g.Stitches*100), whole(g.StitchesIn(asked(v.Size)))),
 				Terms: []grade.Term{{Key: "calf.girth", Value: l.girths[v.Size].MM(), Unit: "mm"}, v.Term(leg)}}
 		},
