@@ -41,6 +41,15 @@ Next rnd: K to 3 sts before the instep, k2tog, k1, k instep, k1, ssk, k to end. 
 K14, pm A, k28, pm B, k14, pm for BOR. 56 sts.
 Next rnd: K to A, sl A, k to B, remove B, k to BOR.
 Next rnd: K to 3 sts before A, k2tog, k1, sl A, k to 3 sts before B, k2tog, k1, sl B, k to BOR.`, "4 marker"},
+		{"a set-up that leaves stitches of its part", `
+N1 holds the 29 instep sts and N2 holds the 28 sole sts, 57 sts in all.
+Set-up for the instep: [p1, 6 lace sts] 4 times.`, "3 stitch-count"},
+		{"a turn that cannot end on that side", `
+Heel on 26 sts, RS facing.
+Row 1 (RS): Sl 1, k14, ssk, k1, turn.
+Row 2 (WS): Sl 1, p5, p2tog, p1, turn.
+Following rows: Sl 1, work to 1 st before the gap, dec over the gap, work 1, turn.
+Go on until all sts have been worked; the last row is a RS row. 16 sts.`, "6 direction"},
 		{"a pattern that goes on with another row", `
 Reed patt (multiple of 6 sts):
 Rnds 1-6: *K4, p2; rep from * to end.

@@ -29,6 +29,21 @@ Now there are 68 sts.`, "14 of 40; 68; 68"},
 Cast on 60 sts and join.
 Heel: turn; only the last 30 sts are worked from here.
 1st row of the heel (WS): p1, p2tog, p to last 3 sts, p2tog tbl, p1. 28 heel sts, 58 sts altogether.`, "60; 30 of 60; 28 of 58"},
+		{"a heel in long-hand", `
+Cast on 60 stitches, 20 on each needle.
+For the heel put half the stitches, 30, on one needle. Work one row plain and the next row purl, slipping the first stitch of every row, until the heel is two and a quarter inches long, and end with a plain row.
+Now purl 18, purl two together, turn. Slip one, knit 6, knit two together, turn. There are 8 stitches in the middle and 10 at each end.
+Go backward and forward over the middle, each time taking together one stitch from each side of the gap, until the end stitches are used up and only the 8 are left.
+With the same needle pick up 14 loops down the side of the heel, knit across the front needle, pick up 14 loops up the other side, and knit 4 of the 8 on to that needle. There will be 66 stitches in all.`, "60; 30 of 60; 28 of 58; 27 of 57 ⟶ 8 of 38 in 20; 66"},
+		{"the set-up of a part alone", `
+N1 holds the 29 instep sts and N2 holds the 28 sole sts, 57 sts in all.
+Set-up for the instep: [p1, 6 lace sts] 4 times, p1.
+Rnd 1: K. 57 sts.`, "57; 29 of 57; 57"},
+		{"shaping at the same time", `
+Calf: 80 sts.
+Knit 30 rnds.
+AT THE SAME TIME, on Rnd 5 and every 5 rnds after it, dec as follows: k2, k2tog, k to last 4 sts, ssk, k2.
+At the end of the 30 rnds there are 68 sts.`, "80; 80; 78 ⟶ 68 in 6; 68"},
 		{"as far as the heel", `
 The leg is done as far as the heel: 56 sts.
 Heel: knit 28 and turn. Only these sts are worked, to and fro.

@@ -73,6 +73,7 @@ func (w *worker) workRow(r *script.Row, num int) *problem {
 }
 
 func (w *worker) workRowOnce(r *script.Row, num int) *problem {
+	w.alone = 0
 	w.rowsWorked++
 	if w.rowsWorked > maxRows {
 		return w.tooLong(r.At)
@@ -179,8 +180,15 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 	}
 	if rest := count(w.n.left); rest > 0 && !rw.came {
 		all := count(w.n.left) + count(w.n.right)
+		if left := w.avail(rw); left > 0 && setsUp(r) && rw.part != script.NoPart {
+			done := count(w.n.right)
+			return w.fail(r.At, source.StitchCount, source.Say("follow.left-over", "{0} works {1} of {2}: {3} are left", rw.label, done, source.InSts(done+left), left), source.Sts(done), source.Sts(done+left))
+		}
 		if w.partial(r) {
 			w.justWorked = count(w.n.right)
+			if setsUp(r) {
+				w.alone = w.justWorked
+			}
 			w.n.begin()
 			return nil
 		}
@@ -206,8 +214,11 @@ func (w *worker) leavesHeel(r *script.Row) bool {
 
 // partial: a row that is named as one, or that moves the beginning of the round.
 func (w *worker) partial(r *script.Row) bool {
-	return r.Label.Name == "partial" || !r.Label.Said && !w.n.flat && (len(r.Steps) <= 2 || ofOneNeedle(r.Steps))
+	return r.Label.Name == "partial" || setsUp(r) || !r.Label.Said && !w.n.flat && (len(r.Steps) <= 2 || ofOneNeedle(r.Steps))
 }
+
+// setsUp tells whether a row is the set-up of one part, and tells no more than that.
+func setsUp(r *script.Row) bool { return r.Label.Name == "set-up" && ofOneNeedle(r.Steps) }
 
 // ofOneNeedle tells whether all steps are said to be for one needle.
 func ofOneNeedle(steps []script.Step) bool {

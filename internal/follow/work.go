@@ -62,6 +62,7 @@ type worker struct {
 	lastRow     *script.Row
 	lastDelta   int
 	corners     int // stitches picked up in corners, to be worked together with their neighbours
+	alone       int  // stitches of the one part that the last row told, 0 if it told all
 	plainOf     int // rounds of the last stretch of plain work
 	ribOf       int // stitches of one repeat of the last rib
 	moves       int
@@ -146,6 +147,7 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		}
 		return nil
 	}
+	w.alone = 0
 	before, noted := w.live(), w.rec.length()
 	add := func(p *problem) {
 		if p != nil {
@@ -595,6 +597,8 @@ func (w *worker) record(item script.Item, label string) {
 // now is what is on the needles, as far as that is known.
 func (w *worker) now() Stitches {
 	switch {
+	case w.known && w.alone > 0:
+		return Stitches{w.alone, w.n.total()}
 	case w.known:
 		return Stitches{w.n.worked(), w.n.total()}
 	case w.total >= 0:

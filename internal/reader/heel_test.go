@@ -47,6 +47,13 @@ func TestHeels(t *testing.T) {
 			"Turn, then work just the last 26 sts from this point on.\nRow 1 (WS): Sl 1, p to end.",
 			"Only the first 26 sts are worked for now.\nRow 1 for the heel (WS): Sl 1, p to end.",
 		}},
+		{"plain  until used up (8)", []string{
+			"Go backward and forward over the middle, each time taking together one stitch from each side of the gap, until the end stitches are used up and only the 8 are left.",
+			"Go on to and fro over the middle, taking together one stitch from each side of the hole every time, until the side stitches are all used and the eight remain.",
+			"Work to and fro over the middle sts, each time knitting tog the sts at either side of the gap, until the side sts are used up. 8 sts.",
+			"Work back and forth on the middle, decreasing over the gap in every row, until no side sts are left: 8 sts.",
+			"Knit backwards and forwards over the middle, closing the gap each time, until all the end stitches have been taken in. 8 sts.",
+		}},
 		{"divide 26 in stockinette", []string{
 			"The next 26 sts are the heel, in stockinette (RS rows knit, WS rows purl).",
 			"The last 26 sts form the heel, worked in stocking stitch.",
@@ -99,6 +106,22 @@ func TestWhatIsThere(t *testing.T) {
 			"Rnd 2: Knit.\nRep Rnds 1 and 2 until the needles hold:\n5 sts on N1, 5 sts on N2\n10 sts on N3",
 			"Rnd 2: Knit.\nRep Rnds 1 and 2 until you have:\nN1 and N2: 5 sts each\nN3: 10 sts",
 			"Rnd 2: Knit.\nWork Rnds 1 and 2 until the numbers of stitches are:\nN1 and N2: 5 sts each\nN3: 10 sts",
+		}},
+	} {
+		a.test(t)
+	}
+}
+
+// TestSetUps: the steps of one part alone.
+func TestSetUps(t *testing.T) {
+	for _, a := range []alike{
+		{"row: N, [p1, work6] 4 reps, p1", []string{
+			"Set-up for the instep: [p1, 6 lace sts] 4 times, p1.",
+			"Instep set-up: [p1, 6 lace sts] 4 times, p1.",
+			"To set up the instep: (p1, 6 sts in lace) 4 times, p1.",
+			"Set-up (instep): [p1, 6 lace sts] four times, p1.",
+			"Set-up rnd for the instep sts: [p1, work 6 lace sts] 4 times, p1.",
+			"Set up the sole as follows: [p1, 6 sts of chart] 4 times, p1.",
 		}},
 	} {
 		a.test(t)

@@ -99,7 +99,7 @@ func (p *parser) label() (script.Label, bool) {
 		if p.partWord() == script.NoPart {
 			p.i = back
 		}
-		p.any("flap", "turn")
+		p.any("flap", "turn", "sts", "ndl")
 	}
 	l.Side = p.side()
 	if p.is("(") { // a remark
@@ -234,6 +234,53 @@ func (p *parser) openRows(l *script.Label) bool {
 	}
 	p.i++
 	l.Round = l.Round || t.w == "rnd"
+	return true
+}
+
+// setUpOf reads "Set-up for the instep:", "Instep set-up:", "To set up the sole sts:", the label of
+// steps that tell a part alone, and returns the part.
+func (p *parser) setUpOf() script.Part {
+	back := p.i
+	p.any("to")
+	part := p.partWord()
+	p.any("sts")
+	if !p.any("set-up", "setup") && !p.eat("set", "up") {
+		p.i = back
+		return script.NoPart
+	}
+	p.any("row", "rnd")
+	open := p.any("(")
+	p.skip("for", "of", "on", "the", "over", "across")
+	if part == script.NoPart {
+		part = p.partWord()
+		p.any("sts")
+	}
+	shut := !open || p.any(")")
+	p.skip("as", "foll", "thus", "so")
+	if !shut || part != script.Instep && part != script.Sole || !p.any(":") {
+		p.i = back
+		return script.NoPart
+	}
+	return part
+}
+
+// setUp reads how a part is set up: a row of which no more is told than the steps of that part.
+func (p *parser) setUp() bool {
+	start := p.i
+	part := p.setUpOf()
+	if part == script.NoPart {
+		return false
+	}
+	at := p.since(start)
+	steps, ok := p.steps()
+	if !ok {
+		return false
+	}
+	r := &script.Row{Label: script.Label{At: at, Name: "set-up", Round: !p.flat, Said: true}, Flat: p.flat}
+	r.Steps = append([]script.Step{{At: at, Op: script.ToNeedle, Part: part}}, steps...)
+	r.Claims = p.claimsBehind()
+	r.Base = p.base(start)
+	p.emitRow(r)
 	return true
 }
 

@@ -99,7 +99,7 @@ var spellings = map[string]string{
 	"size":        "sizes",
 	"only":        "",
 	"meanwhile":   "",
-	"quarter":     "",
+	"quarter":     "quarters",
 	"until":       "till",
 	"chain":       "chains",
 	"corner":      "corners",

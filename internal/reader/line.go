@@ -481,7 +481,7 @@ scan:
 			}
 		}
 	}
-	if end <= start || p.rowAhead(0) || p.nthAhead() || p.atNeedle() {
+	if end <= start || p.setUpAhead() || p.rowAhead(0) || p.nthAhead() || p.atNeedle() {
 		return
 	}
 	if p.toks[end].w == ":" && (p.rowWords(start, end) || p.toks[end-1].w == "sts" || p.cameTo(start, end)) {
@@ -546,6 +546,13 @@ func (p *parser) partPrefix(start, end int) {
 	}
 	at := p.toks[start].at.To(p.toks[end-1].at)
 	p.add(&script.Section{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}, Name: p.raw(at), Part: part})
+}
+
+// setUpAhead tells whether the set-up of a part is told here.
+func (p *parser) setUpAhead() bool {
+	back := p.i
+	defer func() { p.i = back }()
+	return p.setUpOf() != script.NoPart
 }
 
 // atNeedle tells whether a needle is named here.

@@ -21,15 +21,47 @@ func (p *parser) value() (v int32, x float64, at source.Span, ok bool) {
 	switch {
 	case t.kind == numToken:
 		p.i++
-		if p.eat("and", "a", "half") {
-			return t.val, t.x + 0.5, t.at, true
-		}
-		return t.val, t.x, t.at, true
+		return t.val, t.x + p.andPart(), t.at, true
 	case t.w == "-" || t.w == "x":
 		p.i++
 		return pattern.Gap, 0, t.at, true
 	}
 	return 0, 0, source.Span{}, false
+}
+
+// andPart reads the part that words add to a whole number: "and a half", "and three quarters". It is
+// 0 if they add none.
+func (p *parser) andPart() float64 {
+	back := p.i
+	if p.any("and") {
+		n := 0.0
+		if t := p.peek(); t.kind == numToken && t.val < 8 {
+			n = t.x
+			p.i++
+		} else if p.any("a", "an") {
+			n = 1
+		}
+		switch t := p.peek(); {
+		case n == 0:
+		case p.any("half"):
+			return n / 2
+		case p.any("quarter"):
+			return n / 4
+		case t.kind == ordToken && (t.val == 3 || t.val == 8) && p.unitAhead(1):
+			p.i++
+			return n / float64(t.val)
+		}
+	}
+	p.i = back
+	return 0
+}
+
+// unitAhead tells whether a unit of length stands n tokens on.
+func (p *parser) unitAhead(n int) bool {
+	back := p.i
+	defer func() { p.i = back }()
+	p.i += n
+	return p.unit() != ""
 }
 
 // number reads a number or a list of one value for each size. A list of another length is
@@ -196,6 +228,9 @@ func (p *parser) length() (*script.Length, bool) {
 	if unit == "" {
 		p.i = start
 		return nil, false
+	}
+	if len(l.x) == 1 { // "two inches and a half"
+		l.x[0] += p.andPart()
 	}
 	out := &script.Length{At: l.At, Unit: unit, Cols: l.Cols}
 	for _, x := range l.x {

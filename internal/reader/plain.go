@@ -79,19 +79,15 @@ loop:
 			continue
 		case p.phrase("with the foot", "with foot", "in the same way", "around", "all rnd", "across"):
 			continue
-		case p.phrase("and p in turn", "and p row by row", "and p rows alt", "a row and p a row alt", "and p alt", "and p by turn"):
+		case p.phrase("and p in turn", "and p row by row", "and p rows alt", "a row and p a row alt", "and p alt", "and p by turn", "and p row in turn", "and p row by turn"):
 			n.Flat, told, n.Steps, n.Fabric = true, true, nil, "stockinette"
 			continue
-		case p.phrase("1 rnd", "one row plain and p the next", "one row plain and p next", "1 row plain and p the next", "one row and p the next", "1 row and p the next", "one row and p one row", "1 row and p 1 row", "one row , p one row"):
-			if w := p.toks[p.i-1].w; w == "next" || w == "row" {
-				p.any("alt")
-				n.Flat, told = true, true
-				n.Steps = nil
-				n.Fabric = "stockinette"
-			} else {
-				n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
-				told = true
-			}
+		case p.rowsInTurn():
+			n.Flat, told, n.Steps, n.Fabric = true, true, nil, "stockinette"
+			continue
+		case p.phrase("1 rnd", "1 row"):
+			n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
+			told = true
 			continue
 		case p.is("in") || p.is("of"):
 			p.i++
@@ -202,6 +198,37 @@ loop:
 	n.Claims = append(n.Claims, p.claimsBehind()...)
 	n.Base = p.base(start)
 	p.add(n)
+	return true
+}
+
+// rowsInTurn reads "one row and p the next" behind "k", "one row plain and the next row p" behind
+// "work".
+func (p *parser) rowsInTurn() bool {
+	back := p.i
+	one := func() bool {
+		p.any("the", "every")
+		if t := p.peek(); t.kind == numToken && t.val == 1 || t.kind == ordToken && t.val == 2 {
+			p.i++
+		} else if !p.any("a", "next", "other", "foll", "first", "alt") {
+			return false
+		}
+		return true
+	}
+	if !one() || !p.any("row") {
+		return p.restore(back)
+	}
+	p.any("plain", "k")
+	if !p.any("and", ",", "then") {
+		return p.restore(back)
+	}
+	p.skip("and", "then")
+	purl := p.any("p")
+	said := one()
+	said = p.any("row") || said
+	if purl = p.any("p") || purl; !purl || !said {
+		return p.restore(back)
+	}
+	p.phrase("alt", "in turn", "by turn", "turn about")
 	return true
 }
 

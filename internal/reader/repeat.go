@@ -377,7 +377,7 @@ func (p *parser) rowThatBegins(steps []script.Step) *script.Row {
 // together one stitch from each side of the hole every time, until …".
 func (p *parser) turnOn() bool {
 	start := p.i
-	if !p.any("cont") && !p.phrase("go on", "carry on", "work on") {
+	if !p.any("cont") && !p.phrase("go on", "carry on", "work on") && !p.toAndFro() {
 		return false
 	}
 	gap, more := false, false
@@ -420,6 +420,16 @@ func (p *parser) turnOn() bool {
 	steps = append(steps, script.Step{At: at, Op: script.Turn})
 	p.add(&script.Plain{Base: p.base(start), Steps: steps, Flat: true, Stop: stop, Claims: p.claimsBehind()})
 	return true
+}
+
+// toAndFro reads "go backward and forward", "work to and fro".
+func (p *parser) toAndFro() bool {
+	back := p.i
+	p.skip("now", "then")
+	if p.any("go", "work", "k", "knit", "pass") && p.phrase("to and fro", "back and forth", "back and forward", "backward and forward", "backwards and forwards", "forward and backward", "forwards and backwards", "forward and back", "forwards and back") {
+		return true
+	}
+	return p.restore(back)
 }
 
 // alternate reads "Alternate a plain round and a dec round to 56 sts".

@@ -29,6 +29,14 @@ func TestRows(t *testing.T) {
 			"Knit every stitch together with the loop of the cast-on edge below it.",
 			"K each st tog with the corresponding CO st.",
 		}},
+		{"plain stockinette until a length after a RS", []string{
+			"Work one row plain and the next row purl, slipping the first stitch of every row, until the heel is two and a quarter inches long, and end with a plain row.",
+			"Knit one row and purl the next, slipping the first st of every row, until the heel measures 2 1/4 in, ending with a knit row.",
+			"Work 1 row plain and 1 row purl until the flap is two and three quarter inches long, ending with a RS row.",
+			"Knit one row, purl one row, until the flap measures 2 and a half inches, finishing after a right side row.",
+			"Work one row knit, then the other purl, until the heel is two inches and a half long; the last row is a plain row.",
+			"Knit a row and purl a row by turns until the heel is two and one half inches long, ending with a plain row.",
+		}},
 		{"plain stockinette for 46 rows", []string{
 			"Knit and purl in turn for forty-six rows, slipping the first stitch of each.",
 			"Work 46 rows in st st, slipping the first st of every row.",

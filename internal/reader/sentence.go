@@ -32,6 +32,7 @@ func init() {
 		name string
 		read func(*parser) bool
 	}{
+		{"set-up of a part", (*parser).setUp},
 		{"row", (*parser).row},
 		{"nth row", (*parser).nthRow},
 		{"after so many", (*parser).afterSo},

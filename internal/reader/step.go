@@ -197,6 +197,9 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	case "chart":
 		return s, false
 	}
+	if t.kind == numToken {
+		return p.counted()
+	}
 	return p.otherTerm()
 }
 

@@ -393,6 +393,23 @@ func (p *parser) patternRowBehind(s script.Step) script.Step {
 	return s
 }
 
+// counted reads "6 lace sts", "6 sts of chart": so many stitches, worked as something says that
+// has been named.
+func (p *parser) counted() (s script.Step, ok bool) {
+	n, ok := p.number()
+	if !ok {
+		return s, false
+	}
+	named := p.any("lace", "patt", "chart", "cable", "rib", "motif")
+	if !p.any("sts") {
+		return s, false
+	}
+	if !named && !p.phrase("in lace", "of lace", "in patt", "of patt", "of the patt", "of chart", "of the chart", "from chart", "in rib", "of rib") {
+		return s, false
+	}
+	return script.Step{Op: script.Work, Uses: 1, Makes: 1, N: n}, true
+}
+
 // toEndInPattern reads "in patt as established" or nothing behind "work" or "patt", the verb,
 // where a needle or a part has been named before it: "N1 - work in patt; N2 - knit".
 func (p *parser) toEndInPattern(verb int) bool {

@@ -36,9 +36,9 @@ func (p *parser) ending(s *script.Stop) bool {
 	case p.any("rs"), p.phrase("right side"), p.is("k"):
 		s.Side = script.RS
 		p.skip("k")
-	case p.is("plain", "row"):
+	case p.is("plain", "row"): // purl rows lie between them
 		p.i++
-		s.Side = script.NoSide
+		s.Side = script.RS
 	case p.is("row") || p.is("rnd"):
 		if p.ahead(1).kind == numToken {
 			s.Row = int(p.ahead(1).val)
@@ -269,7 +269,7 @@ func (p *parser) usedUp() bool {
 	for !p.stop() && !p.is(",") && !p.is(";") && !p.is(":") && !p.is("and") && !p.is("-") && !p.is("(") && !p.is("=") {
 		switch t := p.peek(); t.w {
 		case "all", "every", "no", "none", "each", "the":
-			all = all || t.w != "the" || p.is("the", "side")
+			all = all || t.w != "the" || p.is("the", "side") || p.is("the", "end")
 		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait", "gone", "finished", "exhausted":
 			used = used || t.w != "up" && t.w != "off"
 		case "side", "end", "gap", "waiting":
