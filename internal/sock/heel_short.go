@@ -134,7 +134,7 @@ func (h *shortRowHeel) widening(b *Builder) {
 	b.row(row(1, pattern.RS), nil, steps(pattern.Knit, h.turn)...)
 	b.row(row(2, pattern.WS), nil, steps(pattern.Purl, h.turn)...)
 	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.turns", size) - 2 }), pattern.Again{
-		Total: b.each(func(size int) int { return 2*b.of("heel.turns", size) - 2 })})
+		Total: b.each(func(size int) int { return 2*b.of("heel.turns", size) - 2 }), Count: total(b.n("heel.stitches"))})
 	b.row(named(pattern.Next, pattern.RS), nil, steps(pattern.Knit, pattern.NotTurned)...)
 	b.row(named(pattern.Next, pattern.WS), total(b.n("heel.stitches")), steps(pattern.Purl, pattern.NotTurned)...)
 }

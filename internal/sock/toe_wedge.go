@@ -168,28 +168,34 @@ func (w *wedgeToe) fromTip(b *Builder) {
 	after := func(spacedLeft func(size int) int) pattern.Number {
 		return b.each(func(size int) int { return b.of("foot.stitches", size) - 4*spacedLeft(size) })
 	}
+	full := func() *pattern.Count {
+		half := b.each(func(size int) int { return b.of("foot.stitches", size) / 2 })
+		return total(b.n("foot.stitches"), half, half)
+	}
 	b.oneMore(rnd(2), b.each(func(size int) int { return all(size) - spaced(size) - 1 }), pattern.Again{Count: total(after(spaced))})
 	if w.rate != "graduated" {
 		b.where(func(size int) bool { return spaced(size) > 0 }, func() {
 			b.row(rnd(3), nil, toEnd(pattern.Knit))
 			b.needles(rnd(4), change(4), both, both)
-			b.again(pattern.Round, 2, b.each(func(size int) int { return spaced(size) - 1 }), pattern.Again{})
+			b.again(pattern.Round, 2, b.each(func(size int) int { return spaced(size) - 1 }), pattern.Again{Total: b.n("toe.rounds"), Count: full()})
 		})
 	} else {
 		for i := 5; i >= 0; i-- {
 			b.where(func(size int) bool { return i < spaced(size) }, func() {
 				b.add(&pattern.Plain{Op: pattern.Knit, Rounds: b.each(func(size int) int { return plain(size, i) })})
-				b.oneMore(rnd(2), pattern.Of(1), pattern.Again{Count: total(after(func(int) int { return i }))})
+				a := pattern.Again{Count: total(after(func(int) int { return i }))}
+				if i == 0 {
+					a = pattern.Again{Total: b.n("toe.rounds"), Count: full()}
+				}
+				b.oneMore(rnd(2), pattern.Of(1), a)
 			})
 		}
 	}
-	end := b.each(func(size int) int { return b.of("foot.stitches", size) / 2 })
-	b.para(say("toe.up.done", "The toe has {0} sts, {1} on each needle, and {2} rnds without the cast-on.", b.n("foot.stitches"), end, b.n("toe.rounds")))
 }
 
 // closedStart casts on for a toe that has no seam.
 func (b *Builder) closedStart(all, half pattern.Number) {
-	b.para(say("toe.start.how", "A closed start has live sts on both sides: hold two needles side by side, put a slip knot on the front one, and lay the yarn over the back needle and the front needle by turns, round and round, until {0} loops lie on each (the slip knot is one). If the loops of a needle hang the wrong way round, with the right leg behind, knit that needle through the back loops in Rnd 1.", half))
+	b.para(say("toe.start.how", "A closed start has live sts on both sides: hold two needles side by side, put a slip knot on the front one, and lay the yarn over the back needle and the front needle by turns, round and round, until {0} loops lie on each, the slip knot being one. If the loops of a needle hang the wrong way round, with the right leg behind, knit that needle through the back loops in Rnd 1.", half))
 	switch b.Method {
 	case design.DoublePointed:
 		b.para(say("toe.start.dpn", "N1 is the sole and N2 the instep. Each may lie on two double-pointed needles once there is room: read both as one."))
