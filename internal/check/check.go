@@ -49,7 +49,7 @@ func Pattern(f *source.File) *Report {
 	}
 	var out *Report
 	if ownLayout(read, words) {
-		out = knitted(f, read)
+		out = knitted(f, read, words)
 		out.own = true
 	} else {
 		out = followed(f, words)
@@ -59,7 +59,7 @@ func Pattern(f *source.File) *Report {
 }
 
 // knitted works a pattern that was read in the program's own layout.
-func knitted(f *source.File, read *notation.Reading) *Report {
+func knitted(f *source.File, read *notation.Reading, words *script.Script) *Report {
 	p := read.Pattern
 	out := &Report{File: f, Sizes: slices.Clone(p.Sizes), Sure: true}
 	for i, name := range out.Sizes {
@@ -96,8 +96,19 @@ func knitted(f *source.File, read *notation.Reading) *Report {
 		out.Counts[i].Sure = out.Sure
 	}
 	mendForAll(f, len(p.Sizes), faults)
+	faults = append(faults, measured(words, faults)...)
 	out.finish(faults)
 	return out
+}
+
+// measured is what an editor finds in the lengths of a text in the program's own layout, of
+// which its rows know nothing, beside what has been found.
+func measured(words *script.Script, found []source.Fault) []source.Fault {
+	e := newEditor(words)
+	e.shortLists()
+	return slices.DeleteFunc(e.faults, func(x source.Fault) bool {
+		return slices.ContainsFunc(found, func(f source.Fault) bool { return f.At.Start <= x.At.End && x.At.Start <= f.At.End })
+	})
 }
 
 // finish puts faults and counts in order.

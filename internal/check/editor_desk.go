@@ -21,16 +21,21 @@ type editor struct {
 	faults []source.Fault
 }
 
-// edit returns what the editor finds.
-func edit(words *script.Script) []source.Fault {
+func newEditor(words *script.Script) *editor {
 	e := &editor{words: words, file: words.File}
 	for n := range words.Lines {
 		e.lines = append(e.lines, words.File.Line(n+1))
 	}
+	return e
+}
+
+// edit returns what the editor finds.
+func edit(words *script.Script) []source.Fault {
+	e := newEditor(words)
 	for _, look := range []func(){
 		e.units, e.needleSizes, e.girths, // figures that say the same twice
 		e.terms, e.chartWidths, e.chartSigns, e.chartNames, e.chartsInWords,
-		e.castOns, e.yarn, e.needlesUsed, e.lists,
+		e.castOns, e.yarn, e.needlesUsed, e.lists, e.shortLists,
 		e.feet, e.leans, e.order, e.wordings,
 	} {
 		look()

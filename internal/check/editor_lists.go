@@ -1,6 +1,7 @@
 package check
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -26,6 +27,37 @@ func (e *editor) lists() {
 		}
 	}
 }
+
+// shortLists finds lists that have a figure too few or too many for the sizes, where nobody
+// has read them as figures of the work: lengths, and what is told in passing.
+func (e *editor) shortLists() {
+	sizes := len(e.words.Sizes)
+	if sizes < 3 {
+		return // one figure of two could stand for both
+	}
+	for i, line := range e.lines {
+		r := e.role(i + 1)
+		if r == script.Terms || r == script.Signs || r == script.Title || onlySome.MatchString(line) {
+			continue
+		}
+		for _, list := range listsIn(line) {
+			bracketed := strings.ContainsAny(line[list[0].to:list[1].from], "([{")
+			if !bracketed || len(list) != sizes-1 && len(list) != sizes+1 {
+				continue
+			}
+			at := e.at(i+1, list[0].from, list[len(list)-1].to)
+			told := func(f source.Fault) bool {
+				return f.Kind == source.SizeColumn && f.At.Start <= at.End && at.Start <= f.At.End
+			}
+			if !slices.ContainsFunc(e.words.Faults, told) {
+				e.say(at, 0, source.SizeColumn, source.Error, source.Say("read.list-length", "the list has {0} figures, but there are {1} sizes", len(list), sizes))
+			}
+		}
+	}
+}
+
+// onlySome: lines about some of the sizes, or about sizes by their numbers.
+var onlySome = regexp.MustCompile(`(?i)\bonly\b|\bsizes? \d`)
 
 func (e *editor) oddFigure(line int, list []figure, at int) {
 	f := list[at]

@@ -32,7 +32,7 @@ var (
 
 const (
 	leastReported = 0.90 // of the mutants that contradict
-	drawn         = 1200 // mutants tried unless all are
+	drawn         = 900  // mutants tried unless all are
 )
 
 // A subject is a pattern to make mutants of.

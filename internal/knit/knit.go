@@ -1,6 +1,8 @@
 package knit
 
 import (
+	"slices"
+
 	"sockwright/internal/fabric"
 	"sockwright/internal/pattern"
 	"sockwright/internal/source"
@@ -80,16 +82,17 @@ type Knitter struct {
 
 // rowState is what is remembered of the row under way.
 type rowState struct {
-	line      *rowLine
-	first     int32 // first loop on the right needle, -1 before there is one
-	flat      bool  // it is worked to and fro
-	atEnd     bool  // it began at a bound of the part worked flat
-	before    int   // live loops at its start
-	made      int   // loops worked or slipped
-	needle    uint8
-	turned    bool
-	failed    bool // a fault has stopped it
-	arranging bool // stitches are picked up: the needles are laid out by this row
+	line        *rowLine
+	first       int32 // first loop on the right needle, -1 before there is one
+	flat        bool  // it is worked to and fro
+	atEnd       bool  // it began at a bound of the part worked flat
+	before      int   // live loops at its start
+	made        int   // loops worked or slipped
+	beforeBegin int   // of these, before the beginning of the round that the row has done away with
+	needle      uint8
+	turned      bool
+	failed      bool // a fault has stopped it
+	arranging   bool // stitches are picked up: the needles are laid out by this row
 }
 
 // Knit works p in one size, counted from 0. The result's fabric is newly made, or Into.
@@ -216,15 +219,39 @@ func (k *Knitter) again(n *pattern.Again) {
 		}
 	}
 	before := k.live
-	for range times {
+	for pass := range times {
 		for _, i := range what {
-			if k.work(i, n); k.stopped {
+			known := len(k.res.Faults)
+			k.work(i, n)
+			k.laidOn(n, int(pass)+1, known)
+			if k.stopped {
 				return
 			}
 		}
 	}
 	k.counted("the repeat", n.Total, n.Count, n.At, before)
 	k.record(pattern.ID(n), n.At, "Repeat")
+}
+
+// laidOn lays faults of a row on the line that asks for it again: where the row could be
+// worked before, the words of the row are not what is wrong. known is how many faults had
+// been found before this pass.
+func (k *Knitter) laidOn(n *pattern.Again, pass, known int) {
+	if len(k.res.Faults) == known {
+		return
+	}
+	at := either(n.Times.Span(k.size), n.At)
+	anew := slices.Clone(k.res.Faults[known:])
+	k.res.Faults = k.res.Faults[:known]
+	for _, f := range anew {
+		if f.At != n.At {
+			f.At, f.Mends = at, nil
+			f.Text = say("knit.again", "pass {0} of the repeat: {1}", pass, f.Text.String())
+		}
+		if !slices.ContainsFunc(k.res.Faults, func(o source.Fault) bool { return o.At == f.At && o.Kind == f.Kind }) {
+			k.res.Faults = append(k.res.Faults, f)
+		}
+	}
 }
 
 // plain works rounds that are all alike.
@@ -287,6 +314,11 @@ func (k *Knitter) divide(n *pattern.Divide) {
 		k.fault(n.Rest.Span(k.size), source.StitchCount, source.Error,
 			say("knit.divide-rest", "{0} are said to rest, but {1} do: {2} less {3}", sts(rest), k.live-heel, k.live, heel),
 			source.Sts(rest), source.Sts(k.live-heel), restMend)
+	}
+	if before := k.row.beforeBegin; n.Last && !k.wrong && k.row.turned && k.place == pattern.CentreBack && before != heel/2 && before != heel-heel/2 {
+		k.fault(n.At, source.StitchCount, source.Error,
+			say("knit.divide-off-centre", "the heel is to lie on both sides of the beginning of the round alike, but the row above worked {0} of its {1} before it and {2} after it", before, sts(heel), heel-before),
+			source.Sts(before), source.Sts(heel/2))
 	}
 	k.drop(func(e int32) bool { return e == begin || bound(e) || isNeedleStart(e) })
 	if k.wrong {

@@ -644,6 +644,7 @@ func (k *Knitter) cross(e int32, in *instr, n int) bool {
 		return true
 	case e == begin && k.flat && !k.divided:
 		k.take() // the round no longer begins here
+		k.row.beforeBegin = k.row.made
 		return true
 	case e == gap:
 		k.take() // it is closed
