@@ -19,9 +19,10 @@ type Report struct {
 	Sizes  []string       // as the pattern names them; "1" where it names none
 	Faults []source.Fault
 	Counts []Count
-	Final  []int // live stitches of each size after the last line, before they are grafted; -1 if that cannot be told
-	own    bool  // the text is in the program's own layout
-	Sure   bool  // every line could be read and followed, so that all counts are those of the words
+	Final  []int        // live stitches of each size after the last line, before they are grafted; -1 if that cannot be told
+	own    bool         // the text is in the program's own layout
+	told   map[int]bool // of it, the lines that are part of the work, whether they leave a count or not
+	Sure   bool         // every line could be read and followed, so that all counts are those of the words
 }
 
 // A Count is what a line leaves in one size.
@@ -61,39 +62,44 @@ func Pattern(f *source.File) *Report {
 // knitted works a pattern that was read in the program's own layout.
 func knitted(f *source.File, read *notation.Reading, words *script.Script) *Report {
 	p := read.Pattern
-	out := &Report{File: f, Sizes: slices.Clone(p.Sizes), Sure: true}
+	out := &Report{File: f, Sizes: slices.Clone(p.Sizes), Sure: true, told: map[int]bool{}}
 	for i, name := range out.Sizes {
 		if name == "" {
 			out.Sizes[i] = "1"
 		}
 	}
 	faults := slices.Clone(read.Faults)
+	unread := uint32(len(f.Text)) // where the first line stands that could not be read
 	for _, x := range faults {
-		out.Sure = out.Sure && x.Kind != source.Unread
+		if x.Kind == source.Unread {
+			out.Sure = false
+			unread = min(unread, x.At.Start)
+		}
 	}
 	if read.Worked == 0 {
 		out.Sure = false
 		faults = append(faults, source.Fault{Kind: source.Unread, Severity: source.Error,
 			Text: source.Say("check.nothing", "nothing in this text can be worked: no line reads like “CO 64 sts …” or “Row 1 (RS): …”")})
 	}
+	p.Each(func(_ *pattern.Section, n pattern.Node) {
+		if _, is := n.(*pattern.Prose); !is {
+			line, _ := f.Position(pattern.At(n).Start)
+			out.told[line] = true
+		}
+	})
 	k := knit.Knitter{CountsOnly: true}
 	for size := range p.Sizes {
 		res := k.Knit(p, size)
 		faults = append(faults, res.Faults...)
+		if !res.Sure || unread < uint32(len(f.Text)) || read.Worked == 0 {
+			res.Final = -1
+		}
 		out.Sure = out.Sure && res.Sure
 		out.Final = append(out.Final, res.Final)
 		for _, c := range res.Counts {
 			line, _ := f.Position(c.At.Start)
-			out.Counts = append(out.Counts, Count{c.Node, line, c.Label, size, c.First, c.Last, c.Times, true})
+			out.Counts = append(out.Counts, Count{c.Node, line, c.Label, size, c.First, c.Last, c.Times, c.Sure && c.At.Start < unread})
 		}
-	}
-	for i := range out.Final {
-		if !out.Sure {
-			out.Final[i] = -1
-		}
-	}
-	for i := range out.Counts {
-		out.Counts[i].Sure = out.Sure
 	}
 	mendForAll(f, len(p.Sizes), faults)
 	faults = append(faults, measured(words, faults)...)
@@ -113,7 +119,7 @@ func measured(words *script.Script, found []source.Fault) []source.Fault {
 
 // finish puts faults and counts in order.
 func (r *Report) finish(faults []source.Fault) {
-	if r.Faults = source.Merge(faults); len(r.Faults) > MaxFaults {
+	if r.Faults = source.Merge(onceATopic(r.File, faults)); len(r.Faults) > MaxFaults {
 		more := len(r.Faults) - MaxFaults
 		worst, _ := source.Worst(r.Faults[MaxFaults:])
 		r.Faults = append(r.Faults[:MaxFaults], source.Fault{Kind: source.Unread, Severity: worst,
@@ -122,6 +128,25 @@ func (r *Report) finish(faults []source.Fault) {
 	slices.SortStableFunc(r.Counts, func(a, b Count) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Size, b.Size))
 	})
+}
+
+// onceATopic leaves out notes on a matter that an error or a warning on the same line is about.
+func onceATopic(f *source.File, faults []source.Fault) []source.Fault {
+	type topic struct {
+		line int
+		kind source.Kind
+	}
+	of := func(x source.Fault) topic {
+		line, _ := f.Position(x.At.Start)
+		return topic{line, x.Kind}
+	}
+	told := map[topic]bool{}
+	for _, x := range faults {
+		if x.Severity != source.Note && x.At.Known() {
+			told[of(x)] = true
+		}
+	}
+	return slices.DeleteFunc(faults, func(x source.Fault) bool { return x.Severity == source.Note && told[of(x)] })
 }
 
 // mendForAll completes the mends of figures that stand once for all sizes: where only some

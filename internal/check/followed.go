@@ -28,7 +28,7 @@ func ownLayout(read *notation.Reading, words *script.Script) bool {
 	if read.Worked > 0 && unread == 0 && read.Worked >= words.Worked {
 		return true
 	}
-	return castOn && read.Worked+unread >= words.Worked*2/3 && unread <= read.Worked || read.Worked >= 20 && unread*8 <= read.Worked
+	return castOn && read.Worked >= 4 && unread*4 <= read.Worked && (read.Worked+unread)*3 >= words.Worked*2 || read.Worked >= 20 && unread*8 <= read.Worked
 }
 
 // followed works anybody's pattern.

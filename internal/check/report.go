@@ -319,16 +319,30 @@ func (v *Review) terms(r *Report) {
 	text := strings.ToLower(r.File.Text)
 	for _, t := range r.Words.Terms {
 		own, _ := r.File.Position(t.At.Start)
-		used := false
-		for i := range occurrences(text, strings.ToLower(t.Short)) {
-			line, _ := r.File.Position(uint32(i))
-			used = used || line != own
-		}
-		if !used { // "k" is used in "k2"
-			used = strings.ContainsFunc(t.Short, unicode.IsLetter) && usedWithFigure(text, strings.ToLower(t.Short))
-		}
+		used := slices.ContainsFunc(variants(strings.ToLower(t.Short)), func(short string) bool {
+			for i := range occurrences(text, short) {
+				if line, _ := r.File.Position(uint32(i)); line != own {
+					return true
+				}
+			}
+			return strings.ContainsFunc(short, unicode.IsLetter) && usedWithFigure(text, short) // "k" is used in "k2"
+		})
 		v.Terms = append(v.Terms, Term{own, t.Short, t.Means, t.Uses, t.Makes, used})
 	}
+}
+
+// variants are the spellings that an entry is for: "st(s)", "N1, N2", "k2tog/ssk".
+func variants(short string) []string {
+	var out []string
+	for part := range strings.FieldsFuncSeq(short, func(r rune) bool { return r == ',' || r == '/' }) {
+		part = strings.TrimSpace(part)
+		if one, plural := strings.CutSuffix(part, "(s)"); plural {
+			out = append(out, one, one+"s")
+			continue
+		}
+		out = append(out, part)
+	}
+	return append(out, short)
 }
 
 // usedWithFigure tells whether a term stands with a figure behind it: "k2", "p12".
@@ -380,14 +394,22 @@ func (v *Review) unchecked(r *Report) {
 	}
 	for n, l := range r.Words.Lines {
 		line, words := n+1, r.File.Slice(l.At)
+		figures := strings.ContainsAny(words, "0123456789")
 		switch worked := r.Margin(line) != ""; {
+		case r.Words.File.GoesOn(line): // told with the line before
 		case stumbled[line], l.Role == script.Unread && !worked && !r.own:
 			note(&unread, line, "not read, or not to the end of the line", words)
-		case worked:
+		case !r.own && unknownIn(l.Items) != nil:
+			note(&unread, line, "not worked: a term in it is explained nowhere", words)
+		case worked, r.told[line]:
 		case l.Role == script.Prose, l.Role == script.Unread, l.Role == script.Worked && r.own && l.Items != nil:
-			note(&prose, line, "read as prose: nothing in it is worked", words)
-		case l.Role == script.Fact && !r.uses(l.At):
-			note(&facts, line, "facts that no count bears out or denies", words)
+			if figures {
+				note(&facts, line, "figures that no count bears out or denies", words)
+			} else {
+				note(&prose, line, "read as prose: nothing in it is worked", words)
+			}
+		case l.Role == script.Fact && figures && !r.uses(l.At):
+			note(&facts, line, "figures that no count bears out or denies", words)
 		}
 		switch sizes := doubt[line]; {
 		case sizes == nil:
@@ -425,8 +447,9 @@ func (v *Review) unmeasured(r *Report) (out []Quoted) {
 			note(m.Line, "lengths without a row gauge: how many rows they are cannot be told", m.Words)
 		}
 	}
+	unknown := r.unknown()
 	for _, t := range v.Terms {
-		if t.Uses < 0 {
+		if t.Uses < 0 && slices.ContainsFunc(unknown, func(name string) bool { return strings.EqualFold(strings.Trim(name, "."), t.Short) }) {
 			note(t.Line, "terms whose explanation does not tell how many sts they take", t.Short+": "+t.Means)
 		}
 	}
@@ -438,6 +461,25 @@ func (v *Review) unmeasured(r *Report) (out []Quoted) {
 		}
 	}
 	return out
+}
+
+// unknown lists the terms that stand where something is worked and cannot be worked.
+func (r *Report) unknown() (names []string) {
+	for i := range r.Words.Lines {
+		names = append(names, unknownIn(r.Words.Lines[i].Items)...)
+	}
+	return names
+}
+
+func unknownIn(items []script.Item) (names []string) {
+	for _, item := range items {
+		walk(item, func(x any) {
+			if s, is := x.(script.Step); is && s.Op == script.Unknown {
+				names = append(names, s.Name)
+			}
+		})
+	}
+	return names
 }
 
 // uses tells whether a line of facts is one that a review uses.
@@ -545,11 +587,14 @@ func (v *Review) Text() string {
 	}
 	var terms [][]string
 	for _, t := range v.Terms {
-		worth := "takes " + countOf(t.Uses, true) + ", makes " + countOf(t.Makes, true)
-		if !t.Used {
-			worth += "; not used in the text"
+		var worth []string
+		if t.Uses >= 0 {
+			worth = append(worth, fmt.Sprintf("takes %d, makes %d", t.Uses, t.Makes))
 		}
-		terms = append(terms, []string{t.Short, t.Means, worth})
+		if !t.Used {
+			worth = append(worth, "not used in the text")
+		}
+		terms = append(terms, []string{t.Short, t.Means, strings.Join(worth, "; ")})
 	}
 	table(terms)
 

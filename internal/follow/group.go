@@ -91,15 +91,12 @@ func (w *worker) toEnd(rw *rowWork, s *script.Step, body func() *problem) *probl
 			keep = int(v)
 		}
 	}
-	var to script.Mark
-	if len(s.Stop.Claims) > 0 {
-		c := s.Stop.Claims[0]
-		to = script.Mark(c.What)
-		if c.Needle > 0 {
-			sub.ndl, sub.part = c.Needle, 0
-		} else if c.Part != 0 {
-			sub.part, sub.ndl = c.Part, 0
-		}
+	to := s.Stop.To
+	switch {
+	case s.Stop.Needle > 0:
+		sub.ndl, sub.part = s.Stop.Needle, 0
+	case s.Stop.Part != 0:
+		sub.part, sub.ndl = s.Stop.Part, 0
 	}
 	reach := func() (int, *problem) {
 		if to != script.Here && to != script.End {

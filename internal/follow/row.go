@@ -85,6 +85,9 @@ func (w *worker) workRowOnce(r *script.Row, num int) *problem {
 		}
 		return nil
 	}
+	if r.Cut { // told as unread
+		return &problem{untold: true}
+	}
 	if w.tooShort(r.Steps) { // a list has no figure for this size: what it leaves is not known
 		w.total = w.n.total()
 		w.n.flat = w.n.flat || hasTurn(r.Steps)

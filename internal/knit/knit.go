@@ -34,6 +34,7 @@ type Count struct {
 	Label       string
 	First, Last Stitches
 	Times       int
+	Sure        bool // every line up to here could be followed
 }
 
 // Stitches are live stitches at one moment.
@@ -428,9 +429,10 @@ func (k *Knitter) record(node pattern.NodeID, at source.Span, label string) {
 	i, seen := k.counts[node]
 	if !seen {
 		k.counts[node] = len(k.res.Counts)
-		k.res.Counts = append(k.res.Counts, Count{node, at, label, now, now, 1})
+		k.res.Counts = append(k.res.Counts, Count{node, at, label, now, now, 1, !k.trust.lost})
 		return
 	}
 	k.res.Counts[i].Last = now
 	k.res.Counts[i].Times++
+	k.res.Counts[i].Sure = k.res.Counts[i].Sure && !k.trust.lost
 }

@@ -133,7 +133,7 @@ func (p *parser) textHas(s string) bool {
 // termsLine reads lines that explain abbreviations.
 func (p *parser) termsLine(text string) bool {
 	if p.toks[0].w == "abbr" || p.ahead(1).w == "abbr" && len(p.toks) < 8 {
-		p.inTerms = true
+		p.inTerms, p.explained = true, false
 		p.out.TermsAt = p.file.LineSpan(p.line)
 		rest := text
 		if i := strings.IndexAny(text, ":.-–"); i >= 0 {
@@ -150,7 +150,7 @@ func (p *parser) termsLine(text string) bool {
 	if !p.inTerms {
 		return false
 	}
-	if p.rowAhead(0) || p.toks[0].w == "co" && p.ahead(1).kind == numToken || p.isHeading(text) || p.startsWorked() && !p.entry() {
+	if entry := p.entry(); !entry && p.rowAhead(0) || p.toks[0].w == "co" && p.ahead(1).kind == numToken || p.isHeading(text) || p.startsWorked() && !entry {
 		p.inTerms = false
 		return false
 	}
@@ -164,7 +164,11 @@ var notTerms = newList("toe heel cuff leg foot turn sole flap rib top band dec i
 // entry tells whether a line of a list of abbreviations is one of its entries, although its
 // words could be worked: "CO: cast on".
 func (p *parser) entry() bool {
-	t, mark := &p.toks[0], p.ahead(1).w
+	t, at := &p.toks[0], 1
+	if p.is(t.w, "(") && p.ahead(3).w == ")" { // "rnd(s): round(s)"
+		at = 4
+	}
+	mark := p.ahead(at).w
 	return t.kind == wordToken && len(t.w) <= 5 && !notTerms.has(t) && (mark == ":" || mark == "=")
 }
 
@@ -254,6 +258,9 @@ func (p *parser) definition() bool {
 
 func (p *parser) term(part string, offset uint32) {
 	trimmed := strings.TrimLeft(part, " \t*•")
+	if strings.HasPrefix(strings.TrimLeft(trimmed, " "), ":") || strings.HasPrefix(strings.TrimLeft(trimmed, " "), "=") { // the asterisk itself is explained
+		trimmed = strings.TrimLeft(part, " \t•")
+	}
 	offset += uint32(len(part) - len(trimmed))
 	trimmed = strings.TrimRight(trimmed, " .\r")
 	cut := -1
@@ -275,6 +282,7 @@ func (p *parser) term(part string, offset uint32) {
 	t := script.Term{Short: short, Means: means, At: source.Span{Start: offset, End: offset + uint32(cut)}}
 	t.Uses, t.Makes = p.worth(short, means)
 	p.out.Terms = append(p.out.Terms, t)
+	p.explained = true
 	if i := strings.IndexByte(short, '.'); i > 0 && i < len(short)-1 {
 		w := spelling(strings.ReplaceAll(short, ".", ""))
 		p.dotted = append(p.dotted, dottedTerm{short, w})
@@ -290,6 +298,12 @@ func (p *parser) term(part string, offset uint32) {
 func (p *parser) worth(short, means string) (uses, makes int) {
 	if s, ok := stitches[spelling(strings.ReplaceAll(short, ".", ""))]; ok {
 		return int(s.uses), int(s.makes)
+	}
+	switch spelling(short) {
+	case "k", "p", "sl":
+		return 1, 1
+	case "tbl", "tog", "psso", "wyif", "wyib":
+		return -1, -1 // says how, or does half a stitch
 	}
 	toks := lex(means, nil)
 	slipped, held, worked, lost, gained := 0, 0, 0, 0, 0

@@ -65,7 +65,8 @@ func (p *parser) groupStop(round bool) (script.Stop, bool) {
 			p.i = back
 			return stop, false
 		}
-		stop = script.Stop{Kind: script.ToEnd, N: step.Minus, Claims: markClaim(step)}
+		stop = script.Stop{Kind: script.ToEnd, N: step.Minus}
+		endAt(&stop, step)
 	default:
 		p.any("for", "a", "total", "of")
 		if n, ok := p.number(); ok && p.any("times", "x") {
@@ -87,19 +88,18 @@ func (p *parser) groupStop(round bool) (script.Stop, bool) {
 	return stop, true
 }
 
-// markClaim keeps where a group ends if that is not the end of the row.
-func markClaim(s script.Step) []script.Claim {
-	if s.To == script.End && s.Part == 0 && s.Needle == 0 {
-		return nil
+// endAt notes where a group ends if that is not the end of the row.
+func endAt(stop *script.Stop, s script.Step) {
+	if s.To != script.End || s.Part != 0 || s.Needle != 0 {
+		stop.To, stop.Part, stop.Needle = s.To, s.Part, s.Needle
 	}
-	return []script.Claim{{Part: s.Part, Needle: s.Needle, What: script.What(s.To)}}
 }
 
 func (p *parser) ofWhat(stop *script.Stop) {
 	var s script.Step
 	p.whose(&s)
 	if s.Part != 0 || s.Needle != 0 || s.Name != "" {
-		stop.Claims = []script.Claim{{Part: s.Part, Needle: s.Needle, What: script.What(script.End)}}
+		stop.To, stop.Part, stop.Needle = script.End, s.Part, s.Needle
 	}
 }
 

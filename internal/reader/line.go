@@ -107,7 +107,7 @@ func (p *parser) oneLine(text string) script.Role {
 			return script.Title
 		}
 	}
-	if p.blank {
+	if p.blank && p.explained { // a list may stand apart from its heading
 		p.inTerms = false
 	}
 	if p.isSizesLine(text) {
@@ -190,6 +190,11 @@ func (p *parser) skipClause() {
 	if p.i == start {
 		p.i++
 	}
+	if commands && p.is(":") && p.rowWords(start, p.i) { // with what the row says
+		for !p.stop() {
+			p.i++
+		}
+	}
 	if commands && (start == 0 || p.toks[start-1].w == "." || p.toks[start-1].w == ":") {
 		p.lose(start, p.since(start))
 	}
@@ -224,25 +229,83 @@ func (p *parser) command() bool {
 	return false
 }
 
-// stumble is called where the steps of a row end and something follows that is no step.
-func (p *parser) stumble(labelled bool) {
+// stumble is called where the steps of a row end and something follows that is no step. It
+// tells whether the row is cut short.
+func (p *parser) stumble(labelled bool) bool {
 	if !labelled {
-		return
+		return false
 	}
+	p.skip(",", "and", "then")
 	start := p.i
 	for !p.stop() && !p.is(";") {
 		p.i++
 	}
-	if p.i > start {
-		p.lose(start, p.since(start))
+	if p.i == start {
+		return false
 	}
+	p.lose(start, p.since(start))
+	return true
+}
+
+// strayStep tells whether a word that nobody knows stands where a step should: before a
+// figure, or so like a word of the trade that it must be meant for it.
+func (p *parser) strayStep() bool {
+	if !p.is(",") {
+		return false
+	}
+	n := 1
+	for p.ahead(n).w == "and" || p.ahead(n).w == "then" {
+		n++
+	}
+	t := p.ahead(n)
+	if t.w == "[" || t.w == "*" { // a repeat that could not be read
+		return true
+	}
+	if t.known || t.kind != wordToken || len(t.w) < 3 || leads.has(t) || benign.has(t) {
+		return false
+	}
+	if p.ahead(n+1).kind == numToken {
+		switch p.ahead(n + 2).w {
+		case ",", ";", ".", ")", "]", "*", "\n", "":
+			return true
+		}
+	}
+	back := p.i
+	defer func() { p.i = back }()
+	if p.stepsBehind(n) {
+		return true
+	}
+	p.i += n + 1
+	near := spell.Nearest(t.w, vocabulary())
+	return near != "" && (p.clauseEnd() || p.is("to") || p.peek().kind == numToken)
+}
+
+// stepsBehind tells whether the row goes on behind the clause n tokens on, which nobody knows.
+func (p *parser) stepsBehind(n int) bool {
+	p.i += n
+	for !p.clauseEnd() {
+		p.i++
+	}
+	if !p.any(",", ";") {
+		return false
+	}
+	p.quiet++
+	s, ok := p.step()
+	p.quiet--
+	return ok && (s.Op == script.Knit || s.Op == script.Purl || s.Op == script.Slip || s.Op == script.Decrease || s.Op == script.Group)
 }
 
 // lose reports words that could not be read, with the nearest known term.
 func (p *parser) lose(from int, at source.Span) {
 	word := p.toks[from]
+	for i := from; i < len(p.toks) && p.toks[i].at.End <= at.End; i++ { // a word that nobody knows is likelier to blame
+		if t := &p.toks[i]; t.kind == wordToken && !p.knows(t) {
+			word = *t
+			break
+		}
+	}
 	raw := p.raw(word.at)
-	fault := source.Fault{At: at, Kind: source.Unread, Severity: source.Warning,
+	fault := source.Fault{At: source.Span{Start: word.at.Start, End: max(word.at.End, at.End)}, Kind: source.Unread, Severity: source.Warning,
 		Text: source.Say("read.unread", "cannot read on from {0}; what follows is not certain", source.Quote(raw))}
 	for i := from; i < len(p.toks) && p.toks[i].at.End <= at.End; i++ {
 		t := p.toks[i]
@@ -257,6 +320,13 @@ func (p *parser) lose(from int, at source.Span) {
 	}
 	p.out.Faults = append(p.out.Faults, fault)
 	p.add(&script.Lost{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}})
+}
+
+// knows tells whether a word is one of the trade, of plain speech as far as it is read, or of
+// the text's own.
+func (p *parser) knows(t *token) bool {
+	return t.known || t.stitch != nil || leads.has(t) || benign.has(t) || labelNames.has(t) || len(t.w) < 3 ||
+		p.terms[t.w] != nil || strings.HasSuffix(t.w, "ing") || strings.HasSuffix(t.w, "ly")
 }
 
 func (p *parser) lineOf(at source.Span) int {

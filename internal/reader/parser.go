@@ -32,6 +32,7 @@ type parser struct {
 	title            bool           // the title may still come
 	blank            bool           // the line before was empty
 	inTerms          bool
+	explained        bool // an abbreviation has been read in this list
 	notes            bool // below the heading "Notes"
 	defined          []definedTerm
 	dotted           []dottedTerm // abbreviations of several dotted parts that the text explains

@@ -95,8 +95,8 @@ func (p *parser) row() bool {
 	r.Base = p.base(start)
 	p.emitRow(r)
 	p.arranging()
-	if !p.stop() && !p.is(")") && !p.is(";") && !p.is(",") && !p.is("-") && !p.is(":") && !p.is("(") {
-		p.stumble(r.Label.Said)
+	if p.strayStep() || !p.stop() && !p.is(")") && !p.is(";") && !p.is(",") && !p.is("-") && !p.is(":") && !p.is("(") {
+		r.Cut = p.stumble(r.Label.Said)
 	}
 	return true
 }
@@ -253,7 +253,7 @@ func (p *parser) turnBehind(r *script.Row) {
 	s := r.Steps[last-1]
 	whole := s.To == script.End && s.Part == 0 && s.Needle == 0 && !s.Minus.Known()
 	if s.Op == script.Group {
-		whole = s.Stop.Kind == script.ToEnd && s.Stop.Claims == nil && !s.Stop.N.Known()
+		whole = s.Stop.Kind == script.ToEnd && s.Stop.To == script.Here && !s.Stop.N.Known()
 	}
 	if whole {
 		r.Steps = r.Steps[:last]

@@ -34,6 +34,7 @@ func (p *parser) between() bool {
 		case p.any(",", ";", "and", "then", "&", "+"):
 		case p.is(".") && p.needleAhead(1), p.is(":") && p.depth > 0:
 			p.i++
+		case p.adverb(), p.manner():
 		case p.phrase("with same ndl", "with the same ndl", "with a free ndl", "with free ndl", "with an empty ndl", "with spare ndl", "with a spare ndl"):
 		case p.ndlRemark(), p.pairAside():
 		default:
@@ -41,6 +42,29 @@ func (p *parser) between() bool {
 		}
 		took = true
 	}
+}
+
+// adverb passes over how a step is worked: "k2, loosely, k to end".
+func (p *parser) adverb() bool {
+	t := p.peek()
+	if t.kind != wordToken || !strings.HasSuffix(t.w, "ly") || t.known || p.ahead(1).w != "," {
+		return false
+	}
+	p.i++
+	return true
+}
+
+// manner passes over a clause between two steps that says how they are worked: "k2, keeping
+// the patt as set, k to end".
+func (p *parser) manner() bool {
+	back := p.i
+	if p.any("keeping", "maintaining", "carrying", "catching", "holding", "stranding") {
+		if p.passClause(); p.is(",") {
+			return true
+		}
+	}
+	p.i = back
+	return false
 }
 
 // claimAhead tells whether a count follows rather than a step: "N1: 12 sts".

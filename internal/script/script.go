@@ -139,6 +139,7 @@ type Row struct {
 	Steps  []Step
 	Claims []Claim
 	Flat   bool  // said to be a row
+	Cut    bool  // not all of it could be read
 	Stop   *Stop // "Rnds 1–14: …" has numbers; "Work 12 rnds" behind the steps has a stop; nil: once
 }
 
@@ -178,8 +179,11 @@ type Stop struct {
 	At     source.Span
 	N      pattern.Number
 	Claims []Claim // what is to hold then
-	Side   Side    // "ending with a WS row"
-	Row    int     // "ending with Rnd 4"
+	To     Mark    // of a repeat within a row: where it ends, if not at the end of the row
+	Part   Part    // whose end that is
+	Needle int
+	Side   Side // "ending with a WS row"
+	Row    int  // "ending with Rnd 4"
 	Length *Length
 }
 
