@@ -62,7 +62,7 @@ type worker struct {
 	lastRow     *script.Row
 	lastDelta   int
 	corners     int // stitches picked up in corners, to be worked together with their neighbours
-	alone       int  // stitches of the one part that the last row told, 0 if it told all
+	alone       int // stitches of the one part that the last row told, 0 if it told all
 	plainOf     int // rounds of the last stretch of plain work
 	ribOf       int // stitches of one repeat of the last rib
 	moves       int

@@ -258,7 +258,7 @@ func (p *parser) strayStep() bool {
 		n++
 	}
 	t := p.ahead(n)
-	if t.w == "[" || t.w == "*" { // a repeat that could not be read
+	if t.kind == punctToken && t.w != "(" && t.w != "-" { // a repeat that could not be read, or no writing at all
 		return true
 	}
 	if t.known || t.kind != wordToken || len(t.w) < 3 || leads.has(t) || benign.has(t) {
