@@ -106,7 +106,7 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 			}
 		case script.Instep:
 			if w.n.flat && len(w.n.held) == 0 { // told here first
-				for range min(v, maxLive) {
+				for range min(v, MaxLive) {
 					w.n.held = append(w.n.held, cell{part: script.Instep})
 				}
 				return nil
@@ -317,7 +317,7 @@ func (w *worker) checkSections(c script.Claim, v int) []*problem {
 
 // believe takes a claim for what is there, where the words before it could not be followed.
 func (w *worker) believe(c script.Claim, v int) {
-	if v < 0 || v > maxLive {
+	if v < 0 || v > MaxLive {
 		return
 	}
 	switch c.What {

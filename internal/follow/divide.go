@@ -24,8 +24,8 @@ func (w *worker) divide(n *script.Divide) *problem {
 		}
 		v = int(g)
 	}
-	if v > maxLive {
-		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", maxLive), nil, nil)
+	if v > MaxLive {
+		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", MaxLive), nil, nil)
 	}
 	if !w.began || !w.known {
 		if v < 0 {
@@ -225,7 +225,7 @@ func (w *worker) open(claims []script.Claim, turned bool) {
 			continue
 		}
 		v := int(w.val(c.N))
-		if v < 0 || v > maxLive {
+		if v < 0 || v > MaxLive {
 			continue
 		}
 		switch c.What {

@@ -184,7 +184,7 @@ func (w *worker) uses(steps []script.Step) (n int, fixed bool) {
 		default:
 			n += int(s.Uses) * k
 		}
-		if n > maxLive {
+		if n > MaxLive {
 			return 0, false
 		}
 	}

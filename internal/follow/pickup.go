@@ -43,7 +43,7 @@ func (w *worker) pickUp(rw *rowWork, s *script.Step, n int) *problem {
 		}
 	}
 	for range n {
-		if w.moves++; w.moves > maxMoves || len(w.n.right) > maxLive {
+		if w.moves++; w.moves > maxMoves || len(w.n.right) > MaxLive {
 			return w.tooWide(s.At)
 		}
 		w.put(rw, cell{part: script.Gusset})

@@ -45,7 +45,7 @@ func (w *worker) tooMuch(at source.Span) *problem {
 
 func (w *worker) tooWide(at source.Span) *problem {
 	w.stopped = true
-	return w.fail(at, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", maxLive), nil, nil)
+	return w.fail(at, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", MaxLive), nil, nil)
 }
 
 func (w *worker) tooLong(at source.Span) *problem {

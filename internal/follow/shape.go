@@ -36,7 +36,7 @@ func (w *worker) shape(e *entry, n *script.Shape) (problems []*problem) {
 		w.partRows++
 		w.rowsWorked++
 		have := w.n.worked()
-		if have+change < 1 || have+change > maxLive {
+		if have+change < 1 || have+change > MaxLive {
 			return w.fail(n.At, source.StitchCount, source.Say("follow.shape-none", "the shaping takes more stitches than there are"), nil, nil)
 		}
 		if w.n.flat && w.part != script.Heel {

@@ -160,7 +160,7 @@ func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 		for range makes {
 			w.put(rw, c)
 		}
-		if len(w.n.right) > maxLive {
+		if len(w.n.right) > MaxLive {
 			return w.tooWide(s.At)
 		}
 	}
@@ -745,7 +745,7 @@ func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
 	if p := w.each(rw, &script.Step{At: s.At, Op: script.Work, Uses: 1, Makes: 1}, have); p != nil {
 		return p
 	}
-	for d := times * (makes - uses); d > 0 && d < maxLive; d-- {
+	for d := times * (makes - uses); d > 0 && d < MaxLive; d-- {
 		w.put(rw, w.model(rw))
 	}
 	return nil

@@ -15,7 +15,7 @@ import (
 const (
 	maxRows  = 100_000
 	maxMoves = 2_000_000
-	maxLive  = 20_000
+	MaxLive  = 20_000 // stitches on the needles
 )
 
 // conventions are readings that are chosen once for a whole text.
@@ -131,7 +131,7 @@ func (w *worker) establish(total int) {
 	w.began, w.known = true, true
 	w.total = -1
 	w.n = needles{facing: script.RS}
-	w.n.left = make([]cell, min(max(total, 0), maxLive))
+	w.n.left = make([]cell, min(max(total, 0), MaxLive))
 	w.ended = false
 }
 
@@ -362,9 +362,9 @@ func (w *worker) castOn(n *script.CastOn) *problem {
 	if n.On > 0 {
 		v *= n.On
 	}
-	if v < 1 || v > maxLive {
+	if v < 1 || v > MaxLive {
 		w.began = true
-		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.cast-on", "{0} cannot be cast on: the needles take 1 to {1}", source.InSts(v), maxLive), source.Sts(v), nil)
+		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.cast-on", "{0} cannot be cast on: the needles take 1 to {1}", source.InSts(v), MaxLive), source.Sts(v), nil)
 	}
 	w.establish(v)
 	if n.On > 0 {

@@ -75,7 +75,7 @@ func chartCells(text string) (num int, signs []string) {
 	}
 	signs = strings.Fields(m[2])
 	if len(signs) == 1 && utf8.RuneCountInString(signs[0]) > 2 {
-		if _, e := look(signs[0]); e.known {
+		if known.hasWord(signs[0]) {
 			return 0, nil
 		}
 		signs = strings.Split(signs[0], "")

@@ -22,7 +22,6 @@ const (
 type token struct {
 	kind   tokenKind
 	glued  bool     // nothing stands between it and the token before
-	known  bool     // it is a word of patterns
 	lists  wordList // that it stands on
 	val    int32
 	w      string
@@ -376,7 +375,7 @@ func spelled(w string) token {
 }
 
 func (e *entry) token(w string) token {
-	return token{w: w, known: e.known, lists: e.lists, stitch: e.stitch}
+	return token{w: w, lists: e.lists, stitch: e.stitch}
 }
 
 // look finds a word in the dictionary. The entry of one that is not there is empty.

@@ -1,6 +1,10 @@
 package reader
 
-import "strings"
+import (
+	"maps"
+	"slices"
+	"strings"
+)
 
 // spellings lists, for each word as the reader knows it, the other ways in which patterns
 // write it. Numbers of the word do not matter to the reader: "sts" is also one.
@@ -140,7 +144,6 @@ const plainWords = "a about across after again along also and any are as at back
 // An entry is what the reader knows of a word.
 type entry struct {
 	w      string   // as the reader spells it
-	known  bool     // it is a word of patterns
 	lists  wordList // that it stands on
 	stitch *stitch  // that it is a name of, nil if it is none
 	kind   tokenKind
@@ -159,13 +162,9 @@ var dictionary = func() map[string]*entry {
 	}
 	for w, others := range spellings {
 		e := add(w)
-		e.known = true
 		for o := range strings.FieldsSeq(others) {
 			d[o] = e
 		}
-	}
-	for w := range strings.FieldsSeq(plainWords) {
-		add(w).known = true
 	}
 	for w, v := range numerals {
 		e := add(w)
@@ -180,6 +179,9 @@ var dictionary = func() map[string]*entry {
 	}
 	return d
 }()
+
+// known are the words of patterns, whatever part they play.
+var known = newList(plainWords + " " + strings.Join(slices.Collect(maps.Keys(spellings)), " "))
 
 // A wordList is a set of words that play the same part in a sentence.
 type wordList uint16

@@ -14,11 +14,11 @@ func (p *parser) lift() bool {
 		return false
 	}
 	p.any("up")
-	n := &script.Lift{}
+	n := script.Lift{}
 	for !p.stop() && !p.is(":") {
 		switch {
 		case p.is("pick"):
-			if !p.corners(n) {
+			if !p.corners(&n) {
 				return false
 			}
 			continue
@@ -43,12 +43,12 @@ func (p *parser) lift() bool {
 	if len(n.Parts) != 2 {
 		return false
 	}
-	if back := p.i; !n.Corner.Known() && p.any(".") && !p.corners(n) { // in a sentence of its own
+	if back := p.i; !n.Corner.Known() && p.any(".") && !p.corners(&n) { // in a sentence of its own
 		p.i = back
 	}
 	n.Claims = p.claimsBehind()
 	n.Base = p.base(start)
-	p.add(n)
+	emit(p, n)
 	p.began = true
 	return true
 }

@@ -309,7 +309,7 @@ func (p *parser) lose(from int, at source.Span) {
 		Text: source.Say("read.unread", "cannot read on from {0}; what follows is not certain", source.Quote(raw))}
 	for i := from; i < len(p.toks) && p.toks[i].at.End <= at.End; i++ {
 		t := p.toks[i]
-		if t.known || t.kind != wordToken {
+		if known.has(&t) || t.kind != wordToken {
 			continue
 		}
 		if near := spell.Nearest(t.w, vocabulary()); near != "" && near != t.w {

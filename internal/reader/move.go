@@ -9,7 +9,7 @@ import (
 func (p *parser) move() bool {
 	start := p.i
 	p.skip("then", "now")
-	m := &script.Move{}
+	m := script.Move{}
 	if !p.any("sl", "place", "put", "move", "transfer", "k", "take") {
 		return false
 	}
@@ -41,7 +41,7 @@ func (p *parser) move() bool {
 				p.i++
 			}
 			m.Base = p.base(start)
-			p.add(m)
+			emit(p, m)
 			return true
 		}
 		return false
@@ -53,7 +53,7 @@ func (p *parser) move() bool {
 		return false
 	}
 	m.Base = p.base(start)
-	p.add(m)
+	emit(p, m)
 	if claims := p.claimsBehind(); claims != nil {
 		p.add(&script.State{Base: p.base(start), Claims: claims})
 	}

@@ -11,7 +11,7 @@ import (
 // in", "Work 30 rows in st st, slipping the first st of every row, ending with a p row".
 func (p *parser) plain() bool {
 	start := p.i
-	n := &script.Plain{Flat: p.flat}
+	n := script.Plain{Flat: p.flat}
 	p.skip("then", "now")
 	told, side := false, script.NoSide
 	knit := func() {
@@ -91,13 +91,13 @@ loop:
 			continue
 		case p.is("in") || p.is("of"):
 			p.i++
-			if p.fabric(n, true) {
+			if p.fabric(&n, true) {
 				told = true
 				continue
 			}
 			p.i = back
 			break loop
-		case p.fabric(n, false):
+		case p.fabric(&n, false):
 			told = true
 			continue
 		case p.is("on") || p.is("over"):
@@ -197,7 +197,7 @@ loop:
 	}
 	n.Claims = append(n.Claims, p.claimsBehind()...)
 	n.Base = p.base(start)
-	p.add(n)
+	emit(p, n)
 	return true
 }
 
@@ -436,7 +436,7 @@ func ribSteps(a, b pattern.Number) []script.Step {
 // divide reads how the heel is set apart.
 func (p *parser) divide() bool {
 	start := p.i
-	d := &script.Divide{Part: script.Heel}
+	d := script.Divide{Part: script.Heel}
 	heel, flat := p.part == script.Heel, false
 	p.skip("then", "now")
 	if p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) {
@@ -463,7 +463,7 @@ func (p *parser) divide() bool {
 				p.any(",", ")")
 			}
 		default:
-			p.from(d)
+			p.from(&d)
 			n, ok := p.number()
 			if !ok {
 				return false
@@ -500,7 +500,7 @@ func (p *parser) divide() bool {
 		}
 		if hold && p.phrase("and work on", "and cont on", "and work back and forth on") { // "put the last 24 sts on a holder and work on the first 24"
 			d.From = script.Unsaid
-			p.from(d)
+			p.from(&d)
 			n, ok := p.number()
 			if !ok {
 				return false
@@ -518,7 +518,7 @@ func (p *parser) divide() bool {
 			return false
 		}
 		d.Base = p.base(start)
-		p.add(d)
+		emit(p, d)
 		p.setPart(script.Heel)
 		return true
 	}
@@ -531,7 +531,7 @@ func (p *parser) divide() bool {
 		back := p.i
 		if p.any("on", "over", "across", "using") || p.i > start && p.is("of") && (p.toks[p.i-1].w == "flap" || p.toks[p.i-1].w == "heel") && p.eat("of") {
 			p.skip("just")
-			p.from(d)
+			p.from(&d)
 			p.skip("only")
 			if n, part, ok := p.needle(); ok && n > 0 || ok && part == script.Sole { // "over the sts of needle 2"
 				d.From, d.Needle = script.OnNeedle, n
@@ -611,7 +611,7 @@ func (p *parser) divide() bool {
 		return false
 	}
 	d.Base = p.base(start)
-	p.add(d)
+	emit(p, d)
 	p.setPart(script.Heel)
 	p.flat = true
 	return true
@@ -634,13 +634,13 @@ func (p *parser) inSections() bool {
 // areTheHeel reads "the last 28 sts of the rnd are the heel", "the first 31 sts are the
 // instep and are put on hold".
 func (p *parser) areTheHeel(start int) bool {
-	d := &script.Divide{Part: script.Heel}
+	d := script.Divide{Part: script.Heel}
 	p.skip("the")
 	if !p.is("first") && !p.is("last") && !p.is("next") {
 		p.i = start
 		return false
 	}
-	p.from(d)
+	p.from(&d)
 	n, ok := p.number()
 	if !ok || !p.any("sts") {
 		p.i = start
@@ -669,7 +669,7 @@ func (p *parser) areTheHeel(start int) bool {
 		p.i++
 	}
 	d.Base = p.base(start)
-	p.add(d)
+	emit(p, d)
 	p.setPart(script.Heel)
 	p.flat = true
 	return true
@@ -723,7 +723,7 @@ func (p *parser) fromHere() bool {
 // restForInstep reads "Slip these sts on to a holder for instep", "leave the first 33 sts on a
 // thread for the instep".
 func (p *parser) restForInstep(start int) bool {
-	d := &script.Divide{Part: script.Instep}
+	d := script.Divide{Part: script.Instep}
 	fail := func() bool {
 		p.i = start
 		return false
@@ -732,7 +732,7 @@ func (p *parser) restForInstep(start int) bool {
 		return fail()
 	}
 	d.These = p.is("these") || p.is("them") || p.is("those")
-	p.from(d)
+	p.from(&d)
 	p.any("them")
 	if n, ok := p.number(); ok {
 		d.N, d.These = n, false
@@ -755,7 +755,7 @@ func (p *parser) restForInstep(start int) bool {
 		return fail()
 	}
 	d.Base = p.base(start)
-	p.add(d)
+	emit(p, d)
 	p.setPart(script.Heel)
 	p.flat = true
 	return true
@@ -763,14 +763,14 @@ func (p *parser) restForInstep(start int) bool {
 
 // remForHeel reads "On to one needle work the rem 28 sts for heel".
 func (p *parser) remForHeel(start int) bool {
-	d := &script.Divide{Part: script.Heel}
+	d := script.Divide{Part: script.Heel}
 	p.phrase("on to one ndl", "onto one ndl", "on one ndl", "with one ndl", "upon one ndl")
 	p.skip(",")
 	if !p.any("work", "sl", "take", "keep", "use", "place") {
 		p.i = start
 		return false
 	}
-	p.from(d)
+	p.from(&d)
 	n, ok := p.number()
 	if !ok || !p.any("sts") || !p.phrase("for heel", "for the heel", "for heel flap", "for the heel flap") {
 		p.i = start
@@ -783,7 +783,7 @@ func (p *parser) remForHeel(start int) bool {
 		return false
 	}
 	d.Base = p.base(start)
-	p.add(d)
+	emit(p, d)
 	p.setPart(script.Heel)
 	p.flat = true
 	return true
@@ -860,7 +860,7 @@ func (p *parser) arrange() bool {
 		return false
 	}
 	p.skip("the", "sts", "so", "that", "as", "foll", ":", "with", "them", "all", "evenly", "over", "on", "onto", ",", "these")
-	a := &script.Arrange{}
+	a := script.Arrange{}
 	if t := p.peek(); t.kind == numToken && p.ahead(1).w == "ndl" {
 		a.Even = int(t.val)
 		p.i += 2
@@ -869,7 +869,7 @@ func (p *parser) arrange() bool {
 			a.Claims = p.claims()
 		}
 		a.Base = p.base(start)
-		p.add(a)
+		emit(p, a)
 		return true
 	}
 	a.Claims = p.claims()
@@ -878,7 +878,7 @@ func (p *parser) arrange() bool {
 	}
 	p.phrase("again")
 	a.Base = p.base(start)
-	p.add(a)
+	emit(p, a)
 	return true
 }
 
@@ -902,7 +902,7 @@ func (p *parser) resume() bool {
 	if !p.phrase("resume", "rejoin", "join again", "return to", "cont in the rnd", "work in the rnd again", "go back to", "beg work in the rnd", "beg to work in the rnd", "now work in the rnd") {
 		return false
 	}
-	n := &script.Resume{}
+	n := script.Resume{}
 	for !p.clauseEnd() {
 		if p.any("on", "over", "with") {
 			p.skip("all", "the")
@@ -917,7 +917,7 @@ func (p *parser) resume() bool {
 	n.Claims = append(n.Claims, p.claimsBehind()...)
 	n.Base = p.base(start)
 	p.flat = false
-	p.add(n)
+	emit(p, n)
 	return true
 }
 
@@ -933,7 +933,7 @@ func (p *parser) close() bool {
 		p.i = start
 		return false
 	}
-	c := &script.Close{}
+	c := script.Close{}
 	var claims []script.Claim
 	for !p.stop() {
 		if p.peek().kind == numToken {
@@ -958,7 +958,7 @@ func (p *parser) close() bool {
 		p.add(&script.State{Base: p.base(start), Claims: claims})
 	}
 	c.Base = p.base(start)
-	p.add(c)
+	emit(p, c)
 	return true
 }
 
@@ -976,7 +976,7 @@ func (p *parser) sentenceHas(word string) bool {
 func (p *parser) facing() bool {
 	start := p.i
 	p.skip("with", "the")
-	f := &script.Facing{}
+	f := script.Facing{}
 	switch {
 	case p.any("rs", "outside"), p.phrase("right side"):
 		f.Side = script.RS
@@ -991,6 +991,6 @@ func (p *parser) facing() bool {
 	}
 	p.skip("you", "the", "knitter")
 	f.Base = p.base(start)
-	p.add(f)
+	emit(p, f)
 	return true
 }

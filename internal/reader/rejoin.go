@@ -167,33 +167,49 @@ var (
 	ownLabel      = regexp.MustCompile(`^[A-Z][\w'’&/.-]*(?: [\w'’&/.-]+){0,3}(?: ?\([^()]{1,30}\))?:(?:\s|$)`)
 	ownEntry      = regexp.MustCompile(`^\S{1,12}(?: st| sts)? ?(?:=|:\s|\s[–-]\s)`)
 	ofNeedleLabel = regexp.MustCompile(`^(?:N\d|\d(?:st|nd|rd|th) (?:needle|ndl|pin)|(?:Needle|Ndl) \d)`)
-	bullet        = regexp.MustCompile(`^[•▪·☐○]`)
 	dashItem      = regexp.MustCompile(`^[–-]\s+\D`)
 )
 
 // ownLine tells whether line m begins something of its own, whatever line n before it says.
 func (j *joiner) ownLine(n, m int) bool {
 	text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[m])
-	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || bullet.MatchString(next) || isHead(next) && (endsSentence(text, next) || !strings.HasSuffix(next, ".")) {
+	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || isBullet(next) || isHead(next) && (endsSentence(text, next) || !strings.HasSuffix(next, ".")) {
 		return true
 	}
 	open := strings.HasSuffix(text, ",") || strings.HasSuffix(text, ";") || strings.HasSuffix(text, "(")
-	if ownLabel.MatchString(next) && !open && !ofNeedleLabel.MatchString(next) {
+	if !open && hasLabel(next) && !ofNeedleLabel.MatchString(next) {
 		return true
 	}
-	if dashItem.MatchString(next) && (endsSentence(text, next) || isHead(text) || dashItem.MatchString(text)) {
+	if dashed(next) && dashItem.MatchString(next) && (endsSentence(text, next) || isHead(text) || dashItem.MatchString(text)) {
 		return true
 	}
-	if ownEntry.MatchString(next) && ownEntry.MatchString(text) && !open {
+	if !open && hasEntry(next) && hasEntry(text) {
 		return true
 	}
 	return endsSentence(text, next) && j.tellsRow(m)
 }
 
+// hasLabel tells whether a line begins with words before a colon.
+func hasLabel(text string) bool {
+	return strings.IndexByte(text, ':') > 0 && ownLabel.MatchString(text)
+}
+
+// hasEntry tells whether a line begins like an entry of a list of abbreviations.
+func hasEntry(text string) bool {
+	return strings.ContainsAny(text, "=:-–") && ownEntry.MatchString(text)
+}
+
+func isBullet(text string) bool {
+	r, _ := utf8.DecodeRuneInString(text)
+	return strings.ContainsRune("•▪·☐○", r)
+}
+
+func dashed(text string) bool { return strings.HasPrefix(text, "-") || strings.HasPrefix(text, "–") }
+
 // tellsRow tells whether a line begins with the label of a row.
 func (j *joiner) tellsRow(n int) bool {
-	toks := lex(j.lines[n], nil)
-	p := parser{toks: toks[:min(len(toks), 6)]}
+	text := j.lines[n]
+	p := parser{toks: lex(text[:min(len(text), 100)], nil)}
 	return p.rowAhead(0)
 }
 
@@ -204,6 +220,9 @@ func isHead(text string) bool {
 
 // isListHead tells whether a line is the heading of a list of abbreviations.
 func isListHead(text string) bool {
+	if len(text) > 100 || !containsFold(text, "abbr") {
+		return false
+	}
 	toks := lex(text, nil)
 	return len(toks) < 6 && slices.ContainsFunc(toks, func(t token) bool { return t.w == "abbr" })
 }

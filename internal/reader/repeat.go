@@ -102,12 +102,12 @@ func (p *parser) repeat() bool {
 	default:
 		return false
 	}
-	r := &script.Repeat{}
+	r := script.Repeat{}
 	if n, ok := try(p, p.rowsLike); ok {
 		r.Ref, r.Stop = n.Ref, n.Stop
 		r.Claims = p.claimsBehind()
 		r.Base = p.base(start)
-		p.add(r)
+		emit(p, r)
 		return true
 	}
 	var ok bool
@@ -121,7 +121,7 @@ func (p *parser) repeat() bool {
 					r.Ref.Last, r.Stop = -2, stop
 					r.Claims = p.claimsBehind()
 					r.Base = p.base(start)
-					p.add(r)
+					emit(p, r)
 					return true
 				}
 			}
@@ -150,7 +150,7 @@ func (p *parser) repeat() bool {
 	}
 	r.Claims = p.claimsBehind()
 	r.Base = p.base(start)
-	p.add(r)
+	emit(p, r)
 	p.thenAgain()
 	return true
 }

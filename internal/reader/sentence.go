@@ -67,6 +67,14 @@ func init() {
 
 func (p *parser) add(i script.Item) { p.items = append(p.items, i) }
 
+// emit adds an item that a rule has built: in vain, most often, so it is kept only here.
+func emit[T any, I interface {
+	*T
+	script.Item
+}](p *parser, item T) {
+	p.add(I(&item))
+}
+
 // row reads a labelled row.
 func (p *parser) row() bool {
 	start := p.i

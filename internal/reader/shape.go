@@ -93,7 +93,7 @@ func (p *parser) following() (every int, times pattern.Number, ok bool) {
 // instep", "k2tog at each end of the front needle", "take in four stitches", "dec in this
 // way".
 func (p *parser) shapeWords() (s *script.Shape, ok bool) {
-	s = &script.Shape{}
+	var change pattern.Number
 	sign := 0
 	switch {
 	case p.any("dec"), p.phrase("take in"), p.any("decreasing"):
@@ -101,7 +101,7 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	case p.any("narrow"):
 		sign = -1
 		if p.any("once") {
-			s.Change = pattern.Of(-1)
+			change = pattern.Of(-1)
 		}
 	case p.any("inc"), p.any("widen"):
 		sign = 1
@@ -117,10 +117,10 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 				n--
 			}
 		}
-		s.Change = pattern.Of(n)
+		change = pattern.Of(n)
 	case p.decrease():
 		sign = -1
-		s.Change = pattern.Of(-1)
+		change = pattern.Of(-1)
 	default:
 		return nil, false
 	}
@@ -131,6 +131,7 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	if p.is("rnd") || p.is("row") {
 		return nil, false
 	}
+	s = &script.Shape{Change: change}
 	if n, ok := p.number(); ok {
 		if !p.any("sts") {
 			return nil, false
