@@ -61,7 +61,7 @@ func (p *parser) chartPart(n int, text string) bool {
 // chartCells splits a row of a chart into its number, 0 if it has none, and its signs, none
 // if the line is no such row.
 func chartCells(text string) (num int, signs []string) {
-	if !strings.ContainsAny(text, "|¦") {
+	if !hasRule(text) {
 		return 0, nil
 	}
 	m := chartRow.FindStringSubmatch(text)
@@ -70,7 +70,7 @@ func chartCells(text string) (num int, signs []string) {
 			return 0, nil
 		}
 	}
-	if strings.ContainsAny(m[2], "|¦") { // a table of something else
+	if hasRule(m[2]) { // a table of something else
 		return 0, nil
 	}
 	signs = strings.Fields(m[2])
@@ -98,6 +98,9 @@ func chartCells(text string) (num int, signs []string) {
 	}
 	return num, signs
 }
+
+// hasRule tells whether a line has a vertical rule, as rows of charts have.
+func hasRule(text string) bool { return strings.Contains(text, "|") || strings.Contains(text, "¦") }
 
 // beforeChart tells whether the rows of a chart begin below line n, at once or after a line
 // that says how large it is.
@@ -144,7 +147,7 @@ func (p *parser) chartHead(n int, text string) {
 
 // statedWidth looks for the stitches that a heading gives the chart.
 func (p *parser) statedWidth(n int, text string) {
-	p.toks, p.i = p.lexAt(text, p.file.LineSpan(n).Start, nil), 0
+	p.begin(p.lexAt(text, p.file.LineSpan(n).Start, nil))
 	for !p.done() {
 		if p.peek().kind != numToken {
 			p.i++
@@ -168,7 +171,7 @@ func (p *parser) key(n int, text string) bool {
 		at = keyMark.FindStringIndex(text)
 	}
 	below := n > 1 && p.out.Lines[n-2].Role == script.Signs
-	if at == nil && (!below || strings.ContainsAny(text, "|¦")) || p.lastChart == nil && !p.chartBelow(n) {
+	if at == nil && (!below || hasRule(text)) || p.lastChart == nil && !p.chartBelow(n) {
 		return false
 	}
 	from := 0
@@ -261,7 +264,7 @@ func (p *parser) signWorth(means string) (uses, makes int) {
 		return 0, 0
 	}
 	p2 := &parser{file: p.file, out: &script.Script{}, sizes: 1, terms: p.terms}
-	p2.toks = lex(means, nil)
+	p2.begin(lex(means, nil))
 	if s, ok := p2.step1(); ok && s.Op != script.Unknown && s.Op != script.Work {
 		return int(s.Uses), int(s.Makes)
 	}

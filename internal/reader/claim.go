@@ -46,6 +46,9 @@ func (p *parser) claimsBehind() []script.Claim {
 
 // claims reads counts one after the other: "33 instep sts on N1, 32 sole sts on N2".
 func (p *parser) claims() []script.Claim {
+	if p.i > p.figure {
+		return nil
+	}
 	var out []script.Claim
 	for {
 		back := p.i

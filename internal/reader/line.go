@@ -64,7 +64,8 @@ func (p *parser) lines() {
 		if len(buf) > MaxTokens {
 			buf = buf[:MaxTokens]
 		}
-		p.toks, p.i, p.items, p.only = buf, 0, nil, p.forSizes
+		p.begin(buf)
+		p.items, p.only = nil, p.forSizes
 		role := p.oneLine(text)
 		p.blank = false
 		p.out.Lines[n-1].Role = role

@@ -1,8 +1,6 @@
 package reader
 
 import (
-	"slices"
-
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -15,10 +13,11 @@ type parser struct {
 	sizes int // how many; 0 while that is not known
 	style style
 
-	toks  []token // of the line
-	i     int
-	depth int // repeats that the next token stands in
-	quiet int // > 0: something is only tried
+	toks   []token // of the line
+	i      int
+	depth  int // repeats that the next token stands in
+	quiet  int // > 0: something is only tried
+	figure int // the last token that a count may begin with: there is no count behind it
 
 	line             int // number of the line being read
 	only             source.SizeSet
@@ -26,6 +25,7 @@ type parser struct {
 	flat             bool // rows, not rounds, were spoken of last
 	terms            map[string]*script.Term
 	items            []script.Item
+	told             []script.Step  // of the rows and groups that are being read
 	rows             []*script.Row  // of the section
 	forSizes         source.SizeSet // sizes that the following lines are for
 	began            bool           // stitches are on the needles
@@ -41,6 +41,19 @@ type parser struct {
 	both             []int        // needles that a count is for each of
 	chart, lastChart *script.Chart
 	patterns         map[string]bool // names of stitch patterns
+}
+
+// begin begins to read tokens.
+func (p *parser) begin(toks []token) {
+	p.toks, p.i, p.figure = toks, 0, -1
+	for i := len(toks) - 1; i >= 0 && p.figure < 0; i-- {
+		switch t := &toks[i]; {
+		case t.kind == numToken, t.w == "half", t.w == "same", t.w == "many":
+			p.figure = i
+		case (t.w == "(" || t.w == "[") && i > 0 && toks[i-1].w == "-": // "- (-, -)"
+			p.figure = i - 1
+		}
+	}
 }
 
 // maxDepth is how many repeats may stand one in the other.
@@ -81,9 +94,15 @@ func (p *parser) eat(words ...string) bool {
 
 // any takes the next word if it is one of these.
 func (p *parser) any(words ...string) bool {
-	if t := p.peek(); t.kind != lineToken && slices.Contains(words, t.w) {
-		p.i++
-		return true
+	if p.done() {
+		return false
+	}
+	next := p.toks[p.i].w
+	for _, w := range words {
+		if w == next {
+			p.i++
+			return true
+		}
 	}
 	return false
 }

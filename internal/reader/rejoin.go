@@ -55,6 +55,7 @@ type joiner struct {
 	lines []string // from 1
 	width int      // to which the text has been broken, 0 if it has not
 	title int      // the first line that holds something
+	toks  []token  // to be used again
 	first int      // of the lines that have been joined so far
 }
 
@@ -209,7 +210,8 @@ func dashed(text string) bool { return strings.HasPrefix(text, "-") || strings.H
 // tellsRow tells whether a line begins with the label of a row.
 func (j *joiner) tellsRow(n int) bool {
 	text := j.lines[n]
-	p := parser{toks: lex(text[:min(len(text), 100)], nil)}
+	j.toks = lex(text[:min(len(text), 100)], j.toks[:0])
+	p := parser{toks: j.toks}
 	return p.rowAhead(0)
 }
 

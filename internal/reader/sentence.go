@@ -332,7 +332,7 @@ func (p *parser) castOn() bool {
 	p.skip("with", "using")
 	p.i = start
 	for n := 0; n < 12 && !p.stop(); n++ { // "Using the long-tail method, CO 64 sts"
-		if p.is("co") || p.is("cast") || p.is("put", "on") || p.is("wind") {
+		if w := p.peek().w; w == "co" || w == "cast" || w == "wind" || w == "put" && p.ahead(1).w == "on" {
 			break
 		}
 		p.i++

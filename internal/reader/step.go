@@ -1,6 +1,7 @@
 package reader
 
 import (
+	"slices"
 	"strings"
 
 	"sockwright/internal/pattern"
@@ -9,10 +10,10 @@ import (
 
 // steps reads the steps of a row up to where no step follows. ok is false if there is none.
 func (p *parser) steps() ([]script.Step, bool) {
-	var out []script.Step
+	from := len(p.told)
 	for {
 		back := p.i
-		if len(out) > 0 && !p.between() {
+		if len(p.told) > from && !p.between() {
 			p.i = back
 			break
 		}
@@ -21,8 +22,10 @@ func (p *parser) steps() ([]script.Step, bool) {
 			p.i = back
 			break
 		}
-		out = append(out, s)
+		p.told = append(p.told, s)
 	}
+	out := slices.Clone(p.told[from:])
+	p.told = p.told[:from]
 	return fold(out), len(out) > 0
 }
 

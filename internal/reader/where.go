@@ -139,21 +139,31 @@ func (p *parser) decrease() bool {
 		p.any("once")
 		return true
 	}
-	var steps []script.Step
+	first, ok := p.step()
+	switch {
+	case ok && decreasesOne(first):
+		return true
+	case !ok || first.Op != script.Slip:
+		return p.restore(back)
+	}
+	steps := []script.Step{first} // "sl 1, k1, psso"
 	for len(steps) < 3 {
-		if len(steps) > 0 {
-			p.skip(",", "and")
-		}
+		p.skip(",", "and")
 		s, ok := p.step()
 		if !ok {
 			break
 		}
 		steps = append(steps, s)
-		if steps = fold(steps); len(steps) == 1 && steps[0].Op == script.Decrease && steps[0].To == script.Here && countOf(steps[0].N) == 1 {
+		if steps = fold(steps); len(steps) == 1 && decreasesOne(steps[0]) {
 			return true
 		}
 	}
 	return p.restore(back)
+}
+
+// decreasesOne tells whether a step is one decrease.
+func decreasesOne(s script.Step) bool {
+	return s.Op == script.Decrease && s.To == script.Here && countOf(s.N) == 1
 }
 
 // restore goes back to a token, and says that nothing was read.
