@@ -11,10 +11,11 @@ import (
 )
 
 var (
-	girthWords = regexp.MustCompile(`(?i)(?:\b(?:foot|feet|leg|calf|ankle|sock|finished|actual)\b[^.;:=0-9]{0,24})?\b(?:circumference|girth|all round (?:the )?(?:foot|leg|calf|ankle))\b[^.;0-9]{0,40}$`)
-	notAGirth  = regexp.MustCompile(`(?i)\bto fit\b|\bfits\b|\bstretch|\bease\b|\b(?:your|their|his|her) |\bwearer|\bchoose\b|\bball of the\b`)
-	smaller    = regexp.MustCompile(`(?i)^\W{0,3}(?:smaller|larger|less|more|bigger|wider|narrower|below|above)\b`)
-	ofTheSock  = regexp.MustCompile(`(?i)\bfinished\b|\bactual\b|\bsock\b|\ball round\b|\bcompleted\b`)
+	girthWords  = regexp.MustCompile(`(?i)(?:\b(?:foot|feet|leg|calf|ankle|sock|finished|actual)\b[^.;:=0-9]{0,24})?\b(?:circumference|girth|all round (?:the )?(?:foot|leg|calf|ankle))\b[^.;0-9]{0,40}$`)
+	aroundWords = regexp.MustCompile(`(?i)circumference|girth|all round`)
+	notAGirth   = regexp.MustCompile(`(?i)\bto fit\b|\bfits\b|\bstretch|\bease\b|\b(?:your|their|his|her) |\bwearer|\bchoose\b|\bball of the\b`)
+	smaller     = regexp.MustCompile(`(?i)^\W{0,3}(?:smaller|larger|less|more|bigger|wider|narrower|below|above)\b`)
+	ofTheSock   = regexp.MustCompile(`(?i)\bfinished\b|\bactual\b|\bsock\b|\ball round\b|\bcompleted\b`)
 )
 
 // girths compares stated girths with the stitches at the stated gauge. A girth that is not
@@ -31,7 +32,7 @@ func (e *editor) girths() {
 		if r := e.role(i + 1); r == script.Heading || r == script.Fact && !strings.ContainsAny(line, "0123456789") {
 			heading = line
 		}
-		if notAGirth.MatchString(line) || notAGirth.MatchString(heading) {
+		if !aroundWords.MatchString(line) || notAGirth.MatchString(line) || notAGirth.MatchString(heading) {
 			continue
 		}
 		own := ofTheSock.MatchString(line) || ofTheSock.MatchString(heading)

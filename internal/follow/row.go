@@ -101,6 +101,7 @@ func (w *worker) workRowOnce(r *script.Row, num int) *problem {
 		return nil
 	}
 	saved := w.n.clone()
+	w.moves += (len(w.n.left) + len(w.n.right)) / 16
 	p := w.tryRow(r, num, 0)
 	if p != nil && !p.soft && hasTimes(r.Steps) {
 		failed := w.n
@@ -269,9 +270,12 @@ func name(r *script.Row, num int) string {
 }
 
 // avail counts the stitches ahead up to the end of what the steps are for.
-func (w *worker) avail(rw *rowWork) int {
+func (w *worker) avail(rw *rowWork) int { return w.upTo(rw, len(w.n.left)) }
+
+// upTo counts them, but no further than to most.
+func (w *worker) upTo(rw *rowWork, most int) int {
 	n := 0
-	for i := len(w.n.left) - 1; i >= 0; i-- {
+	for i := len(w.n.left) - 1; i >= 0 && n < most; i-- {
 		c := w.n.left[i]
 		if c.mark != stitch {
 			continue

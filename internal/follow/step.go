@@ -115,12 +115,12 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 // each works a stitch n times.
 func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 	uses, makes := int(s.Uses), int(s.Makes)
-	if rw.part != 0 && rw.ndl == 0 && rw.group == nil && w.avail(rw) == 0 && count(w.n.left) > 0 { // past the part that was spoken of
+	if rw.part != 0 && rw.ndl == 0 && rw.group == nil && w.upTo(rw, 1) == 0 && count(w.n.left) > 0 { // past the part that was spoken of
 		rw.part = 0
 	}
-	if uses == 1 && makes == 1 && n > w.avail(rw) {
+	if uses == 1 && makes == 1 && w.upTo(rw, n) < n {
 		if rw.pickup && w.bring(rw) { // goes on over the instep, or over the beginning
-			if have := w.avail(rw); have < n {
+			if have := w.upTo(rw, n); have < n {
 				return w.short(rw, s, n, have)
 			}
 		} else if s.Optional || n == 1 && w.lastOfTurn(rw, s) {
@@ -135,7 +135,7 @@ func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 		}
 		var c cell
 		if uses > 0 {
-			if have := w.avail(rw); have < uses {
+			if have := w.upTo(rw, uses); have < uses {
 				switch {
 				case rw.pickup && w.bring(rw):
 				case s.Optional || w.lastOfTurn(rw, s):
@@ -170,7 +170,7 @@ func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 // lastOfTurn: the stitch behind a decrease falls away in the last rows of a heel turn, when
 // none is left.
 func (w *worker) lastOfTurn(rw *rowWork, s *script.Step) bool {
-	return w.turning && (s.Op == script.Knit || s.Op == script.Purl || s.Op == script.Work) && w.avail(rw) == 0
+	return w.turning && (s.Op == script.Knit || s.Op == script.Purl || s.Op == script.Work) && w.upTo(rw, 1) == 0
 }
 
 // bring makes more stitches available in a row that picks up: first those that rest, then,
@@ -371,7 +371,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 				if n, _ := w.n.inPart(script.Heel); n > 0 {
 					heel = n
 				}
-				if w.avail(rw) == 0 {
+				if w.upTo(rw, 1) == 0 {
 					w.bring(rw)
 				}
 				return heel / 2, nil
@@ -386,7 +386,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 // toNeedleEnd counts the stitches to the end of a needle in a row that picks up; they may lie
 // beyond the end of the round.
 func (w *worker) toNeedleEnd(rw *rowWork, ndl int) (n int) {
-	if w.avail(rw) == 0 {
+	if w.upTo(rw, 1) == 0 {
 		w.bring(rw)
 	}
 	for i := len(w.n.left) - 1; i >= 0; i-- {
@@ -527,10 +527,10 @@ func (w *worker) toNeedle(rw *rowWork, s *script.Step) *problem {
 			}
 		}
 	}
-	if w.avail(rw) == 0 && count(w.n.left) > 0 {
+	if w.upTo(rw, 1) == 0 && count(w.n.left) > 0 {
 		if _, told := w.n.onNeedle(1); told && s.Needle > 0 || s.Needle == 0 {
 			// the words jump over stitches of another needle: they are worked plain
-			for len(w.n.left) > 0 && w.avail(rw) == 0 {
+			for len(w.n.left) > 0 && w.upTo(rw, 1) == 0 {
 				c := w.n.left[len(w.n.left)-1]
 				w.n.left = w.n.left[:len(w.n.left)-1]
 				w.n.right = append(w.n.right, c)
