@@ -262,7 +262,7 @@ func (p *parser) strayStep() bool {
 	if t.kind == punctToken && t.w != "(" && t.w != "-" { // a repeat that could not be read, or no writing at all
 		return true
 	}
-	if t.known || t.kind != wordToken || len(t.w) < 3 || leads.has(t) || benign.has(t) {
+	if known.has(t) || t.kind != wordToken || len(t.w) < 3 || leads.has(t) || benign.has(t) {
 		return false
 	}
 	if p.ahead(n+1).kind == numToken {
@@ -326,7 +326,7 @@ func (p *parser) lose(from int, at source.Span) {
 // knows tells whether a word is one of the trade, of plain speech as far as it is read, or of
 // the text's own.
 func (p *parser) knows(t *token) bool {
-	return t.known || t.stitch != nil || leads.has(t) || benign.has(t) || labelNames.has(t) || len(t.w) < 3 ||
+	return known.has(t) || t.stitch != nil || leads.has(t) || benign.has(t) || labelNames.has(t) || len(t.w) < 3 ||
 		p.terms[t.w] != nil || strings.HasSuffix(t.w, "ing") || strings.HasSuffix(t.w, "ly")
 }
 

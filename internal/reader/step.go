@@ -50,7 +50,7 @@ func (p *parser) between() bool {
 // adverb passes over how a step is worked: "k2, loosely, k to end".
 func (p *parser) adverb() bool {
 	t := p.peek()
-	if t.kind != wordToken || !strings.HasSuffix(t.w, "ly") || t.known || p.ahead(1).w != "," {
+	if t.kind != wordToken || !strings.HasSuffix(t.w, "ly") || known.has(t) || p.ahead(1).w != "," {
 		return false
 	}
 	p.i++
