@@ -83,6 +83,9 @@ func (k *Knitter) pickUp(in *instr) {
 		k.trust.perhaps += n - len(free)
 		n = len(free)
 	}
+	if n == len(free)-1 { // the topmost, which a turn has worked over, is left out
+		free = free[:n]
+	}
 	for i := range n {
 		at := (2*i + 1) * len(free) / (2 * n) // spread evenly where there are more than wanted
 		if side == left {

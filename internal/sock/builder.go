@@ -1,6 +1,8 @@
 package sock
 
 import (
+	"reflect"
+
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
 	"sockwright/internal/source"
@@ -18,6 +20,7 @@ type Builder struct {
 	only source.SizeSet  // the sizes of that group; all of them outside
 
 	graftTold bool // how to graft has been told
+	marked    bool // stitch markers are on the needles
 }
 
 // section begins a new section.
@@ -103,6 +106,23 @@ func (b *Builder) where(holds func(size int) bool, write func()) {
 		b.group(set)
 		write()
 		b.group(outer)
+	}
+}
+
+// alike runs write once for each set of sizes for which f gives the same, with that.
+func alike[T any](b *Builder, f func(size int) T, write func(T)) {
+	var done source.SizeSet
+	for i := range b.Sizes {
+		if done.Has(i) || !b.only.Has(i) {
+			continue
+		}
+		same := func(size int) bool { return reflect.DeepEqual(f(size), f(i)) }
+		for j := range b.Sizes {
+			if b.only.Has(j) && same(j) {
+				done |= source.OneSize(j)
+			}
+		}
+		b.where(same, func() { write(f(i)) })
 	}
 }
 
@@ -213,6 +233,11 @@ func pickUp(n pattern.Number, edge pattern.Edge) pattern.Step {
 // repeat is "*steps; rep from * to end".
 func repeat(steps ...pattern.Step) pattern.Step {
 	return pattern.Step{Op: pattern.Group, Until: pattern.ToEnd, Body: steps}
+}
+
+// repeatToLast is "*steps; rep from * to last n sts".
+func repeatToLast(n int, steps ...pattern.Step) pattern.Step {
+	return pattern.Step{Op: pattern.Group, Until: pattern.ToLast, N: pattern.Of(n), Body: steps}
 }
 
 // times is "[steps] n times".

@@ -1,6 +1,8 @@
 package sock
 
 import (
+	"math"
+
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
@@ -32,7 +34,11 @@ func (gs *instepGusset) declare(d *Draft) {
 	pick := d.Model.Add(follows("gusset.pick_up_per_side", "stitches picked up at each side", "sts",
 		func(v grade.Values) int { return v.Of(chains) + v.Of(corner) },
 		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "pick-up", Text: say("why.pick-up", "one in each of {0} chains and {1} in the corner", v.Of(chains), v.Of(corner)), Terms: []grade.Term{v.Term(chains), v.Term(corner)}}
+			r := grade.Reason{Rule: "pick-up", Text: say("why.pick-up", "one in each of {0} chains and {1} in the corner", v.Of(chains), v.Of(corner)), Terms: []grade.Term{v.Term(chains), v.Term(corner)}}
+			if d.edge.plain {
+				r.Text = say("why.pick-up.plain", "{0} along the edge and {1} in the corner", v.Of(chains), v.Of(corner))
+			}
+			return r
 		}))
 	all := d.Model.Add(follows("gusset.stitches", "stitches after picking up", "sts",
 		func(v grade.Values) int { return v.Of(left) + 2*v.Of(pick) + v.Of(leg) - v.Of(heel) },
@@ -55,23 +61,53 @@ func (gs *instepGusset) declare(d *Draft) {
 
 func (gs *instepGusset) build(b *Builder) {
 	b.section("Gusset")
-	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right."))
-	if b.roundsBegin() != pattern.CentreBack {
-		b.para(say("gusset.last.left", "The marked st on the left is not a chain but a knit st of the leg: go under both its legs too."))
-	}
+	b.howToPickUp()
 	switch gs.corner {
 	case 1:
 		b.para(say("gusset.corner", "The corner is the gap between the marked st and the instep: lift the strand there and knit it, so that no hole is left."))
 	case 2:
 		b.para(say("gusset.corners", "The corner is the gap between the marked st and the instep. Pick up 2 sts there, so that no hole is left: lift the strand in the gap, and go under the leg of the instep st beside it; on the left the strand comes first, on the right last."))
 	}
-	b.add(&pattern.DropMarkers{})
+	if b.marked {
+		b.add(&pattern.DropMarkers{})
+	}
 	b.para(say("gusset.locking", "Leave the locking markers in until the edges are picked up."))
 	if b.roundsBegin() == pattern.CentreBack {
 		gs.fromSole(b)
 	} else {
 		gs.fromSide(b)
 	}
+}
+
+// howToPickUp tells how the edges of the heel are picked up.
+func (b *Builder) howToPickUp() {
+	switch {
+	case b.edge.plain:
+		in, of := b.pickUpRate()
+		b.para(say("gusset.intro.plain", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you, under both legs of the edge sts: {0} sts for the {1} rows of each edge, which is about {2} for every {3} rows. The marked st is the last on the left and the first on the right.",
+			b.n("heel.edge_chains"), b.each(func(size int) int { return b.edge.rows(b.plan.At(size)) }), in, of))
+		return
+	case b.edge.worked:
+		b.para(say("gusset.intro.turned", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right. The topmost chain of each edge, which the turn has worked over, is left out."))
+	default:
+		b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right."))
+	}
+	if b.roundsBegin() != pattern.CentreBack {
+		b.para(say("gusset.last.left", "The marked st on the left is not a chain but a knit st of the leg: go under both its legs too."))
+	}
+}
+
+// pickUpRate is how many stitches for how many rows are picked up along an edge without
+// chains, as the simplest numbers that come near.
+func (b *Builder) pickUpRate() (stitches, rows int) {
+	want, best := b.Gauge[""].StitchesIn(b.GaugeOf("flap").Height(1)), 1.0
+	for of := 1; of <= 6; of++ {
+		in := int(want*float64(of) + 0.5)
+		if off := math.Abs(float64(in)/float64(of) - want); off < best-0.02 {
+			best, stitches, rows = off, in, of
+		}
+	}
+	return stitches, rows
 }
 
 // numbers of a gusset in every size.
@@ -108,7 +144,7 @@ func (gs *instepGusset) fromSole(b *Builder) {
 	far := b.each(func(size int) int { return n.left(size) / 2 })
 	b.row(named(pattern.Partial, pattern.RS), nil, sl1(), k(first))
 	b.add(&pattern.Begin{Place: pattern.CentreOfSole})
-	b.para(say("gusset.partial.sole", "This is the middle of the band. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 is a new needle and will hold the first half of the sole with its gusset; N2 holds the instep; N3, again a new needle, will hold the other gusset and the second half of the sole. With five needles the instep may lie on two: read both as N2; with four, slip the instep sts onto one needle."))
+	b.para(say("gusset.partial.sole", "This is the middle of the heel sts. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 is a new needle and will hold the first half of the sole with its gusset; N2 holds the instep; N3, again a new needle, will hold the other gusset and the second half of the sole. With five needles the instep may lie on two: read both as N2; with four, slip the instep sts onto one needle."))
 	gs.tipTwist(b)
 	split := func(decreases func(size int) int) []pattern.Number {
 		side := func(half pattern.Number) pattern.Number {

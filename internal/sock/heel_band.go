@@ -100,6 +100,7 @@ func (h *bandHeel) declare(d *Draft) {
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "edge-chains", Text: say("why.chains", "one for each two of {0} + {1} rows, since the first stitch of every row is slipped", v.Of(flap), v.Of(rows)), Terms: []grade.Term{v.Term(flap), v.Term(rows)}}
 		}))
+	d.edge = edge{rows: func(v grade.Values) int { return v.Of(flap) + v.Of(rows) }}
 	flapGauge := d.GaugeOf("flap")
 	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
 		func(v grade.Values) int {
@@ -120,6 +121,7 @@ func follows(key, label, unit string, is func(grade.Values) int, why func(grade.
 
 func (h *bandHeel) build(b *Builder) {
 	heel, band, left := b.n("heel.stitches"), b.n("heel.band_stitches"), b.n("heel.stitches_left")
+	b.marked = true
 
 	b.section("Heel flap")
 	b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row of flap and band is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))

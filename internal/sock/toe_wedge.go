@@ -104,9 +104,9 @@ func (b *Builder) moved(size int) int {
 }
 
 // roundOfToe is 1 where the last round of the foot is told by the toe, because the round must
-// begin some stitches earlier from there on.
+// begin some stitches earlier from there on. A sock from the toe up has its toe behind it.
 func (d *Draft) roundOfToe(moved int) int {
-	if d.roundsBegin() == pattern.SideOfSole && moved > 0 {
+	if d.Direction == design.CuffDown && d.roundsBegin() == pattern.SideOfSole && moved > 0 {
 		return 1
 	}
 	return 0

@@ -1,0 +1,177 @@
+package sock
+
+import (
+	"sockwright/internal/design"
+	"sockwright/internal/grade"
+	"sockwright/internal/pattern"
+	"sockwright/internal/source"
+)
+
+var (
+	turnPast = wholeNumber("past", "stitches worked past the center before the first decrease; more make the cup wider and shallower", 2, 1, 6)
+	turnForm = choice("form", "whether the first st of each row of the turn is slipped, or none is, as in old leaflets", "slipped", "unslipped")
+)
+
+var (
+	_ = register(turnedHeel("round", "a round heel", []Option{turnPast},
+		say("heel.round.says", "round heel: a flap, and a cup that widens from a few stitches in the center; suits most feet"),
+		func(t *design.Table) roundTurn { return roundTurn{past: turnPast.whole(t)} }))
+	_ = register(turnedHeel("v", "a V heel", nil,
+		say("heel.v.says", "V heel: a flap, and a pointed cup that widens from the very center; suits narrow heels"),
+		func(*design.Table) roundTurn { return roundTurn{} }))
+	_ = register(turnedHeel("half-handkerchief", "a half-handkerchief heel", []Option{turnForm},
+		say("heel.handkerchief.says", "half-handkerchief heel: a flap, and a cup folded as a kerchief, hardly blunter than a V; also in the old form without slipped stitches"),
+		func(t *design.Table) roundTurn { return roundTurn{past: 1, old: turnForm.name(t) == "unslipped"} }))
+)
+
+func turnedHeel(kind, name string, options []Option, says source.Message, take func(*design.Table) roundTurn) Part {
+	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: cuffDown, Gussets: []string{"instep"},
+		Options: append(flapOptions(1), options...), Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "short rows", "decreasing"},
+		How: say("heel.round.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: short rows, each with a decrease, make a cup of the sts that are left."),
+		take: func(_ *Draft, t *design.Table) construction {
+			return &roundHeel{flap: takeFlap(t, 1), roundTurn: take(t), name: name}
+		}}
+}
+
+// A roundTurn makes a cup that grows by a stitch in each row.
+//
+// With H stitches and e past the center, the first row leaves U = ⌊H/2⌋ − e − 3 waiting on
+// its side and so does the second on the other. Each row after them closes the gap where
+// the work was turned with a decrease, and works one stitch more: U falls by 2 on a side
+// with each. Where U is odd the last row of each side ends with the decrease. Row i leaves
+// H − i; there are 2 (1 + ⌈U/2⌉) rows.
+//
+// In the old form no stitch is slipped, and each row decreases two of the stitches that
+// wait, W on each side after the first two rows, an even number: 2 + W rows leave
+// H − 2 − W (from a published sock of 22 heel stitches, W = 8).
+type roundTurn struct {
+	past int // e
+	old  bool
+}
+
+// fewest is how many heel stitches the turn needs.
+func (r roundTurn) fewest() int {
+	if r.old {
+		return 10
+	}
+	return 2 * (r.past + 3)
+}
+
+// waiting is how many of n stitches wait on each side after the first row there.
+func (r roundTurn) waiting(n int) int {
+	if r.old {
+		return (n - 6) / 4 * 2
+	}
+	return n/2 - r.past - 3
+}
+
+// first is how many stitches the first two rows work before their decreases, slipped ones
+// included.
+func (r roundTurn) first(n int) (one, two int) {
+	wait := r.waiting(n)
+	if r.old {
+		return n - 2 - wait, n - 3 - 2*wait
+	}
+	return n - 3 - wait, n - 4 - 2*wait
+}
+
+func (r roundTurn) inRows(n int) int {
+	if r.old {
+		return 2 + r.waiting(n)
+	}
+	return 2 * (1 + (r.waiting(n)+1)/2)
+}
+
+type roundHeel struct {
+	flap
+	roundTurn
+	name string
+}
+
+func (h *roundHeel) declare(d *Draft) {
+	heel, flapRows := h.flap.declare(d, h.fewest(), h.name)
+	wait := d.Model.Add(follows("heel.waiting_stitches", "stitches that wait on each side after the first rows of the turn", "sts",
+		func(v grade.Values) int { return h.waiting(v.Of(heel)) },
+		func(v grade.Values) grade.Reason {
+			r := grade.Reason{Rule: "turn-waiting", Terms: []grade.Term{v.Term(heel), {Key: "heel.past", Value: float64(h.past)}},
+				Text: say("why.turn.waiting", "half of {0}, less {1} past the center and 3 for the decrease and the stitch after it", v.Of(heel), h.past)}
+			if h.old {
+				r.Text = say("why.turn.waiting.old", "an even number, so that each row can decrease two of them, with at least 3 purled in row 2")
+			}
+			return r
+		}))
+	rows := d.Model.Add(follows("heel.turn_rows", "rows of the turn", "rows",
+		func(v grade.Values) int { return h.inRows(v.Of(heel)) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "turn-rows", Text: say("why.turn.rows", "two rows leave {0} waiting on each side, and each row after them takes in two on its side", v.Of(wait)), Terms: []grade.Term{v.Term(wait)}}
+		}))
+	d.turned(heel, rows)
+	h.edges(d, func(v grade.Values) int { return v.Of(flapRows) })
+}
+
+// turned declares what a turn that takes a stitch in each of its rows leaves, and what it
+// adds to the foot.
+func (d *Draft) turned(heel, rows *grade.Var) {
+	d.Model.Add(follows("heel.stitches_left", "stitches left when the heel is turned", "sts",
+		func(v grade.Values) int { return v.Of(heel) - v.Of(rows) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "turn-left", Text: say("why.turn.left", "{0}, less one for each of {1} rows", v.Of(heel), v.Of(rows)), Terms: []grade.Term{v.Term(heel), v.Term(rows)}}
+		}))
+	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
+		func(v grade.Values) int { return v.Of(rows) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "turn-under", Text: say("why.turn.under", "the rows of the turn lie under the heel"), Terms: []grade.Term{v.Term(rows)}}
+		}))
+}
+
+func (h *roundHeel) build(b *Builder) {
+	h.flap.build(b)
+	b.section("Heel turn")
+	b.para(say("heel.turn.intro", "The turn is worked in short rows: each is turned before its end. Where the work was turned a gap shows between the sts that were worked and those that wait; the rows that come to it close it with a decrease."))
+	heel := func(size int) int { return b.of("heel.stitches", size) }
+	less := func(rows int) *pattern.Count {
+		return total(b.each(func(size int) int { return heel(size) - rows }))
+	}
+	wait := func(size int) int { return h.waiting(heel(size)) }
+	if h.old {
+		b.para(say("heel.turn.old", "No st is slipped. From Row 3 on, each row works up to the gap and then decreases two of the sts that wait beyond it."))
+		one := b.each(func(size int) int { n, _ := h.first(heel(size)); return n })
+		two := b.each(func(size int) int { _, n := h.first(heel(size)); return n })
+		b.row(row(1, pattern.RS), less(1), k(one), do(pattern.K2tog), turn(pattern.NotTurned))
+		b.row(row(2, pattern.WS), less(2), p(two), do(pattern.P2tog), turn(pattern.NotTurned))
+		b.row(row(3, pattern.RS), change(-1), toGap(pattern.Knit, 0, pattern.NotTurned), do(pattern.K2tog), turn(pattern.NotTurned))
+		b.row(row(4, pattern.WS), change(-1), toGap(pattern.Purl, 0, pattern.NotTurned), do(pattern.P2tog), turn(pattern.NotTurned))
+		b.again(pattern.FlatRow, 2, b.each(func(size int) int { return wait(size)/2 - 1 }), pattern.Again{
+			Total: b.n("heel.turn_rows"), Count: total(b.n("heel.stitches_left"))})
+		b.turnDone()
+		return
+	}
+	one := b.each(func(size int) int { n, _ := h.first(heel(size)); return n - 1 })
+	two := b.each(func(size int) int { _, n := h.first(heel(size)); return n - 1 })
+	b.row(row(1, pattern.RS), less(1), sl1(), k(one), do(pattern.Ssk), kN(1), turn(pattern.NotTurned))
+	b.row(row(2, pattern.WS), less(2), sl1(), p(two), do(pattern.P2tog), pN(1), turn(pattern.NotTurned))
+	b.where(func(size int) bool { return wait(size) >= 2 }, func() {
+		b.row(row(3, pattern.RS), change(-1), sl1(), toGap(pattern.Knit, 1, pattern.NotTurned), do(pattern.Ssk), kN(1), turn(pattern.NotTurned))
+		b.row(row(4, pattern.WS), change(-1), sl1(), toGap(pattern.Purl, 1, pattern.NotTurned), do(pattern.P2tog), pN(1), turn(pattern.NotTurned))
+		b.again(pattern.FlatRow, 2, b.each(func(size int) int { return wait(size)/2 - 1 }), pattern.Again{
+			Total: b.each(func(size int) int { return wait(size)/2*2 + 2 }),
+			Count: total(b.each(func(size int) int { return heel(size) - 2 - wait(size)/2*2 }))})
+	})
+	b.where(func(size int) bool { return wait(size)%2 != 0 }, func() {
+		b.para(say("heel.turn.short", "On each side 1 st waits: the last two rows take it in and end with the decrease."))
+		b.row(named(pattern.Next, pattern.RS), total(b.each(func(size int) int { return b.of("heel.stitches_left", size) + 1 })),
+			sl1(), toGap(pattern.Knit, 1, pattern.NotTurned), do(pattern.Ssk))
+		b.row(named(pattern.Next, pattern.WS), total(b.n("heel.stitches_left")),
+			sl1(), toGap(pattern.Purl, 1, pattern.NotTurned), do(pattern.P2tog))
+	})
+	b.turnDone()
+}
+
+// turnDone says what a turn has come to.
+func (b *Builder) turnDone() {
+	needle := "N1"
+	if b.roundsBegin() == pattern.CentreBack {
+		needle = "the needle"
+	}
+	b.para(say("heel.turn.done", "No st waits any more: {2} holds {0} sts. The turn has {1} rows.", b.n("heel.stitches_left"), b.n("heel.turn_rows"), needle))
+}
