@@ -34,11 +34,11 @@ type Draft struct {
 	kinds    map[string]string // by part
 	topOfLeg string            // key of the number of stitches at the upper end of the leg
 	heelLast bool              // the heel is worked when everything else is done
-	edge     edge              // of the heel, to pick up from
+	heelEdge heelEdge          // what a gusset is picked up from
 }
 
-// An edge of the heel is what a gusset is picked up from.
-type edge struct {
+// A heelEdge is what a gusset is picked up from.
+type heelEdge struct {
 	rows   func(grade.Values) int // that reach it
 	plain  bool                   // its stitches are not slipped, so there are no chains
 	worked bool                   // its topmost stitch is worked over by the turn, and left out

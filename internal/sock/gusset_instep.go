@@ -35,7 +35,7 @@ func (gs *instepGusset) declare(d *Draft) {
 		func(v grade.Values) int { return v.Of(chains) + v.Of(corner) },
 		func(v grade.Values) grade.Reason {
 			r := grade.Reason{Rule: "pick-up", Text: say("why.pick-up", "one in each of {0} chains and {1} in the corner", v.Of(chains), v.Of(corner)), Terms: []grade.Term{v.Term(chains), v.Term(corner)}}
-			if d.edge.plain {
+			if d.heelEdge.plain {
 				r.Text = say("why.pick-up.plain", "{0} along the edge and {1} in the corner", v.Of(chains), v.Of(corner))
 			}
 			return r
@@ -82,12 +82,12 @@ func (gs *instepGusset) build(b *Builder) {
 // howToPickUp tells how the edges of the heel are picked up.
 func (b *Builder) howToPickUp() {
 	switch {
-	case b.edge.plain:
+	case b.heelEdge.plain:
 		in, of := b.pickUpRate()
 		b.para(say("gusset.intro.plain", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you, under both legs of the edge sts: {0} sts for the {1} rows of each edge, which is about {2} for every {3} rows. The marked st is the last on the left and the first on the right.",
-			b.n("heel.edge_chains"), b.each(func(size int) int { return b.edge.rows(b.plan.At(size)) }), in, of))
+			b.n("heel.edge_chains"), b.each(func(size int) int { return b.heelEdge.rows(b.plan.At(size)) }), in, of))
 		return
-	case b.edge.worked:
+	case b.heelEdge.worked:
 		b.para(say("gusset.intro.turned", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right. The topmost chain of each edge, which the turn has worked over, is left out."))
 	default:
 		b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right."))

@@ -100,7 +100,7 @@ func (h *bandHeel) declare(d *Draft) {
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "edge-chains", Text: say("why.chains", "one for each two of {0} + {1} rows, since the first stitch of every row is slipped", v.Of(flap), v.Of(rows)), Terms: []grade.Term{v.Term(flap), v.Term(rows)}}
 		}))
-	d.edge = edge{rows: func(v grade.Values) int { return v.Of(flap) + v.Of(rows) }}
+	d.heelEdge = heelEdge{rows: func(v grade.Values) int { return v.Of(flap) + v.Of(rows) }}
 	flapGauge := d.GaugeOf("flap")
 	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
 		func(v grade.Values) int {

@@ -95,7 +95,7 @@ func (f *flap) declare(d *Draft, fewest int, what string) (heel, rows *grade.Var
 // edges declares what there is to pick up along each edge of a heel, of which so many rows
 // reach the edges.
 func (f *flap) edges(d *Draft, rows func(grade.Values) int) {
-	d.edge = edge{rows: rows, plain: !f.slipped, worked: true}
+	d.heelEdge = heelEdge{rows: rows, plain: !f.slipped, worked: true}
 	g := d.GaugeOf("flap")
 	d.Model.Add(follows("heel.edge_chains", "stitches to pick up along each edge of the heel", "sts",
 		func(v grade.Values) int {
@@ -184,7 +184,7 @@ var flapTips = map[string]source.Message{
 	"slipped":     say("heel.flap.slipped", "Every second st is slipped in the RS rows, with the yarn behind it: the slipped sts make ridges that run down the flap, and the yarn behind them makes it thick and hard-wearing."),
 	"offset":      say("heel.flap.offset", "Every second st is slipped in the RS rows, with the yarn behind it, and in the next RS row those between: the slipped sts lie in a checkered pattern, and the yarn behind them makes the flap thick and hard-wearing."),
 	"garter-edge": say("heel.flap.garter", "Three sts at each edge are knit in the WS rows too: the ridges that they make, one for every 2 rows, are easy to count."),
-	"rib":         say("heel.flap.rib", "The flap is ribbed as the cuff is, and in the same columns: where a knit st runs up the cuff, one runs down the flap."),
+	"rib":         say("heel.flap.rib", "The flap is ribbed as the cuff is."),
 }
 
 // rows is one repeat of the flap's rows over n stitches, the first on the right side. rib is

@@ -1,0 +1,231 @@
+package sock_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"sockwright/internal/fabric"
+	"sockwright/internal/pattern"
+)
+
+// A turnRow is what a row of a turn does: stitches before its decrease, the slipped one
+// too, stitches behind it, and what then waits beyond and is live in all.
+type turnRow struct {
+	wrong                bool
+	before, after        int
+	beyond, live, atFoot int
+}
+
+// turnRows reads the rows of a turn over n stitches off the cloth.
+func turnRows(t *testing.T, c cloth, section string, n int) (out []turnRow) {
+	t.Helper()
+	other := 0 // waiting on the side that the row leaves behind
+	for i, r := range c.courses(section, false) {
+		kind := fabric.Ssk
+		if r.wrong {
+			kind = fabric.P2tog
+		}
+		at := r.at(kind, 0)
+		if at < 0 || r.at(kind, 1) >= 0 {
+			t.Fatalf("row %d of the turn has not one decrease: %v", i+1, r.kinds)
+		}
+		x := turnRow{wrong: r.wrong, before: at + 1, after: len(r.kinds) - at - 1, live: n - i - 1}
+		x.beyond = x.live - other - 1 - len(r.kinds)
+		other = x.beyond
+		out = append(out, x)
+	}
+	return out
+}
+
+// Computed: round, V and square turns row by row.
+func TestTurnsRowByRow(t *testing.T) {
+	for _, x := range []struct{ file, heel string }{
+		{"round-heel", "kind = \"round\""},
+		{"v-heel", "kind = \"v\""},
+	} {
+		for _, n := range []int{30, 32} {
+			for _, method := range []string{"double-pointed", "two-circulars"} {
+				draft, plan := graded(t, wanted{stitches: []int{2 * n}, more: "[needles]\nmethod = \"" + method + "\"\n[heel]\n" + x.heel}.text())
+				want := table(t, fmt.Sprintf("%s-%d.txt", x.file, n))
+				got := turnRows(t, knitted(t, draft, plan, 0), "Heel turn", n)
+				if len(got) != len(want) || plan.Of("heel.turn_rows", 0) != len(want) {
+					t.Fatalf("%s of %d: %d rows are knitted and %d planned, want %d", x.file, n, len(got), plan.Of("heel.turn_rows", 0), len(want))
+				}
+				for i, row := range want {
+					w := turnRow{wrong: row[1] == "WS", before: number(t, row[2]), after: number(t, row[3]), beyond: number(t, row[4]), live: number(t, row[5])}
+					if got[i] != w {
+						t.Errorf("%s of %d, row %s: %+v, want %+v", x.file, n, row[0], got[i], w)
+					}
+				}
+				numbers(t, plan, 0, map[string]int{"heel.stitches_left": number(t, want[len(want)-1][5]), "heel.sole_rounds": len(want)})
+			}
+		}
+	}
+}
+
+// Computed: round turns of 14 to 48 stitches. A stitch count that is odd comes from a round
+// of twice an odd number.
+func TestRoundTurns(t *testing.T) {
+	for _, row := range table(t, "round-turns.txt") {
+		h := number(t, row[0])
+		for e := range 4 {
+			kind := fmt.Sprintf("kind = \"round\"\npast = %d", e)
+			if e == 0 {
+				kind = "kind = \"v\""
+			} else if e == 1 {
+				kind = "kind = \"half-handkerchief\""
+			}
+			draft, plan := graded(t, wanted{stitches: []int{2 * h}, foot: "12 in", more: "[cuff]\nkind = \"k1p1\"\n[heel]\n" + kind + fmt.Sprintf("\n[pin]\n\"leg.stitches\" = %d\n", 2*h)}.text())
+			f := row[1+5*e:]
+			numbers(t, plan, 0, map[string]int{"heel.stitches": h, "heel.stitches_left": number(t, f[2]), "heel.turn_rows": number(t, f[3])})
+			got := turnRows(t, knitted(t, draft, plan, 0), "Heel turn", h)
+			if got[0].before-1 != number(t, f[0]) || got[1].before-1 != number(t, f[1]) || got[0].beyond != got[1].beyond {
+				t.Errorf("H %d, e %d: the first rows work %d and %d behind the slipped stitch and leave %d and %d waiting, want %s and %s and as many", h, e, got[0].before-1, got[1].before-1, got[0].beyond, got[1].beyond, f[0], f[1])
+			}
+			last := got[len(got)-1]
+			if short := last.after == 0; short != (f[4] == "yes") || len(got) != number(t, f[3]) || last.beyond != 0 || last.live != number(t, f[2]) {
+				t.Errorf("H %d, e %d: %d rows, the last %+v, want %v", h, e, len(got), last, f[:5])
+			}
+		}
+	}
+}
+
+// A published sock of 22 heel stitches, counted again: a half-handkerchief heel whose turn
+// slips no stitch. K12, k2tog; p3, p2tog; then each row decreases two of the 8 and 8 that
+// wait, and 12 are left after 10 rows.
+func TestHandkerchiefWithoutSlips(t *testing.T) {
+	draft, plan := graded(t, wanted{stitches: []int{44}, more: "[heel]\nkind = \"half-handkerchief\"\nform = \"unslipped\""}.text())
+	numbers(t, plan, 0, map[string]int{"heel.stitches": 22, "heel.waiting_stitches": 8, "heel.turn_rows": 10, "heel.stitches_left": 12})
+	rows := knitted(t, draft, plan, 0).courses("Heel turn", false)
+	if len(rows) != 10 {
+		t.Fatalf("the turn has %d rows, want 10", len(rows))
+	}
+	for i, r := range rows {
+		kind, before := fabric.K2tog, []int{12, 3, 4, 5, 6, 7, 8, 9, 10, 11}[i]
+		if r.wrong {
+			kind = fabric.P2tog
+		}
+		if r.wrong != (i%2 == 1) || r.at(kind, 0) != before || len(r.kinds) != before+1 {
+			t.Errorf("row %d works %v, want %d stitches and a decrease", i+1, r.kinds, before)
+		}
+	}
+}
+
+// Computed: flap, round turn and gusset of rounds that are multiples of 4. The plain round
+// behind the last decrease round is the foot's, and the picked-up stitches are twisted before
+// the first, so ours have one round more before and one fewer behind.
+func TestRoundHeelGussets(t *testing.T) {
+	for _, row := range table(t, "gussets.txt") {
+		n := number(t, row[0])
+		_, plan := graded(t, wanted{stitches: []int{n}, foot: "12 in", more: "[heel]\nkind = \"round\""}.text())
+		want := map[string]int{}
+		for i, key := range []string{"leg.stitches", "heel.stitches", "heel.flap_rows", "heel.edge_chains", "gusset.pick_up_per_side", "heel.stitches_left", "gusset.stitches", "gusset.decrease_rounds"} {
+			want[key] = number(t, row[i])
+		}
+		want["gusset.rounds"] = number(t, row[8]) + 1
+		numbers(t, plan, 0, want)
+	}
+}
+
+// Common practice: the rows of the flap in its fabrics, on an even and on an odd number of
+// stitches, with the first stitch slipped or not. S is a slipped stitch.
+func TestFlapFabrics(t *testing.T) {
+	for _, x := range []struct {
+		fabric, slip string
+		heel         int
+		rows         []string
+	}{
+		{"stockinette", "yes", 10, []string{"Skkkkkkkkk", "Sppppppppp"}},
+		{"stockinette", "no", 10, []string{"kkkkkkkkkk", "pppppppppp"}},
+		{"slipped", "yes", 10, []string{"SkSkSkSkSk", "Sppppppppp"}},
+		{"slipped", "yes", 11, []string{"SkSkSkSkSkk", "Spppppppppp"}},
+		{"slipped", "no", 10, []string{"kkSkSkSkSk", "pppppppppp"}},
+		{"slipped", "no", 11, []string{"kkSkSkSkSkk", "ppppppppppp"}},
+		{"offset", "yes", 10, []string{"SkSkSkSkSk", "Sppppppppp", "SkkSkSkSkk", "Sppppppppp"}},
+		{"offset", "yes", 11, []string{"SkSkSkSkSkk", "Spppppppppp", "SkkSkSkSkSk", "Spppppppppp"}},
+		{"offset", "no", 10, []string{"kkSkSkSkSk", "pppppppppp", "kkkSkSkSkk", "pppppppppp"}},
+		{"garter-edge", "yes", 10, []string{"Skkkkkkkkk", "Skkppppkkk"}},
+		{"garter-edge", "no", 10, []string{"kkkkkkkkkk", "kkkppppkkk"}},
+		{"rib", "yes", 10, []string{"Skkppkkppk", "Skkppkkppk"}}, // k2, p2 from the center of the back, both ways
+		{"rib", "no", 10, []string{"pkkppkkppk", "pkkppkkppk"}},
+		{"rib", "yes", 12, []string{"Spkkppkkppkk", "Spkkppkkppkk"}},
+	} {
+		t.Run(fmt.Sprint(x.fabric, x.slip, x.heel), func(t *testing.T) {
+			cuff := "k2p2"
+			if x.heel%2 != 0 {
+				cuff = "k1p1"
+			}
+			draft, plan := graded(t, wanted{stitches: []int{2 * x.heel}, foot: "6 in", more: fmt.Sprintf("[cuff]\nkind = %q\n[heel]\nkind = \"v\"\nfabric = %q\nslip_first = %q\n[pin]\n\"heel.stitches\" = %d\n", cuff, x.fabric, x.slip, x.heel)}.text())
+			c := knitted(t, draft, plan, 0)
+			rows := c.courses("Heel flap", false)[2:] // behind the set-up rows
+			if n := plan.Of("heel.flap_rows", 0); len(rows) != n || n%len(x.rows) != 0 || n%2 != 0 {
+				t.Fatalf("the flap has %d rows and is planned with %d", len(rows), n)
+			}
+			for i, want := range x.rows {
+				if got := spelled(flapSteps(c, i+1), x.heel); got != strings.ToLower(want) {
+					t.Errorf("row %d is %s, want %s", i+1, got, want)
+				}
+			}
+		})
+	}
+}
+
+// flapSteps are the steps of a row of the flap.
+func flapSteps(c cloth, num int) (steps []pattern.Step) {
+	c.p.Each(func(s *pattern.Section, n pattern.Node) {
+		if r, ok := n.(*pattern.Row); ok && s.Title == "Heel flap" && r.Label.Name == pattern.Plainly && int(r.Label.Num) == num {
+			steps = r.Parts[0].Steps
+		}
+	})
+	return steps
+}
+
+// spelled is a row over n stitches, stitch by stitch.
+func spelled(steps []pattern.Step, n int) string {
+	letter := map[pattern.Op]string{pattern.Knit: "k", pattern.Purl: "p", pattern.Slip: "s"}
+	var out string
+	for _, s := range steps {
+		end := n
+		if s.Until == pattern.ToLast {
+			end -= int(s.N.In(0))
+		}
+		switch {
+		case s.Op == pattern.Group:
+			for len(out) < end {
+				out += spelled(s.Body, 0)
+			}
+		case s.Until == pattern.Times:
+			out += strings.Repeat(letter[s.Op], int(s.N.In(0)))
+		default:
+			out += strings.Repeat(letter[s.Op], end-len(out))
+		}
+	}
+	return out
+}
+
+// Edges whose first stitch is not slipped hold as many stitches as lie along them: 32 rows
+// of a gauge of 32 stitches and 44 rows hold 23 (computed).
+func TestUnslippedEdge(t *testing.T) {
+	draft, plan := graded(t, wanted{stitches: []int{64}, more: "[heel]\nkind = \"round\"\nslip_first = \"no\""}.text())
+	numbers(t, plan, 0, map[string]int{"heel.flap_rows": 32, "heel.edge_chains": 23, "gusset.pick_up_per_side": 24, "gusset.stitches": 98, "gusset.decrease_rounds": 17})
+	knitted(t, draft, plan, 0)
+}
+
+// A house rule: the flap is an eighth shorter for a low instep and an eighth longer for a
+// high one.
+func TestInsteps(t *testing.T) {
+	for instep, rows := range map[string]int{"low": 28, "average": 32, "high": 36} {
+		draft, plan := graded(t, wanted{stitches: []int{64}, more: "[heel]\nkind = \"round\"\ninstep = \"" + instep + "\""}.text())
+		numbers(t, plan, 0, map[string]int{"heel.flap_rows": rows, "heel.edge_chains": rows / 2, "gusset.decrease_rounds": 10 + (rows-32)/2})
+		knitted(t, draft, plan, 0)
+	}
+}
+
+// A flap cannot go on with a rib that is not there.
+func TestNoRibToGoOn(t *testing.T) {
+	said := refused(t, wanted{stitches: []int{64}, more: "[cuff]\nkind = \"garter\"\n[heel]\nkind = \"round\"\nfabric = \"rib\""}.text())
+	if !strings.Contains(said, "another fabric of the flap") {
+		t.Errorf("the refusal does not say what would do: %s", said)
+	}
+}
