@@ -22,6 +22,9 @@ type rowWork struct {
 	round  bool // it is worked in the round
 	more   int  // choice: times by which "rep from * n times" goes on top of the first
 	came   bool // it went over the end of the round
+	step   *script.Step
+	taken  int      // stitches that the step has taken
+	gap    gapCross // what it did at the gap that a turn has left
 }
 
 type scope struct{ ndl uint8 }
@@ -155,6 +158,7 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 		rw.round = true
 	}
 	rw.before = count(w.n.left) + count(w.n.right)
+	ahead, behind := w.n.waiting()
 	slips := slipsFirst(r.Steps)
 	w.mid = w.mid[:0]
 	for i := range r.Steps {
@@ -169,6 +173,7 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 		}
 	}
 	if rw.turned {
+		w.checkTurn(rw, ahead, behind)
 		return nil
 	}
 	if p := w.needleLeft(rw); p != nil {
@@ -314,8 +319,10 @@ func (w *worker) take(rw *rowWork) (cell, bool) {
 			}
 			w.n.left = w.n.left[:len(w.n.left)-1]
 			w.moves++
+			rw.taken++
 			return c, true
 		case gap:
+			rw.gap = gapCross{rw.step, rw.taken}
 			w.n.left = w.n.left[:len(w.n.left)-1]
 		default:
 			w.n.left = w.n.left[:len(w.n.left)-1]

@@ -18,6 +18,7 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 	if w.isGap(s) {
 		return nil
 	}
+	rw.step, rw.taken = s, 0
 	n := 1
 	if s.N.Known() {
 		n = int(w.val(s.N))

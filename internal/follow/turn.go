@@ -1,0 +1,64 @@
+package follow
+
+import (
+	"slices"
+
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+	"sockwright/internal/source"
+)
+
+// gapCross is what a row of a heel turn does at the gap that the turn before left: the step
+// that passes it, and how many stitches of that step lie before it.
+type gapCross struct {
+	step   *script.Step
+	before int
+}
+
+// checkTurn holds a row of a heel turn that has just been turned to the rows before it. A
+// heel turn loses a stitch across each gap, and its first two rows leave as many stitches on
+// one side as on the other. ahead is how many waited beyond a gap ahead when the row began,
+// behind how many waited behind it.
+func (w *worker) checkTurn(rw *rowWork, ahead, behind int) {
+	steps := rw.row.Steps
+	if !w.n.flat || w.hasWraps() > 0 || slices.ContainsFunc(steps, func(s script.Step) bool { return s.To == script.Gap || s.Op == script.Wrap }) {
+		return
+	}
+	at := slices.IndexFunc(steps, func(s script.Step) bool { return s.Op == script.Decrease })
+	run := slices.IndexFunc(steps, func(s script.Step) bool {
+		return (s.Op == script.Knit || s.Op == script.Purl) && s.N.Known()
+	})
+	if at < 0 || run < 0 || run > at || slices.ContainsFunc(steps[at+1:], func(s script.Step) bool { return s.Op == script.Decrease }) {
+		return
+	}
+	n := steps[run].N
+	place := n.Span(w.size)
+	if len(n.Val) > 1 && n.In(w.size) == pattern.Gap {
+		return
+	}
+	say := func(text source.Message) {
+		p := w.fail(place, source.StitchCount, text, nil, nil)
+		p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-turn", "count this row and the one before it again")}}
+		w.soft = append(w.soft, p)
+	}
+	switch {
+	case ahead > 0 && rw.gap.step == nil:
+		say(source.Say("follow.short-of-gap", "{0} turns before it comes to the gap of the turn before it, and closes none", rw.label))
+	case ahead > 0 && (rw.gap.step != &steps[at] || rw.gap.before == 0):
+		say(source.Say("follow.beside-gap", "{0} does not decrease across the gap of the turn before it", rw.label))
+	case ahead == 0 && behind > 0:
+		if now, other := count(w.n.right[:gapAt(w.n.right)]), count(w.n.left[:gapAt(w.n.left)]); other > 0 && now > 0 && now != other {
+			say(source.Say("follow.uneven-turn", "{0} leaves {1} unworked, but {2} wait on the other side of the heel", rw.label, source.InSts(now), other))
+		}
+	}
+}
+
+// gapAt is where the nearest gap of a needle lies, 0 if there is none.
+func gapAt(cells []cell) int {
+	for i := len(cells) - 1; i >= 0; i-- {
+		if cells[i].mark == gap {
+			return i
+		}
+	}
+	return 0
+}
