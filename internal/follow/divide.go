@@ -324,7 +324,7 @@ func (w *worker) nameParts(parts []script.Part) {
 func (w *worker) state(n *script.State) (problems []*problem) {
 	if !w.began {
 		w.open(n.Claims, n.Turned)
-		return w.checkAll(n.Claims, nil)
+		return append(w.sumOfParts(n.Claims), w.checkAll(n.Claims, nil)...)
 	}
 	if w.n.flat && w.known && !w.turning && (n.Turned || w.flapRows > 0 && w.saysTurned()) { // the turn itself is not told
 		if c := n.Claims[0]; c.What == script.Live || c.What == script.OfPart && c.Part == script.Heel {
@@ -337,12 +337,45 @@ func (w *worker) state(n *script.State) (problems []*problem) {
 		}
 	}
 	if slices.ContainsFunc(n.Claims, func(c script.Claim) bool { return c.Soft }) {
+		w.waste = n.Claims[0].N
 		return nil
 	}
 	if n.After > 0 && n.After != len(w.passes) {
 		return w.onTheWay(n)
 	}
-	return w.checkAll(n.Claims, nil)
+	return append(w.sumOfParts(n.Claims), w.checkAll(n.Claims, nil)...)
+}
+
+// sumOfParts compares the parts that a statement names with the whole that it names, or that
+// is there: "of the 60 sts, 30 are the heel and 30 rest", "13 in the middle and 13 at each
+// side".
+func (w *worker) sumOfParts(claims []script.Claim) []*problem {
+	part := func(p script.Part) (n int, of script.Claim) {
+		for _, c := range claims {
+			if v := w.val(c.N); c.What == script.OfPart && c.Part == p && c.N.Known() && v != pattern.Gap {
+				return int(v), c
+			}
+		}
+		return -1, script.Claim{}
+	}
+	heel, of := part(script.Heel)
+	if rest, _ := part(script.Instep); heel > 0 && rest > 0 && (claims[0].What == script.Live || claims[0].What == script.Total) && claims[0].N.Known() && !w.n.flat {
+		if all := w.val(claims[0].N); all != pattern.Gap && heel+rest != int(all) {
+			return []*problem{w.partsOff(of, heel+rest, int(all))}
+		}
+	}
+	middle, of := part(script.Middle)
+	if flank, _ := part(script.Flank); middle > 0 && flank > 0 && w.known && w.n.flat && !w.n.gaps() && middle+2*flank != w.n.worked() {
+		return []*problem{w.partsOff(of, middle+2*flank, w.n.worked())}
+	}
+	return nil
+}
+
+// partsOff: the parts that are named do not make the whole.
+func (w *worker) partsOff(c script.Claim, parts, all int) *problem {
+	p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.parts", "the parts named here make {0}, but there are {1}", source.InSts(parts), all), source.Sts(parts), source.Sts(all))
+	p.soft = true
+	return p
 }
 
 // onTheWay compares what is said to have been on the needles after some of the passes of the

@@ -75,6 +75,7 @@ type worker struct {
 	flapRule    func(size int) int // rows of the flap in another size, if it states them
 	snapshot    *worker            // where a sock that is told as right and left parts begins
 	fabric      string             // of the part worked flat, if it is said
+	waste       pattern.Number     // stitches knitted with waste yarn, where a heel is put in later
 	ended       bool
 	facingSaid  bool // the side that faces has been said, not followed
 	firstRow    bool // the next row may begin on either side
@@ -197,7 +198,7 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		w.facingSaid, w.firstRow = true, false
 		return nil
 	case *script.Lift:
-		w.lift(n)
+		add(w.lift(n))
 		claims = n.Claims
 	case *script.Unwrap:
 		if w.known {
@@ -539,7 +540,7 @@ func allOf(steps []script.Step) script.Op {
 }
 
 // lift brings the stitches of an inserted heel onto the needles.
-func (w *worker) lift(n *script.Lift) {
+func (w *worker) lift(n *script.Lift) *problem {
 	sum := 0
 	var sizes []int
 	for i, c := range n.Parts {
@@ -555,6 +556,13 @@ func (w *worker) lift(n *script.Lift) {
 	w.markers = 0
 	w.countRows()
 	w.corners = n.Corners
+	if waste := w.val(w.waste); w.waste.Known() && waste > 0 && !slices.ContainsFunc(n.Parts, func(c pattern.Number) bool { return w.val(c) == waste }) {
+		at := n.Parts[0]
+		p := w.fail(at.Span(w.size), source.StitchCount, source.Say("follow.waste", "{0} were knitted with waste yarn, but {1} come onto the needles from below", source.InSts(int(waste)), int(w.val(at))), source.Sts(int(w.val(at))), source.Sts(int(waste)))
+		p.soft = true
+		return p
+	}
+	return nil
 }
 
 func (w *worker) wrongCount(c script.Claim, stated, actual int, what string) *problem {

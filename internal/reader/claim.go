@@ -17,7 +17,7 @@ func (p *parser) claimsBehind() []script.Claim {
 	for {
 		back := p.i
 		open := false
-		for p.any(".", ":", "-", ";", ",", "(", "[", "and", "=") {
+		for !p.gapFirst() && p.any(".", ":", "-", ";", ",", "(", "[", "and", "=") {
 			switch p.toks[p.i-1].w {
 			case "(", "[":
 				open = true
@@ -160,7 +160,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		p.both = nil
 		return script.Claim{}, false
 	}
-	for n := 0; n < 8 && leads.has(p.peek()) && !p.done(); n++ {
+	for n := 0; n < 8 && leads.has(p.peek()) && !p.gapFirst() && !p.done(); n++ {
 		if p.towards() {
 			p.any(":", ",")
 			continue
@@ -336,7 +336,7 @@ func (p *parser) tail(c *script.Claim) bool {
 			told = true
 		case c.What == script.Live && p.whenTurned():
 			told, p.turnedHeel = true, true
-		case c.What == script.Live && p.phrase("along each side", "along each edge", "down each side", "down each edge", "up each side", "along both side", "along either side"):
+		case (c.What == script.Live || c.What == script.Edges) && p.phrase("along each side", "along each edge", "down each side", "down each edge", "up each side", "along both side", "along either side"):
 			c.What, told = script.Edges, true
 			p.phrase("of the heel", "of the flap", "of heel", "of flap")
 		case p.phrase("are for the front", "are for the instep", "are for instep", "are the instep", "are the front", "form the instep", "form the front"):
@@ -365,7 +365,7 @@ func (p *parser) tail(c *script.Claim) bool {
 			c.What, told = script.WrapNone, true
 		case p.phrase("are wrapped", "wrapped", "wrapped sts", "are worked as ds"):
 			c.What, told = script.WrapEach, true
-		case p.phrase("on a holder", "on holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "are rem on held", "stay on held"):
+		case p.phrase("on a holder", "on holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "are rem on held", "stay on held", "to rest", "to wait"):
 			c.What, c.Part, told = script.OfPart, script.Instep, true
 			p.skip("for", "the", "instep", "on", "a", "holder", "sts", "thread", "yarn", "spare", "ndl", "waste", "while", "heel", "is", "worked")
 		case p.is("on") || p.is("for") || p.is("at") || p.is("in") || p.is("to") || p.is("between") || p.is("beyond") || p.is("of") || p.is("each") || p.is("upon"):
@@ -600,4 +600,4 @@ func (p *parser) towards() bool {
 }
 
 // benign words may stand before a count that is stated once the work has begun.
-var benign = newList("heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when once after with has been side sts used up put others")
+var benign = newList("leave let keep heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when once after with has been side sts used up put others")

@@ -137,7 +137,7 @@ func (l *list) spread(only source.SizeSet, sizes int) {
 // gapFirst tells whether a dash begins a list: "- (28, -, 32)".
 func (p *parser) gapFirst() bool {
 	w := p.ahead(1).w
-	return p.sizes > 1 && (w == "(" || w == "[") && (p.ahead(2).kind == numToken || p.ahead(2).w == "-" || p.ahead(2).w == "x")
+	return p.sizes > 1 && p.is("-") && (w == "(" || w == "[") && (p.ahead(2).kind == numToken || p.ahead(2).w == "-" || p.ahead(2).w == "x")
 }
 
 // bracketed reads "(60, 64)": nothing but values.

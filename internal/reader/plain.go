@@ -46,7 +46,7 @@ func (p *parser) plain() bool {
 			n.Steps = steps
 			told = true
 		}
-	case p.peek().kind == numToken && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd"):
+	case p.rowsAhead():
 	default:
 		return false
 	}
@@ -993,4 +993,14 @@ func (p *parser) facing() bool {
 	f.Base = p.base(start)
 	emit(p, f)
 	return true
+}
+
+// rowsAhead tells whether a number of rows stands next: "28 (30, 34) rows of st st".
+func (p *parser) rowsAhead() bool {
+	start := p.i
+	defer func() { p.i = start }()
+	p.quiet++
+	defer func() { p.quiet-- }()
+	_, ok := p.number()
+	return ok && (p.is("row") || p.is("rnd"))
 }
