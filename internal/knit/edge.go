@@ -42,8 +42,9 @@ func (e *edge) add(loop int32) {
 	}
 }
 
-// pickUp makes new loops along an edge of the heel or in the corner beside it. The right
-// side faces; the left edge is worked from the sole up, the right edge from the leg down.
+// pickUp makes new loops along an edge of the heel or in the corner beside it. With the
+// right side facing the left edge is worked from the needle down, the right edge up to it;
+// with the wrong side it is the other way round.
 // Where the words are wrong there are as many loops as they ask for all the same, so that
 // their counts hold.
 func (k *Knitter) pickUp(in *instr) {
@@ -88,7 +89,7 @@ func (k *Knitter) pickUp(in *instr) {
 	}
 	for i := range n {
 		at := (2*i + 1) * len(free) / (2 * n) // spread evenly where there are more than wanted
-		if side == left {
+		if (side == left) != k.wrong {        // from the needle down
 			at = len(free) - 1 - at
 		}
 		k.pickedUp(fabric.EdgeLoop, free[at])

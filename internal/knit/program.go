@@ -93,7 +93,7 @@ func (p *program) steps(steps []pattern.Step, line *rowLine) (uses int32) {
 			p.instrs[at].body = int32(len(p.instrs) - at - 1)
 			p.instrs[at].uses = each
 		}
-		line.picksUp = line.picksUp || s.Op == pattern.PickUp
+		line.picksUp = line.picksUp || s.Op == pattern.PickUp || s.Op == pattern.PickUpPurl
 		line.turns = line.turns || s.Op == pattern.Turn
 		if all := int64(uses) + int64(each)*int64(in.n); in.until != pattern.Times || each < 0 || uses < 0 || all > MaxLive {
 			uses = -1

@@ -318,7 +318,7 @@ func (k *Knitter) step(in *instr) {
 	case pattern.M1L, pattern.M1R, pattern.LiftedL, pattern.LiftedR, pattern.YarnOver:
 		k.increase(in, workings[in.op].makes, in.n)
 		return
-	case pattern.PickUp:
+	case pattern.PickUp, pattern.PickUpPurl:
 		k.pickUp(in)
 		return
 	}

@@ -83,6 +83,9 @@ var startWords = [...]string{
 	pattern.ProvisionalFlat:  " provisionally. Work back and forth in rows.",
 }
 
+// pickUpWords stand before the number picked up.
+var pickUpWords = map[pattern.Op]string{pattern.PickUp: "pick up and k ", pattern.PickUpPurl: "pick up and p "}
+
 var edgeWords = map[pattern.Edge]string{
 	pattern.LeftEdge:  "along the left edge of the heel",
 	pattern.RightEdge: "along the right edge of the heel",

@@ -272,8 +272,8 @@ func (w *writer) step(s pattern.Step) {
 	case pattern.Group:
 		w.group(s)
 		return
-	case pattern.PickUp:
-		w.say("pick up and k ")
+	case pattern.PickUp, pattern.PickUpPurl:
+		w.say(pickUpWords[s.Op])
 		w.number(s.N)
 		w.say(" " + edgeWords[s.Edge])
 		return

@@ -289,7 +289,11 @@ func (r *reader) step() (s pattern.Step, ok bool) {
 	case "pick":
 		r.at++
 		s = pattern.Step{Op: pattern.PickUp}
-		if !r.word("up", "and", "k") {
+		switch {
+		case r.word("up", "and", "k"):
+		case r.word("up", "and", "p"):
+			s.Op = pattern.PickUpPurl
+		default:
 			return s, false
 		}
 		if s.N, ok = r.number(); !ok {

@@ -280,7 +280,7 @@ func (d drawer) step(depth int) pattern.Step {
 	case pattern.KnitTurned, pattern.PurlTurned:
 		s.Turned = turned.Filter(func(t pattern.Turned) bool { return t != pattern.NotTurned }).Draw(d.t, "turned")
 		return s
-	case pattern.PickUp:
+	case pattern.PickUp, pattern.PickUpPurl:
 		s.Edge = rapid.SampledFrom([]pattern.Edge{pattern.LeftEdge, pattern.RightEdge, pattern.Corner}).Draw(d.t, "edge")
 	case pattern.Group:
 		if depth == 0 {

@@ -182,7 +182,8 @@ const (
 	Kfb
 	Pfb
 	YarnOver
-	PickUp    // and knit, along Step.Edge
+	PickUp // and knit, along Step.Edge
+	PickUpPurl
 	KnitHem   // together with the loop of the cast-on edge behind it
 	WasteYarn // knit with waste yarn, and again with the working yarn
 	PlaceMarker

@@ -230,6 +230,10 @@ func pickUp(n pattern.Number, edge pattern.Edge) pattern.Step {
 	return pattern.Step{Op: pattern.PickUp, N: n, Edge: edge}
 }
 
+func pickUpPurl(n pattern.Number, edge pattern.Edge) pattern.Step {
+	return pattern.Step{Op: pattern.PickUpPurl, N: n, Edge: edge}
+}
+
 // repeat is "*steps; rep from * to end".
 func repeat(steps ...pattern.Step) pattern.Step {
 	return pattern.Step{Op: pattern.Group, Until: pattern.ToEnd, Body: steps}

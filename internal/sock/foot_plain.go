@@ -25,6 +25,11 @@ func (plainFoot) declare(*Draft) {}
 // rounds of the foot that construction tells itself.
 func (d *Draft) footLength(closing int, told func(grade.Values) int) {
 	g := d.Gauge[""]
+	if d.Direction == design.ToeUp { // the round that lets the heel begin earlier is one of the foot
+		told = func(v grade.Values) int {
+			return d.roundOfToe(d.moved(v.Of(d.v("heel.stitches")), v.Of(d.v("foot.stitches"))))
+		}
+	}
 	heel, toe, gusset := d.v("heel.sole_rounds"), d.v("toe.rounds"), d.v("gusset.rounds")
 	long := d.Model.Add(grade.Var{
 		Key: "foot.length_rounds", Label: "length of the whole foot, in rounds", Unit: "rnds",

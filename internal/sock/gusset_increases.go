@@ -15,12 +15,7 @@ var _ = register(Part{Part: "gusset", Kind: "increases", Name: "a gusset", Direc
 type gussetIncreases struct{}
 
 func (gussetIncreases) declare(d *Draft) {
-	back := d.v("heel.flap_rows")
-	side := d.Model.Add(follows("gusset.stitches_per_side", "gusset stitches at each side", "sts",
-		func(v grade.Values) int { return v.Of(back) / 2 },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "gusset-per-row", Text: say("why.gusset.side", "each of the {0} rows of the flap takes one in, left and right by turns: {0} / 2", v.Of(back)), Terms: []grade.Term{v.Term(back)}}
-		}))
+	side := d.v("heel.gusset_stitches")
 	d.Model.Add(follows("gusset.rounds", "rounds of the gusset", "rnds",
 		func(v grade.Values) int { return 2 * v.Of(side) },
 		func(v grade.Values) grade.Reason {
@@ -33,7 +28,7 @@ func (gussetIncreases) build(b *Builder) {
 	b.section("Gusset")
 	b.para(say("gusset.up.intro", "The sole grows at both sides, 1 st beside the first and 1 beside the last of its sts, in every second rnd. The instep keeps its sts."))
 	b.where(func(size int) bool { return b.moved(size) != 0 }, b.moveToHeel)
-	side := func(size int) int { return b.of("gusset.stitches_per_side", size) }
+	side := func(size int) int { return b.of("heel.gusset_stitches", size) }
 	sole := b.soleWithGusset()
 	b.needles(rnd(1), change(2), on(kN(1), do(pattern.M1R), toLast(pattern.Knit, 1), do(pattern.M1L), kN(1)), on(toEnd(pattern.Knit)))
 	b.row(rnd(2), nil, toEnd(pattern.Knit))
@@ -46,5 +41,5 @@ func (gussetIncreases) build(b *Builder) {
 
 // soleWithGusset is how many stitches the sole has when its gusset is done.
 func (b *Builder) soleWithGusset() pattern.Number {
-	return b.each(func(size int) int { return b.of("heel.stitches", size) + 2*b.of("gusset.stitches_per_side", size) })
+	return b.each(func(size int) int { return b.of("heel.stitches", size) + 2*b.of("heel.gusset_stitches", size) })
 }

@@ -70,6 +70,11 @@ func (h *cupHeel) declare(d *Draft) {
 				Terms: []grade.Term{v.Term(heel), {Key: "heel.height", Value: h.height, Source: "common practice"}}}
 		},
 	})
+	d.Model.Add(follows("heel.gusset_stitches", "gusset stitches at each side", "sts",
+		func(v grade.Values) int { return v.Of(back) / 2 },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "gusset-per-row", Text: say("why.gusset.side", "each of the {0} rows of the flap takes one in, left and right by turns: {0} / 2", v.Of(back)), Terms: []grade.Term{v.Term(back)}}
+		}))
 	d.Model.Add(follows("heel.stitches_left", "stitches of the heel when it is done", "sts",
 		func(v grade.Values) int { return v.Of(heel) },
 		func(v grade.Values) grade.Reason {
@@ -86,7 +91,7 @@ func (h *cupHeel) declare(d *Draft) {
 
 func (h *cupHeel) build(b *Builder) {
 	heel, turns := b.n("heel.stitches"), func(size int) int { return b.of("heel.turns", size) }
-	side := func(size int) int { return b.of("gusset.stitches_per_side", size) }
+	side := func(size int) int { return b.of("heel.gusset_stitches", size) }
 	b.section("Cup of the heel")
 	b.para(say("heel.cup.intro", "The cup is worked back and forth in short rows over the {0} sts in the middle of the sole, each row turned before its end. Only N1 is worked; N2 rests.", heel))
 	b.para(shortRowTips[h.turn])
