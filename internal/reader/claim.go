@@ -334,6 +334,8 @@ func (p *parser) tail(c *script.Claim) bool {
 			told = true
 		case p.phrase("will be rem", "will rem", "will be on the ndl", "should rem"):
 			told = true
+		case p.phrase("without wraps", "without a wrap", "with no wraps", "with no wrap", "that are not wrapped"):
+			c.What, told = script.WrapNone, true
 		case c.What == script.Live && p.whenTurned():
 			told, p.turnedHeel = true, true
 		case (c.What == script.Live || c.What == script.Edges) && p.phrase("along each side", "along each edge", "down each side", "down each edge", "up each side", "along both side", "along either side"):

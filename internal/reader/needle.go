@@ -59,7 +59,10 @@ func (p *parser) needle() (n int, part script.Part, ok bool) {
 		case "instep", "front":
 			p.i += 2
 			return 0, script.Instep, true
-		case "sole", "heel", "back":
+		case "heel":
+			p.i += 2
+			return 0, script.Heel, true
+		case "sole", "back":
 			p.i += 2
 			return 0, script.Sole, true
 		}
