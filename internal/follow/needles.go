@@ -21,6 +21,7 @@ const (
 	stitch mark = iota
 	gap         // the work was turned here
 	marker
+	loop // a yarn over that was made at a turn: it is worked together with a stitch later
 )
 
 // needles are the stitches being worked and those that rest. The last of each slice is at
@@ -107,15 +108,29 @@ func (n *needles) rejoin() {
 	n.facing = script.RS
 }
 
+// dropGaps forgets where the work was turned.
 func (n *needles) dropGaps() {
-	n.left = slices.DeleteFunc(n.left, func(c cell) bool { return c.mark == gap })
-	n.right = slices.DeleteFunc(n.right, func(c cell) bool { return c.mark == gap })
+	turned := func(c cell) bool { return c.mark == gap || c.mark == loop }
+	n.left = slices.DeleteFunc(n.left, turned)
+	n.right = slices.DeleteFunc(n.right, turned)
 	for i := range n.left {
 		n.left[i].wraps = false
 	}
 	for i := range n.right {
 		n.right[i].wraps = false
 	}
+}
+
+// takeLoops takes up to so many loops off the tip of the left needle, with the gaps between
+// them, and tells how many there were.
+func (n *needles) takeLoops(most int) (took int) {
+	for i := len(n.left) - 1; i >= 0 && took < most && n.left[i].mark != stitch; i-- {
+		if n.left[i].mark == loop {
+			took++
+			n.left = n.left[:i]
+		}
+	}
+	return took
 }
 
 // gaps tells whether stitches lie beyond a gap on either side.

@@ -23,9 +23,9 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 		}
 		w.open(n.Claims, false)
 	}
-	if n.Stop.Kind == script.UsedUp && n.Flat {
+	if n.Flat && hasTurn(n.Steps) && n.Stop.Kind != script.Rows && n.Stop.Kind != script.MoreRows {
 		if w.known && w.n.flat {
-			if p := w.untilUsedUp([]*script.Row{{Base: n.Base, Steps: n.Steps, Flat: true}}, &entry{}); p != nil {
+			if p := w.turnUntil(&script.Row{Base: n.Base, Steps: n.Steps, Flat: true}, &n.Stop); p != nil {
 				problems = append(problems, p)
 			}
 			problems = append(problems, w.checkAll(n.Stop.Claims, nil)...)
@@ -96,6 +96,17 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 		problems = append(problems, w.checkLength(n, rows)...)
 	}
 	return problems
+}
+
+// turnUntil works a row that turns, again and again, until what is to hold then does.
+func (w *worker) turnUntil(r *script.Row, stop *script.Stop) *problem {
+	switch stop.Kind {
+	case script.Split:
+		return w.untilSplit([]*script.Row{r}, stop)
+	case script.Wrapped, script.Unwrapped:
+		return w.untilWrapped([]*script.Row{r}, stop)
+	}
+	return w.untilUsedUp([]*script.Row{r}, &entry{})
 }
 
 // begin2 works so many plain rows to and fro.

@@ -93,6 +93,10 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 		}
 		return nil
 	}
+	if s == &rw.row.Steps[0] && w.opensWithLoop(rw) {
+		w.n.right = append(w.n.right, cell{mark: loop})
+		return nil
+	}
 	if s.To != script.Here {
 		var p *problem
 		if n, p = w.distance(rw, s); p != nil {
@@ -111,6 +115,13 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 		}
 	}
 	return w.each(rw, s, n)
+}
+
+// opensWithLoop tells whether a row begins with a yarn over at the turn before it, which is a
+// loop and no stitch.
+func (w *worker) opensWithLoop(rw *rowWork) bool {
+	first := rw.row.Steps[0]
+	return first.Op == script.Increase && first.Name == "yo" && w.n.flat && hasTurn(rw.row.Steps)
 }
 
 // each works a stitch n times.
@@ -135,6 +146,10 @@ func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 			return w.tooMuch(s.At)
 		}
 		var c cell
+		uses := uses
+		if s.Op == script.Decrease {
+			uses -= w.n.takeLoops(uses - 1)
+		}
 		if uses > 0 {
 			if have := w.upTo(rw, uses); have < uses {
 				switch {
@@ -303,7 +318,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		n, found := 0, false
 		for i := len(w.n.left) - 1; i >= 0; i-- {
 			c := w.n.left[i]
-			if s.To == script.Gap && c.mark == gap || s.To == script.WrapMark && (c.wraps || c.mark == gap && w.hasWraps() == 0) {
+			if s.To == script.Gap && c.mark == gap || s.To == script.WrapMark && (c.wraps || c.mark == loop || c.mark == gap && w.hasWraps() == 0) {
 				found = true
 				break
 			}

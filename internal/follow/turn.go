@@ -21,7 +21,7 @@ type gapCross struct {
 // behind how many waited behind it.
 func (w *worker) checkTurn(rw *rowWork, ahead, behind int) {
 	steps := rw.row.Steps
-	if !w.n.flat || w.hasWraps() > 0 || slices.ContainsFunc(steps, func(s script.Step) bool { return s.To == script.Gap || s.Op == script.Wrap }) {
+	if !w.n.flat || w.hasWraps() > 0 || w.opensWithLoop(rw) || slices.ContainsFunc(steps, func(s script.Step) bool { return s.To == script.Gap || s.Op == script.Wrap }) {
 		return
 	}
 	at := slices.IndexFunc(steps, func(s script.Step) bool { return s.Op == script.Decrease })

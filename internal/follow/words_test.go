@@ -63,6 +63,19 @@ Flap row 1 (RS): (Sl 1, k1) 13 times, sl 1, ssk, turn.
 Flap row 2 (WS): Sl 1, p26, p2tog, turn.
 Rep the last 2 rows until every gusset st is used. 56 sts.`,
 			"76; 28 of 76; 28 of 76; 28 of 76 in 8; 28 of 76 in 8; 28 of 76; 28 of 75; 28 of 74; 28 of 73 ⟶ 28 of 57 in 9; 28 of 72 ⟶ 28 of 56 in 9; 28 of 56"},
+		{"a short-row heel with yarn overs", `
+Heel on 30 sts. The 30 instep sts rest.
+Row 1 (RS): K29, turn.
+Row 2 (WS): Yo, p28, turn.
+Cont in this way, with 1 st fewer in each row, until 10 sts rem in the centre.
+There are 10 sts in the centre and 10 at each side of them.
+Row 1 (RS): Yo, k10, k next loop tog with the st after it (k2tog), turn.
+Row 2 (WS): Yo, p11, p2tog, turn.
+Row 3: Yo, k to the first loop, k3tog, turn.
+Row 4: Yo, p to the first loop, p both loops tog with the st after them, turn.
+Rep Rows 3 and 4 until all 30 heel sts have been worked.
+Next rnd: K round all the sts, working each loop that is left at the corners tog with the nearest instep st. 60 sts.`,
+			"30 of 60; 30 of 60; 30 of 60; 30 of 60 in 18; 30 of 60; 30 of 60; 30 of 60; 30 of 60 in 9; 30 of 60 in 9; 30 of 60; 60"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := followed(t, "SOCK"+c.text)

@@ -105,6 +105,7 @@ func (p *parser) oneLine(text string) script.Role {
 		if p.isTitle(text) {
 			p.out.Title = strings.TrimSpace(text)
 			p.partOf(0, len(p.toks), true)
+			p.titleHeel()
 			return script.Title
 		}
 	}

@@ -133,6 +133,10 @@ func (p *parser) whose(s *script.Step) {
 func (p *parser) mark() (m script.Mark, part script.Part, needle int, name string, ok bool) {
 	p.skip("the", "next", "first", "this", "nearest", "second")
 	t := p.peek()
+	if t.w == "sts" && p.loop() { // "to the first loop"
+		p.i++
+		return script.WrapMark, 0, 0, "", true
+	}
 	switch t.w {
 	case "end", "ends":
 		p.i++

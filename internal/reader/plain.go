@@ -545,6 +545,9 @@ func (p *parser) divide() bool {
 				} else if part != 0 {
 					return false
 				}
+				if part == 0 && p.is("of") && p.ofAll() { // "over 30 of the 60 sts"
+					p.i--
+				}
 				if !p.any("sts") {
 					return false
 				}
@@ -629,6 +632,49 @@ func (p *parser) inSections() bool {
 		}
 	}
 	return p.restore(back)
+}
+
+// ofAll reads "of the 60 sts" behind some of them, and states that there are so many in all.
+func (p *parser) ofAll() bool {
+	back := p.i
+	p.skip("of", "the", "all")
+	n, ok := p.number()
+	if !ok || !p.any("sts") {
+		return p.restore(back)
+	}
+	p.add(&script.State{Base: p.base(back), Claims: []script.Claim{{What: script.Total, N: n, At: n.At}}, Is: !p.began})
+	p.began = true
+	return true
+}
+
+// titleHeel reads on how many stitches the heel is worked that a title names: "SANDGLASS HEEL,
+// worked over 30 of 60 sts".
+func (p *parser) titleHeel() {
+	if p.part != script.Heel {
+		return
+	}
+	for i, t := range p.toks {
+		if t.w != "over" && t.w != "on" && t.w != "across" {
+			continue
+		}
+		if p.i = i + 1; !p.numbersOf() {
+			continue
+		}
+		if p.i = i; !p.divide() {
+			p.items = nil
+		}
+		return
+	}
+}
+
+// numbersOf tells whether "30 of the 60 sts" follows.
+func (p *parser) numbersOf() bool {
+	if _, ok := p.number(); !ok || !p.any("of") {
+		return false
+	}
+	p.skip("the", "all")
+	_, ok := p.number()
+	return ok && p.is("sts")
 }
 
 // areTheHeel reads "the last 28 sts of the rnd are the heel", "the first 31 sts are the

@@ -46,6 +46,7 @@ func init() {
 		{"alternate", (*parser).alternate},
 		{"shape", (*parser).shape},
 		{"fewer", (*parser).fewer},
+		{"fewer in each row", (*parser).fewerEachRow},
 		{"mirrored", (*parser).mirrored},
 		{"rows of a chart", (*parser).chartRows},
 		{"repeat", (*parser).repeat},

@@ -92,6 +92,79 @@ func (p *parser) pairAsOne() bool {
 	return paired && (tog || p.clauseEnd()) || p.restore(back)
 }
 
+// loopTog reads, behind k or p, one or two loops that were made at turns and the stitch beside
+// them: "next loop tog with the st after it (k2tog)". They leave one stitch.
+func (p *parser) loopTog() (s script.Step, ok bool) {
+	back, loops := p.i, int8(1)
+	for p.any("the", "next", "first", "this", "nearest", "both", "two", "tog") || p.peek().kind == numToken && p.peek().val == 2 && p.any(p.peek().w) {
+		if w := p.toks[p.i-1].w; w == "both" || w == "two" || p.toks[p.i-1].kind == numToken {
+			loops = 2
+		}
+	}
+	if !p.loop() || p.any("sts") && p.is("sts") {
+		return s, p.restore(back)
+	}
+	p.any("yo", "yos", "loop")
+	told := p.any("tog") || p.toks[back].w == "tog"
+	if !p.any("with", "and") {
+		return s, p.restore(back)
+	}
+	p.skip("the", "next", "foll")
+	p.any("sts")
+	p.phrase("after it", "after them", "beside it", "beside them", "behind it", "behind them")
+	if !p.any("tog") && !told {
+		return s, p.restore(back)
+	}
+	p.remarkOnStitch()
+	return script.Step{Op: script.Decrease, Uses: loops + 1, Makes: 1, Name: "loop"}, true
+}
+
+// remarkOnStitch passes over "(k2tog)" behind a stitch that is told in words.
+func (p *parser) remarkOnStitch() {
+	if _, known := stitches[p.ahead(1).w]; known && p.is("(") && p.ahead(2).w == ")" {
+		p.i += 3
+	}
+}
+
+// fewerEachRow reads short rows that go on, each so many stitches shorter than the one before:
+// "Cont in this way, with 1 st fewer in each row, until you have worked “yo, p10, turn”".
+func (p *parser) fewerEachRow() bool {
+	start := p.i
+	if !p.any("cont") && !p.phrase("go on", "so on", "carry on") || len(p.rows) == 0 {
+		return false
+	}
+	fewer := pattern.Of(1)
+	found := false
+	for !p.stop() && !p.is("until") {
+		if n, ok := p.number(); ok {
+			if p.any("sts"); p.is("fewer") || p.is("less") {
+				fewer, found = n, true
+			}
+			continue
+		}
+		p.i++
+	}
+	told := p.rows[len(p.rows)-1]
+	if !found || !turns(told.Steps) {
+		return false
+	}
+	stop, ok := p.stopping(false)
+	if !ok || stop.Kind != script.Split && stop.Kind != script.Wrapped && stop.Kind != script.Unwrapped {
+		return false
+	}
+	r := &script.Plain{Flat: true, Stop: stop}
+	for _, s := range told.Steps {
+		if (s.Op == script.Knit || s.Op == script.Purl) && s.N.Known() {
+			s.N, s.To, s.Minus = pattern.Number{}, script.Gap, fewer
+		}
+		r.Steps = append(r.Steps, s)
+	}
+	r.Claims = p.claimsBehind()
+	r.Base = p.base(start)
+	p.add(r)
+	return true
+}
+
 // pairAside passes over a clause that only says how doubled stitches or loops are worked that
 // are met on the way: ", working each ds as one", ", closing the last two twins".
 func (p *parser) pairAside() bool {

@@ -47,6 +47,28 @@ func TestShortRows(t *testing.T) {
 			"76 sts, 48 of them on needle 2. K the 28 sts on N1.",
 			"76 sts: 48 sts on N2. K28.",
 		}},
+		{"row 3: inc, k to wrap, dec, turn", []string{
+			"Row 3: Yo, k to the first loop, k both loops tog with the st after them (k3tog), turn.",
+			"Row 3: Yo, k to the next loop, k the two loops together with the next st, turn.",
+			"Row 3: Yo, k to the yo, k the yo tog with the next st, turn.",
+			"Row 3: Yo, k to next yo, k together the yo and the st after it, turn.",
+			"Row 3: Yo, k to the loop, k2tog, turn.",
+		}},
+		{"row 3: inc, k27, turn; plain  until (10 of part)", []string{
+			"Row 3: Yo, k27, turn. Cont in this way, with 1 st fewer in each row, until you have worked \"yo, p10, turn\".",
+			"Row 3: Yo, k27, turn. Go on so, working 1 stitch less every row, until you have worked the row “yo, p10, turn”.",
+			"Row 3: Yo, k27, turn. Continue, each row 1 st less than the last, until 10 sts remain in the centre.",
+			"Row 3: Yo, k27, turn. Carry on with one stitch fewer each time until 10 sts are left in the middle.",
+		}},
+		{"repeat 3 4 until used up", []string{
+			"Rep Rows 3 and 4 until all 30 heel sts have been worked.",
+			"Rep Rows 3 and 4 until all the heel sts have been worked.",
+			"Repeat Rows 3 and 4 until all 30 sts are worked.",
+		}},
+		{"state (60 in all); divide 30", []string{
+			"Work the heel back and forth over 30 of the 60 sts.",
+			"Heel worked flat on 30 of 60 sts.",
+		}},
 	} {
 		a.test(t)
 	}

@@ -72,6 +72,12 @@ func (p *parser) single() (s script.Step, ok bool) {
 	case p.phrase("into front and back", "in front and back", "into the front and back", "in the front and back", "into front and into back", "front and back", "into the front and the back"):
 		p.skip("of", "next", "the", "same", "sts", "first", "last")
 		return script.Step{Op: script.Increase, Uses: 1, Makes: 2}, true
+	case p.loop(), p.is("both"), p.is("the"), p.is("next"), p.is("first"), p.is("tog"), p.is("2"):
+		if s, ok := p.loopTog(); ok {
+			return s, true
+		}
+	}
+	switch {
 	case p.pairAsOne():
 		s.N, s.Name = pattern.Of(1), "wrap"
 		return s, true
@@ -92,7 +98,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 	case p.any("around"):
 		s.To = script.End
 		return s, true
-	case p.phrase("every sts", "all sts", "all the sts", "even"):
+	case p.phrase("every sts", "all sts", "all the sts", "even", "rnd all the sts", "rnd all sts", "around all the sts", "around all sts"):
 		s.To = script.End
 		return s, true
 	case p.phrase("half the", "half of the", "half"):

@@ -188,6 +188,9 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		s.Claims = p.claims()
 		return s, true
 	}
+	if c, ok := try(p, p.rowDone); ok { // "you have worked “yo, p10, turn”"
+		return script.Stop{Kind: script.Split, Claims: []script.Claim{c}}, true
+	}
 	if n, ok := try(p, p.timesDone); ok { // "you have narrowed fourteen times"
 		return script.Stop{Kind: script.InAll, N: n}, true
 	}
@@ -247,6 +250,30 @@ func (p *parser) listed() bool {
 	return p.restore(back)
 }
 
+// rowDone reads a short row that is told in quotation marks as the last one: its stitches are
+// those of the middle then.
+func (p *parser) rowDone() (c script.Claim, ok bool) {
+	p.skip("you", "has", "been", "the")
+	if !p.any("worked", "row") {
+		return c, false
+	}
+	p.skip("the", "row")
+	if !p.any("\"", "“", "‘", "'") {
+		return c, false
+	}
+	steps, ok := p.steps()
+	if !ok || !turns(steps) {
+		return c, false
+	}
+	p.any("\"", "”", "’", "'")
+	for _, s := range steps {
+		if (s.Op == script.Knit || s.Op == script.Purl || s.Op == script.Work) && s.N.Known() {
+			return script.Claim{What: script.OfPart, Part: script.Middle, N: s.N, At: s.N.At}, true
+		}
+	}
+	return c, false
+}
+
 // timesDone reads "narrowed fourteen times", "this has been done 8 times in all".
 func (p *parser) timesDone() (pattern.Number, bool) {
 	p.skip("this", "it", "that", "you", "has", "been")
@@ -277,6 +304,9 @@ func (p *parser) usedUp() bool {
 		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "in", "at", "to", "sections", "more", "outer":
 		default:
 			if t.kind == numToken {
+				if n, ok := p.number(); ok && n.Known() && all && (p.is("sts") || p.is("heel", "sts") || p.is("side", "sts") || p.is("gusset", "sts")) { // "all 30 heel sts"
+					continue
+				}
 				p.i = back
 				return false
 			}

@@ -229,7 +229,6 @@ type Divide struct {
 	N      pattern.Number // absent: half
 	From   From
 	Turn   bool // it ends with the work turned
-	Rest   pattern.Number
 	Side   Side // that faces then, if said
 	Part   Part
 	Needle int
