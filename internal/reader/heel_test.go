@@ -17,6 +17,9 @@ func TestHeels(t *testing.T) {
 			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, dec over the gap, k1, turn.\nGo on until all sts have been worked. 16 sts.",
 			"HEEL TURN\nAll following rows: Sl 1, work to 1 st before the gap, dec over the gap (ssk on RS, p2tog on WS), k1, turn.\nCont until all side sts have been worked. 16 sts.",
 			"HEEL TURN\nEvery subsequent row: Sl 1, work to 1 st before the gap, dec across the gap, k1, turn.\nContinue in this way until no side sts remain. 16 sts.",
+			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, close the gap with ssk or p2tog, k1, turn.\nGo on until every heel st has been worked. 16 sts.",
+			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, close it with ssk (RS) or p2tog (WS), k1, turn.\nGo on until all the heel sts are worked. 16 sts.",
+			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, close the gap, k1, turn.\nGo on until all side sts have been worked. 16 sts.",
 			"HEEL TURN\nAll further rows: Sl 1, work to 1 st before the gap, dec across the gap, k1, turn.\nCarry on so until no more sts wait at either side. 16 sts.",
 		}},
 		{"turned (16) (28 of part)", []string{

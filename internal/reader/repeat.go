@@ -98,7 +98,9 @@ func (p *parser) repeat() bool {
 		lead = "cont"
 	case p.any("work", "cont", "k"):
 		lead = p.toks[p.i-1].w
-		p.skip("to", "work", "rep", "with", "in", "k")
+		p.skip("to", "work", "rep", "with", "in", "k", "only", "just")
+	case p.rowAhead(0): // "then Rnd 1 only until 8 sts are left"
+		lead = "work"
 	default:
 		return false
 	}
@@ -130,7 +132,7 @@ func (p *parser) repeat() bool {
 	} else {
 		p.ofPattern(&r.Ref)
 	}
-	p.skip("again")
+	p.skip("again", "only", "alone")
 	p.phrase("by turn", "alt", "in turn", "turn about", "turn and turn about", "one after the other", "in alternation")
 	p.aside()
 	p.skip(",")

@@ -27,6 +27,14 @@ func TestRepeats(t *testing.T) {
 			"Sl 1, k to 1 st before the gap, k2tog, k1, turn; then the same on the wrong side; and so on until all side sts are used and 18 sts rem.",
 			"Sl 1, k to within 1 st of the gap, ssk, k1, turn; work the same on the purl side; and so on until the side sts are all used and 18 rem.",
 		}},
+		{"row 2: k to end; repeat 1 until 8", []string{
+			"Rnd 2: Knit.\nNow Rnd 1 only until 8 sts are left.",
+			"Rnd 2: Knit.\nThen work Rnd 1 only until 8 sts remain.",
+			"Rnd 2: Knit.\nWork Rnd 1 alone until 8 sts are left.",
+			"Rnd 2: Knit.\nThen Rnd 1 every rnd until 8 sts rem.",
+			"Rnd 2: Knit.\nNow repeat the 1st rnd only, until 8 sts remain.",
+			"Rnd 2: Knit.\nNow work only Rnd 1 until there are 8 sts.",
+		}},
 	} {
 		a.test(t)
 	}

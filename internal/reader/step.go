@@ -139,6 +139,8 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return p.increase()
 	case "dec":
 		return p.decreaseWord()
+	case "close", "closing":
+		return p.closeGap()
 	case "take", "taking":
 		return p.takeTogether()
 	case "pick":

@@ -670,6 +670,25 @@ func (p *parser) decreaseWord() (s script.Step, ok bool) {
 	return s, false
 }
 
+// closeGap reads "close the gap with ssk or p2tog": the decrease over the gap.
+func (p *parser) closeGap() (s script.Step, ok bool) {
+	p.i++
+	if p.any("up"); !p.phrase("the gap", "gap", "it") {
+		return s, false
+	}
+	s = script.Step{Op: script.Decrease, Uses: 2, Makes: 1}
+	if p.any("with", "by", "using") {
+		p.skip("a", "an")
+		for p.peek().stitch != nil || p.is("dec") {
+			p.i++
+			p.side()
+			p.phrase("on rs", "on ws", "on the rs", "on the ws", "on rs row", "on ws row")
+			p.any("or", "/", "and")
+		}
+	}
+	return s, p.clauseEnd() || p.is("and") || p.is("then")
+}
+
 // takeTogether reads "taking together one stitch from each side of the hole".
 func (p *parser) takeTogether() (s script.Step, ok bool) {
 	p.i++
