@@ -87,3 +87,40 @@ func TestLong(t *testing.T) {
 		})
 	}
 }
+
+// TestSlipsInALongPattern: every slip in a long pattern is told once, and nothing that only
+// follows from it.
+func TestSlipsInALongPattern(t *testing.T) {
+	const name = "testdata/long/harbour-today.pattern.txt"
+	slips := []struct {
+		old, new string
+		line     int
+		says     string
+	}{
+		{"(3.5 cm)", "(4.5 cm)", 67, "1 3/8 in is 3.5 cm, not 4.5 cm"},
+		{"k13 (15, 17, 19, 21), ssk, k1", "k12 (14, 16, 18, 20), sssk, k1", 85, "what follows goes on with 15"},
+		{"16, 18, 20) sts along the other edge", "15, 18, 20) sts along the other edge", 90, "15 here cannot be right"},
+		{"more times. 48 (56, 64, 72, 80) sts:", "more times. 48 (56, 64, 74, 80) sts:", 93, "74 sts stated, but 72"},
+		{"Rnd 2: Knit.\n", "Rnd 2: Kint.\n", 101, "is “Kint” meant for “knit”?"},
+	}
+	text := readFile(t, name)
+	var lines []int
+	for _, s := range slips {
+		if strings.Count(text, s.old) != 1 {
+			t.Fatalf("%q stands there %d times", s.old, strings.Count(text, s.old))
+		}
+		text = strings.Replace(text, s.old, s.new, 1)
+		lines = append(lines, s.line)
+	}
+	found := find(check.Pattern(source.NewFile(name, text)))
+	for _, f := range found {
+		if !slices.Contains(lines, f.Line) {
+			t.Errorf("besides: %s", f.String())
+		}
+	}
+	for _, s := range slips {
+		if !slices.ContainsFunc(found, func(f source.Finding) bool { return f.Line == s.line && strings.Contains(f.String(), s.says) }) {
+			t.Errorf("line %d: not told: %s", s.line, s.says)
+		}
+	}
+}

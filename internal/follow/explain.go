@@ -277,6 +277,7 @@ type guess struct {
 const (
 	horizon   = 14  // entries that are worked on to see what an explanation leads to
 	maxTrials = 400 // figures that are tried for one fault
+	enough    = 8   // what goes wrong further on is not counted beyond this
 )
 
 // best weighs the explanations of the problems at entry i.
@@ -294,6 +295,7 @@ func (f *follower) best(w *worker, snaps []*worker, anchor, i int, problems []*p
 	// one slip in what stands there or above
 	trials := 0
 	base := max(anchor-1, 0, i-40)
+search:
 	for j := i; j >= base; j-- {
 		for _, n := range numbersOf(&f.plan[j]) {
 			if j == i && isClaim(&f.plan[i], n) {
@@ -305,7 +307,7 @@ func (f *follower) best(w *worker, snaps []*worker, anchor, i int, problems []*p
 			}
 			for _, c := range candidates(n, size, problems) {
 				if trials++; trials > maxTrials {
-					return best
+					break search
 				}
 				cost := 1 + c.cost
 				if len(n.Val) == 1 && len(f.script.Sizes) > 1 {
@@ -354,12 +356,47 @@ func (f *follower) best(w *worker, snaps []*worker, anchor, i int, problems []*p
 		}
 		t.n.resize(int(p.fault.Stated.Value) - boolTo(!t.n.flat || int(p.fault.Stated.Value) < t.n.worked()+count(t.n.held), 0, count(t.n.held)))
 		if cost := 1.05 + f.ahead(t, i+1); cost < best.cost {
+			if best.w == w { // no figure above has been named
+				for _, x := range best.faults {
+					if x.At == p.fault.At {
+						x.Fault = f.above(x.Fault, anchor, i)
+					}
+				}
+			}
 			best.cost, best.w = cost, t
 		}
 		break
 	}
 	best.w.ov = override{}
 	return best
+}
+
+// above says of a count that is stated wrong at entry i, and that what follows goes on with,
+// that the slip is in a line above: behind the last one that bears the count out.
+func (f *follower) above(x source.Fault, anchor, i int) source.Fault {
+	x.Text = source.Say("follow.above", "{0}, though what follows goes on with {1}", x.Text.String(), x.Stated.Value)
+	why := source.Say("follow.mend-above", "look for the slip in the lines above")
+	for j := i - 1; j >= max(anchor-1, 0); j-- {
+		if e := &f.plan[j]; confirms(e) || lays(e) {
+			why = source.Say("follow.mend-since", "look for the slip above: behind line {0}, which agrees with the count", script.Of(e.item).Line)
+			break
+		}
+	}
+	x.Mends = []source.Mend{{Why: why}}
+	return x
+}
+
+// lays tells whether an entry counts the stitches as it casts them on or sets them apart.
+func lays(e *entry) bool {
+	switch n := e.item.(type) {
+	case *script.CastOn:
+		return true
+	case *script.Divide:
+		return n.N.Known()
+	case *script.Arrange:
+		return len(n.Claims) > 0
+	}
+	return false
 }
 
 func boolTo(b bool, yes, no int) int {
@@ -389,7 +426,7 @@ func (f *follower) ahead(w *worker, from int) float64 {
 				cost++
 			}
 		}
-		if cost >= 3 {
+		if cost >= enough {
 			break
 		}
 		if confirms(&f.plan[k]) {
