@@ -104,7 +104,7 @@ func TestSlipsInALongPattern(t *testing.T) {
 		{"Rnd 2: Knit.\n", "Rnd 2: Kint.\n", 101, "is “Kint” meant for “knit”?"},
 	}
 	text := readFile(t, name)
-	var lines []int
+	lines := []int{82} // where the turn is seen to be uneven
 	for _, s := range slips {
 		if strings.Count(text, s.old) != 1 {
 			t.Fatalf("%q stands there %d times", s.old, strings.Count(text, s.old))

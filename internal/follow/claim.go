@@ -77,6 +77,13 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 		}
 		return []*problem{p}
 	}
+	whole := func(actual int, what string) []*problem {
+		problems := one(actual, what)
+		for _, p := range problems {
+			p.whole = true
+		}
+		return problems
+	}
 	worked, total := w.n.worked(), w.n.total()
 	switch c.What {
 	case script.Live:
@@ -84,19 +91,19 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 			return nil
 		}
 		if w.n.flat {
-			return one(worked, "")
+			return whole(worked, "")
 		}
 		if on, told := w.n.onNeedle(c.Needle); c.Needle > 0 && told && abs(v-on) < abs(v-total) {
 			return one(on, "on N"+itoa(c.Needle))
 		}
-		return one(total, "")
+		return whole(total, "")
 	case script.Total:
-		return one(total, "in all")
+		return whole(total, "in all")
 	case script.OfPart:
 		switch c.Part {
 		case script.Heel:
 			if w.n.flat {
-				return one(worked, "for the heel")
+				return whole(worked, "for the heel")
 			}
 			if n, told := w.n.inPart(script.Heel); told && n > 0 {
 				return one(n, "for the heel")

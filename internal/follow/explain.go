@@ -329,7 +329,9 @@ search:
 				if !ok || !t.known {
 					continue
 				}
-				cost += f.ahead(t, i+1)
+				if further := f.ahead(t, i+1); further > 0 { // not everything comes out
+					cost += further + 1
+				}
 				if cost >= best.cost {
 					continue
 				}
@@ -347,14 +349,14 @@ search:
 	}
 	// what is stated is right, and something above that nobody can name is wrong
 	for _, p := range problems {
-		if !p.soft || p.fault.Stated == nil || p.fault.Kind != source.StitchCount && p.fault.Kind != source.PickUp {
+		if !p.whole {
 			continue
 		}
 		t := w.clone()
 		if !t.known {
 			continue
 		}
-		t.n.resize(int(p.fault.Stated.Value) - boolTo(!t.n.flat || int(p.fault.Stated.Value) < t.n.worked()+count(t.n.held), 0, count(t.n.held)))
+		t.trust(p)
 		if cost := 1.05 + f.ahead(t, i+1); cost < best.cost {
 			if best.w == w { // no figure above has been named
 				for _, x := range best.faults {
@@ -371,13 +373,22 @@ search:
 	return best
 }
 
+// trust makes the stitches as many as are stated, where that is not what there is.
+func (w *worker) trust(p *problem) {
+	stated := int(p.fault.Stated.Value)
+	if rest := count(w.n.held); w.n.flat && stated >= w.n.worked()+rest {
+		stated -= rest
+	}
+	w.n.resize(stated)
+}
+
 // above says of a count that is stated wrong at entry i, and that what follows goes on with,
 // that the slip is in a line above: behind the last one that bears the count out.
 func (f *follower) above(x source.Fault, anchor, i int) source.Fault {
 	x.Text = source.Say("follow.above", "{0}, though what follows goes on with {1}", x.Text.String(), x.Stated.Value)
 	why := source.Say("follow.mend-above", "look for the slip in the lines above")
-	for j := i - 1; j >= max(anchor-1, 0); j-- {
-		if e := &f.plan[j]; confirms(e) || lays(e) {
+	for j := i - 1; j >= 0; j-- {
+		if e := &f.plan[j]; lays(e) || confirms(e) && j >= anchor {
 			why = source.Say("follow.mend-since", "look for the slip above: behind line {0}, which agrees with the count", script.Of(e.item).Line)
 			break
 		}
@@ -399,13 +410,6 @@ func lays(e *entry) bool {
 	return false
 }
 
-func boolTo(b bool, yes, no int) int {
-	if b {
-		return yes
-	}
-	return no
-}
-
 func (f *follower) writeHere(n pattern.Number, size int, at source.Span, v int) source.Mend {
 	m := source.Mend{Why: source.Say("follow.mend-slip", "write {0} instead of {1}", v, n.In(size))}
 	if len(n.Cols) > 1 || len(f.script.Sizes) == 1 {
@@ -424,6 +428,12 @@ func (f *follower) ahead(w *worker, from int) float64 {
 		for _, p := range problems {
 			if explainable(p) {
 				cost++
+			}
+		}
+		for _, p := range problems { // one count that is wrong makes others so
+			if p.whole && t.known {
+				t.trust(p)
+				break
 			}
 		}
 		if cost >= enough {

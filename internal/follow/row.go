@@ -33,6 +33,7 @@ type scope struct{ ndl uint8 }
 type problem struct {
 	fault  source.Fault
 	soft   bool // the row was worked all the same
+	whole  bool // it is about all stitches in work, or all there are
 	untold bool // the row cannot be followed, and that has been told elsewhere
 }
 
