@@ -31,7 +31,7 @@ var (
 )
 
 const (
-	leastReported = 0.90 // of the mutants that contradict
+	leastReported = 0.96 // of the mutants that contradict
 	drawn         = 900  // mutants tried unless all are
 )
 

@@ -166,8 +166,12 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 			}
 		}
 	case script.Edges:
-		if w.rowsKnown && w.flapRows > 1 && w.n.flat && v != w.flapRows/2 {
-			return one(w.flapRows/2, "at each edge")
+		rows := w.flapRows
+		if !w.n.flat && w.lastRow != nil && w.lastRow.Flat { // a piece that the text begins with
+			rows = w.partRows
+		}
+		if w.rowsKnown && rows > 1 && (w.n.flat || rows == w.partRows) && v != rows/2 {
+			return one(rows/2, "at each edge")
 		}
 	case script.Ribs:
 		if w.ribOf > 0 {

@@ -97,6 +97,7 @@ func (w *worker) layOut(rw *rowWork) {
 	w.n.dropGaps()
 	w.n.begin()
 	w.edges, w.turning = false, false
+	w.halfHeel(rw)
 	if rw.came || rw.ndl > 0 { // needles: from the beginning to the instep, the instep, the rest
 		w.relabel()
 	}
@@ -118,4 +119,22 @@ func (w *worker) relabel() {
 	if runs >= 2 {
 		w.layOver(runs)
 	}
+}
+
+// halfHeel: a row that picks up along both edges and then goes on over the heel to where the
+// round begins, comes to its middle or works all of it.
+func (w *worker) halfHeel(rw *rowWork) {
+	steps := rw.row.Steps
+	last := &steps[len(steps)-1]
+	if len(steps) < 2 || !rw.came || last.Op != script.Knit || last.To != script.Here || !last.N.Known() || steps[len(steps)-2].Op != script.PickUp {
+		return
+	}
+	heel, n := rw.before, int(w.val(last.N))
+	if n == heel/2 || n == heel-heel/2 || n == heel {
+		return
+	}
+	p := w.fail(last.N.Span(w.size), source.StitchCount, source.Say("follow.half-heel", "{0} of the heel are worked before the round begins, but half of its {1} are {2}", source.InSts(n), heel, heel/2), source.Sts(n), source.Sts(heel/2))
+	p.fault.Severity = source.Warning
+	p.fault.Mends = []source.Mend{w.write(last.N, heel/2)}
+	w.soft = append(w.soft, p)
 }
