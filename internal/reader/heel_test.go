@@ -55,7 +55,15 @@ func TestHeels(t *testing.T) {
 			"Go on to and fro over the middle, taking together one stitch from each side of the hole every time, until the side stitches are all used and the eight remain.",
 			"Work to and fro over the middle sts, each time knitting tog the sts at either side of the gap, until the side sts are used up. 8 sts.",
 			"Work back and forth on the middle, decreasing over the gap in every row, until no side sts are left: 8 sts.",
+			"Work forward and backward over the middle, taking each time one stitch from the end with one of the middle, until all the end stitches are taken in and 8 are left.",
 			"Knit backwards and forwards over the middle, closing the gap each time, until all the end stitches have been taken in. 8 sts.",
+		}},
+		{"state (60 in all); divide 30", []string{
+			"Slip the last 30 of the 60 sts onto one needle for the heel.",
+			"Put the first 30 of all 60 sts on one needle for the heel.",
+			"For the heel, take the last 30 of the 60 stitches upon one pin.",
+			"Work the heel back and forth over 30 of the 60 sts.",
+			"Place 30 of the 60 sts on a spare needle for the heel.",
 		}},
 		{"divide 26 in stockinette", []string{
 			"The next 26 sts are the heel, in stockinette (RS rows knit, WS rows purl).",

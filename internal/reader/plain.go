@@ -13,6 +13,7 @@ func (p *parser) plain() bool {
 	start := p.i
 	n := script.Plain{Flat: p.flat}
 	p.skip("then", "now")
+	p.overThese()
 	told, side := false, script.NoSide
 	knit := func() {
 		n.Steps = []script.Step{{At: p.toks[start].at, Op: script.Knit, Uses: 1, Makes: 1, To: script.End}}
@@ -107,6 +108,10 @@ loop:
 				n.Claims = append(n.Claims, c)
 				continue
 			}
+			if part := p.partWord(); p.any("sts", "ndl") || part != script.NoPart { // "over these sts only"
+				p.skip("only", "alone")
+				continue
+			}
 			p.i = back
 			break loop
 		case p.is(","), p.is("and"), p.is(";"):
@@ -199,6 +204,22 @@ loop:
 	n.Base = p.base(start)
 	emit(p, n)
 	return true
+}
+
+// overThese takes "over these sts," before what is worked on them.
+func (p *parser) overThese() {
+	back := p.i
+	if p.any("over", "on") && p.any("these", "those", "all") {
+		p.skip("the")
+		p.partWord()
+		if p.any("sts") {
+			p.skip("only", "alone", ",")
+			if p.is("work") || p.is("k") || p.is("cont") {
+				return
+			}
+		}
+	}
+	p.i = back
 }
 
 // rowsInTurn reads "one row and p the next" behind "k", "one row plain and the next row p" behind
@@ -472,6 +493,9 @@ func (p *parser) divide() bool {
 			if p.partWord() == script.Instep {
 				return false
 			}
+			if p.is("of") && p.ofAll() { // "the last 30 of the 60 sts"
+				p.i--
+			}
 			if !p.any("sts") {
 				return false
 			}
@@ -533,7 +557,7 @@ func (p *parser) divide() bool {
 			p.skip("just")
 			p.from(&d)
 			p.skip("only")
-			if n, part, ok := p.needle(); ok && n > 0 || ok && part == script.Sole { // "over the sts of needle 2"
+			if n, part, ok := p.needle(); ok && n > 0 || ok && (part == script.Sole || part == script.Heel) { // "over the sts of needle 2"
 				d.From, d.Needle = script.OnNeedle, n
 				found = true
 				continue

@@ -379,10 +379,12 @@ func (p *parser) rowThatBegins(steps []script.Step) *script.Row {
 // together one stitch from each side of the hole every time, until …".
 func (p *parser) turnOn() bool {
 	start := p.i
-	if !p.any("cont") && !p.phrase("go on", "carry on", "work on") && !p.toAndFro() {
+	gap, more := false, false
+	if p.toAndFro() { // "work to and fro over the middle, taking one st from the side with one of the middle"
+		gap = p.sentenceHas("centre") && (p.sentenceHas("taking") || p.sentenceHas("tog") || p.sentenceHas("dec"))
+	} else if !p.any("cont") && !p.phrase("go on", "carry on", "work on") {
 		return false
 	}
-	gap, more := false, false
 	var stop script.Stop
 	for !p.stop() {
 		if p.is("until") {
