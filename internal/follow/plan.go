@@ -122,7 +122,8 @@ func rowsOf(item script.Item) (rows []*script.Row) {
 			rows = append(rows, &one)
 		}
 	case *script.Shape:
-		if n.Stop.Kind != script.NoStop || n.Every > 1 || !n.Change.Known() {
+		once := n.Stop.Kind == script.NoStop || n.Stop.Kind == script.Times && len(n.Stop.N.Val) == 1 && n.Stop.N.Val[0] == 1
+		if !once || n.Every > 1 || !n.Change.Known() {
 			return nil
 		}
 		rows = []*script.Row{{Base: n.Base, Steps: []script.Step{{At: n.At, Op: script.Adjust, N: n.Change}}}}

@@ -167,7 +167,7 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		if w.began || picksUp(n.Steps) || w.opensWith(n) {
 			add(w.row(e, n))
 		}
-		claims = n.Claims
+		claims = behind(n, e.num)
 	case *script.Repeat:
 		problems = append(problems, w.repeat(e, n)...)
 		claims = n.Claims
@@ -252,6 +252,16 @@ func (w *worker) recordEntry(e *entry, since int) {
 			w.record(r, label(e))
 		}
 	}
+}
+
+// behind is the claims that hold behind row num of those that are told together: how many rows
+// they are is said of all of them.
+func behind(r *script.Row, num int) []script.Claim {
+	nums := r.Label.Nums
+	if len(nums) < 2 || num == nums[len(nums)-1] {
+		return r.Claims
+	}
+	return slices.DeleteFunc(slices.Clone(r.Claims), func(c script.Claim) bool { return c.What == script.RowCount })
 }
 
 // label is what a report calls an entry.

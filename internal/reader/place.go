@@ -41,7 +41,10 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		}
 		p.i = back
 	}
-	if n, ok := p.number(); ok {
+	if n, ok := p.number(); ok && p.is("of", "the", "gap") { // "to within one of the gap"
+		p.i += 2
+		s.Minus = n
+	} else if ok {
 		p.skip("of", "the")
 		p.partWord()
 		p.any("sts")

@@ -253,14 +253,16 @@ func (p *parser) chartRows() bool {
 	if more && again.Kind != script.Times && again.Kind != script.InAll && again.Kind != script.More {
 		return false
 	}
-	r.Claims = p.claimsBehind()
-	r.Base = p.base(start)
+	claims := p.claimsBehind()
+	if r.Base = p.base(start); !more {
+		r.Claims = claims
+	}
 	p.emitRow(r)
 	if more {
 		if again.Kind == script.Times {
 			again.Kind = script.InAll
 		}
-		p.add(&script.Repeat{Base: r.Base, Ref: script.Ref{Nums: r.Label.Nums, Round: r.Label.Round}, Stop: again})
+		p.add(&script.Repeat{Base: r.Base, Ref: script.Ref{Nums: r.Label.Nums, Round: r.Label.Round}, Stop: again, Claims: claims})
 	}
 	p.thenAgain()
 	return true

@@ -22,9 +22,14 @@ func TestRepeats(t *testing.T) {
 			"Work chart rnds 1 to 4 3 times in all.",
 			"Follow Rnds 1-4 of Chart B, 3 times.",
 		}},
+		{"row 1 2 3 4: chart to end; repeat 1 2 3 4 3 times in all (12 rows)", []string{
+			"Work Rnds 1-4 of the chart three times. 12 rnds.",
+			"Work Rnds 1-4 of the chart, 3 times in all: 12 rnds.",
+		}},
 		{"row: sl1, k to gap less 1, dec, k1, turn; row: sl1, p to gap less 1, dec, p1, turn; repeat last -2 until used up (18)", []string{
 			"Slip one, knit to within one stitch of the gap, knit two together, knit one, turn; and the same again purling; and so on until the side stitches are all used and eighteen are left.",
 			"Sl 1, k to 1 st before the gap, k2tog, k1, turn; then the same on the wrong side; and so on until all side sts are used and 18 sts rem.",
+			"Slip 1, knit to within one of the gap, k2tog, knit 1, turn; and the same again purling; and so on until all the side sts are used and 18 are left.",
 			"Sl 1, k to within 1 st of the gap, ssk, k1, turn; work the same on the purl side; and so on until the side sts are all used and 18 rem.",
 		}},
 		{"row 2: k to end; repeat 1 until 8", []string{

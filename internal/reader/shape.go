@@ -131,6 +131,7 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	if p.is("rnd") || p.is("row") {
 		return nil, false
 	}
+	p.phrase("for toe", "for the toe", "for gusset", "for the gusset", "for ankle", "for the ankle", "for calf", "for the calf") // "dec for toe on each side of …"
 	s = &script.Shape{Change: change}
 	if n, ok := p.number(); ok {
 		if !p.any("sts") {
@@ -221,7 +222,7 @@ func (p *parser) finishShape(start int, s *script.Shape) bool {
 			p.i++
 			p.skip("=")
 			if c := p.claims(); len(c) == 1 && c[0].What == script.Change && (p.any(")") || p.toks[p.i-1].w == ")") {
-				s.Change = c[0].N
+				s.Change, s.Name = c[0].N, ""
 				continue
 			}
 			p.i = back

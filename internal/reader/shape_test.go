@@ -24,6 +24,7 @@ func TestShaping(t *testing.T) {
 			"Ssk and k2tog at each side on every other rnd (= 4 sts dec) until 24 sts rem.",
 			"Dec 4 sts in this way at the same places every other rnd until 24 sts rem.",
 			"Dec 2 sts on each side of the instep every 2nd round until 24 sts remain.",
+			"Decrease for toe on each side of both markers (4 sts fewer each time) on every other round until 24 sts are left.",
 		}},
 		{"shape -2 every 8 14 times in all", []string{
 			"Dec 1 st at each side of the seam every 8th rnd 14 times in all.",
@@ -37,6 +38,7 @@ func TestShaping(t *testing.T) {
 			"Next rnd: k2tog 1 st before the instep and ssk 1 st after the instep.",
 			"Next rnd: dec 1 st at each side of the instep.",
 			"Next rnd: dec 1 st before the instep and 1 st after it.",
+			"Next round, narrow once before the instep and once after it.",
 		}},
 		{"shape as dec every 5 from 5: k2, dec, k to end less 4, dec, k2", []string{
 			"AT THE SAME TIME, on Rnd 5 and every 5 rnds after it, dec as follows: k2, k2tog, k to last 4 sts, ssk, k2.",

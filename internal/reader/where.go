@@ -45,7 +45,7 @@ func (p *parser) spots() int {
 		back := p.i
 		p.skip(",")
 		if p.any("and", "&") {
-			p.decrease()
+			_ = p.decrease() || p.any("once") // "once before the instep and once after it"
 			if more := p.oneSpot(); more > 0 {
 				n += more
 				continue
