@@ -60,7 +60,7 @@ func harmless(text string) string {
 
 func (c *checkCmd) report(t *terminal, x *checked) error {
 	v := x.pattern.Review()
-	v.Findings, v.Queries = x.doc.Faults, x.queries
+	v.Findings, v.Queries = findings(x.File, x.doc.Sizes, source.Together(x.File, x.faults)), x.queries
 	x.doc.Report, x.doc.Queries = v, x.byLine()
 	if !c.JSON {
 		c.page(t, x, v.Text())

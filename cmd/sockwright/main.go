@@ -236,7 +236,7 @@ func (t *terminal) report(f *source.File, sizes []string, faults []source.Fault)
 }
 
 func (t *terminal) print(f *source.File, sizes []string, faults []source.Fault) {
-	for _, x := range faults {
+	for _, x := range source.Together(f, faults) {
 		printFinding(t.err, f.Name, source.Find(f, sizes, x))
 	}
 }

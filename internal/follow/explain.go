@@ -338,7 +338,7 @@ search:
 				p := problems[0]
 				x := source.Fault{At: at, Sizes: source.OneSize(size), Kind: source.StitchCount, Severity: source.Error,
 					Stated: &source.Quantity{Value: float64(v), Unit: "sts"}, Actual: &source.Quantity{Value: float64(c.value), Unit: "sts"},
-					Text:  source.Say("follow.slip", "{0} here cannot be right: {1}; with {2} everything comes out", v, p.fault.Text.String(), c.value),
+					Text:  source.Say("follow.slip", "{0} here cannot be right: {1}; with {2} everything comes out", v, p.fault.Text, c.value),
 					Mends: []source.Mend{f.writeHere(n, size, at, int(c.value))}}
 				if p.fault.Kind == source.PickUp || p.fault.Kind == source.Parity {
 					x.Kind = p.fault.Kind
@@ -385,7 +385,7 @@ func (w *worker) trust(p *problem) {
 // above says of a count that is stated wrong at entry i, and that what follows goes on with,
 // that the slip is in a line above: behind the last one that bears the count out.
 func (f *follower) above(x source.Fault, anchor, i int) source.Fault {
-	x.Text = source.Say("follow.above", "{0}, though what follows goes on with {1}", x.Text.String(), x.Stated.Value)
+	x.Text = source.Say("follow.above", "{0}, though what follows goes on with {1}", x.Text, x.Stated.Value)
 	why := source.Say("follow.mend-above", "look for the slip in the lines above")
 	for j := i - 1; j >= 0; j-- {
 		if e := &f.plan[j]; lays(e) || confirms(e) && j >= anchor {

@@ -127,6 +127,8 @@ type Finding struct {
 	Message   string        `json:"message"`
 	Mend      string        `json:"mend,omitempty"`
 	Mends     []FindingMend `json:"mends,omitempty"`
+
+	whole bool // it is about all sizes, or the only one, which has no name
 }
 
 // A FindingMend is a mend with its edits resolved to lines and columns.
@@ -158,6 +160,7 @@ func Find(f *File, sizes []string, fault Fault) Finding {
 	if len(out.Sizes) == 1 {
 		out.Size = out.Sizes[0]
 	}
+	out.whole = len(out.Sizes) == len(sizes) && (len(sizes) > 1 || len(sizes) == 1 && sizes[0] == "1")
 	if fault.At.Known() || fault.At.Start > 0 {
 		out.Line, out.Column, out.EndColumn = columns(f, fault.At)
 	}
@@ -203,9 +206,11 @@ func (f Finding) String() string {
 	if f.Severity != "error" {
 		b.WriteString(f.Severity + ": ")
 	}
-	switch len(f.Sizes) {
-	case 0:
-	case 1:
+	switch n := len(f.Sizes); {
+	case n == 0 || f.whole && n == 1:
+	case f.whole:
+		b.WriteString("all sizes: ")
+	case n == 1:
 		b.WriteString("size " + f.Sizes[0] + ": ")
 	default:
 		b.WriteString("sizes " + strings.Join(f.Sizes, ", ") + ": ")
