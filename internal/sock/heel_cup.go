@@ -102,17 +102,13 @@ func (h *cupHeel) build(b *Builder) {
 	second := func(more int) pattern.Number {
 		return b.each(func(size int) int { return b.of("heel.stitches", size) - 4 + more })
 	}
-	if h.turn == pattern.Doubled {
-		b.row(row(1, pattern.RS), nil, k(first(1)), turn(h.turn))
-		b.row(row(2, pattern.WS), nil, p(second(1)), turn(h.turn))
-		b.row(row(3, pattern.RS), nil, toGap(pattern.Knit, 0, h.turn), turn(h.turn))
-		b.row(row(4, pattern.WS), nil, toGap(pattern.Purl, 0, h.turn), turn(h.turn))
-	} else {
-		b.row(row(1, pattern.RS), nil, k(first(0)), turn(h.turn))
-		b.row(row(2, pattern.WS), nil, p(second(0)), turn(h.turn))
-		b.row(row(3, pattern.RS), nil, toGap(pattern.Knit, 1, h.turn), turn(h.turn))
-		b.row(row(4, pattern.WS), nil, toGap(pattern.Purl, 1, h.turn), turn(h.turn))
+	more := 0
+	if h.turn == pattern.Doubled { // the stitch is worked before it is doubled
+		more = 1
 	}
+	b.row(row(1, pattern.RS), nil, k(first(more)), turn(h.turn))
+	b.row(row(2, pattern.WS), nil, p(second(more)), turn(h.turn))
+	shortRows{turn: h.turn}.shorter(b)
 	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return turns(size) - 2 }), pattern.Again{
 		Total: b.each(func(size int) int { return 2 * turns(size) }), Count: total(b.soleWithGusset())})
 	b.para(say("heel.cup.middle", "On each side {0} sts now wait turned, and {1} lie between them.", b.n("heel.turns"), b.n("heel.middle_stitches")))

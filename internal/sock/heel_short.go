@@ -34,14 +34,6 @@ func shortHeel(kind string, turn pattern.Turned, name string, says source.Messag
 		}}
 }
 
-// shortRowTips tell how the turns are worked (common practice).
-var shortRowTips = map[pattern.Turned]source.Message{
-	pattern.Wrapped: say("heel.wrapped.tip", "To w&t on the RS: bring the yarn to the front, slip the next st as if to purl, take the yarn back, return the st, turn. On the WS: take the yarn back, slip, bring the yarn to the front, return the st, turn. To work a st with its wrap, lift the wrap onto the needle beside the st and work the two together; on the WS lift it from the RS, which lies behind. From the second half on a st may have two wraps: lift both."),
-	pattern.Twin:    say("heel.twin.tip", "To make a twin, draw a loop with the yarn out of the st that lies below the next st on the left needle, and put it on the left needle beside that st: the two are a twin, and count as 1 st. Draw the yarn snug after the turn. To work a st with its twin, work both loops as one."),
-	pattern.Over:    say("heel.yarn-over.tip", "The yo lies over the needle before the first st of the new row; on the WS bring the yarn to the front under the needle and over it. It belongs to the st that was left, and is not counted as a st. To work a st with its yo on the RS, knit the two together so that the st lies on top; on the WS slip both as if to knit one by one, return them, and purl them together through the back loops. From the second half on a st may have two yos: work all three together."),
-	pattern.Doubled: say("heel.double-stitch.tip", "To make a ds after turning, bring the yarn to the front, slip the first st as if to purl, and pull the yarn up over the needle to the back until both legs of the st lie on the needle; on a WS row bring the yarn to the front again before purling. A ds counts as 1 st. To work it, work its two legs as one."),
-}
-
 // shortRowHeel is a heel of short rows: m turns on each side leave the middle, and m more
 // take the stitches in again, 4 m rows in all. Row i of the first half works H - i stitches,
 // row i of the second the middle and i more. The same words serve in both directions.
@@ -93,48 +85,7 @@ func (h *shortRowHeel) build(b *Builder) {
 	b.setApart(
 		say("heel.short.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others."),
 		say("heel.short.two", "From here only N1 is worked; N2 rests."))
-	all, middle, turns := b.n("heel.stitches"), b.n("heel.middle_stitches"), func(size int) int { return b.of("heel.turns", size) }
-	b.para(say("heel.short.first", "First half: the rows grow shorter."))
-	h.narrowing(b)
-	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return turns(size) - 2 }), pattern.Again{
-		Total: b.each(func(size int) int { return 2 * turns(size) }), Count: total(all)})
-	b.para(say("heel.short.middle", "On each side {0} sts now wait turned, and {1} lie between them.", b.n("heel.turns"), middle))
-	b.para(say("heel.short.second", "Second half: the rows grow longer."))
-	h.widening(b)
-	b.para(say("heel.short.done", "All {0} heel sts are in work again.", all))
+	shortRows{h.turn, "heel.stitches", "heel.middle_stitches", "heel.turns"}.work(b)
+	b.para(say("heel.short.done", "All {0} heel sts are in work again.", b.n("heel.stitches")))
 	b.corners()
-}
-
-// narrowing writes rows 1 to 4 of the first half.
-func (h *shortRowHeel) narrowing(b *Builder) {
-	if h.turn == pattern.Doubled { // the stitch is worked before it is doubled
-		b.row(row(1, pattern.RS), nil, toEnd(pattern.Knit), turn(h.turn))
-		b.row(row(2, pattern.WS), nil, toEnd(pattern.Purl), turn(h.turn))
-		b.row(row(3, pattern.RS), nil, toGap(pattern.Knit, 0, h.turn), turn(h.turn))
-		b.row(row(4, pattern.WS), nil, toGap(pattern.Purl, 0, h.turn), turn(h.turn))
-		return
-	}
-	b.row(row(1, pattern.RS), nil, toLast(pattern.Knit, 1), turn(h.turn))
-	b.row(row(2, pattern.WS), nil, toLast(pattern.Purl, 1), turn(h.turn))
-	b.row(row(3, pattern.RS), nil, toGap(pattern.Knit, 1, h.turn), turn(h.turn))
-	b.row(row(4, pattern.WS), nil, toGap(pattern.Purl, 1, h.turn), turn(h.turn))
-}
-
-// widening writes the second half: its first two rows, their repeat, and the last two, which
-// turn at the ends of the heel.
-func (h *shortRowHeel) widening(b *Builder) {
-	steps := func(side pattern.Op, last pattern.Turned) []pattern.Step {
-		closing := closed(side, h.turn)
-		line := on(toGap(side, 0, h.turn), closing)
-		if h.turn == pattern.Doubled && last != pattern.NotTurned { // and the next, which is doubled anew
-			line = append(line, closing)
-		}
-		return append(line, turn(last))
-	}
-	b.row(row(1, pattern.RS), nil, steps(pattern.Knit, h.turn)...)
-	b.row(row(2, pattern.WS), nil, steps(pattern.Purl, h.turn)...)
-	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.turns", size) - 2 }), pattern.Again{
-		Total: b.each(func(size int) int { return 2*b.of("heel.turns", size) - 2 }), Count: total(b.n("heel.stitches"))})
-	b.row(named(pattern.Next, pattern.RS), nil, steps(pattern.Knit, pattern.NotTurned)...)
-	b.row(named(pattern.Next, pattern.WS), total(b.n("heel.stitches")), steps(pattern.Purl, pattern.NotTurned)...)
 }
