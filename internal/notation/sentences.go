@@ -24,8 +24,9 @@ type slots struct {
 func numbers(n ...pattern.Number) slots { return slots{n: n} }
 
 var sentences = []sentence{
-	divide("The last # sts worked are the heel; the other # sts rest for the instep.", true),
-	divide("The first # sts of the rnd are the heel; the other # sts rest for the instep.", false),
+	divide("The last # sts worked are the heel; the other # sts rest for the instep.", true, false),
+	divide("The first # sts of the rnd are the heel; the other # sts rest for the instep.", false, false),
+	divide("The first # sts of the rnd are worked back and forth; the other # sts rest.", false, true),
 	{"The rnd now begins here, @.",
 		func(n pattern.Node) (slots, bool) {
 			x, ok := n.(*pattern.Begin)
@@ -84,15 +85,15 @@ var sentences = []sentence{
 		func(s slots) pattern.Node { return &pattern.Gather{Stitches: s.n[0]} }},
 }
 
-func divide(form string, last bool) sentence {
+func divide(form string, last, toe bool) sentence {
 	return sentence{form,
 		func(n pattern.Node) (slots, bool) {
-			if x, ok := n.(*pattern.Divide); ok && x.Last == last {
+			if x, ok := n.(*pattern.Divide); ok && x.Last == last && x.Toe == toe {
 				return numbers(x.Heel, x.Rest), true
 			}
 			return slots{}, false
 		},
-		func(s slots) pattern.Node { return &pattern.Divide{Last: last, Heel: s.n[0], Rest: s.n[1]} }}
+		func(s slots) pattern.Node { return &pattern.Divide{Last: last, Toe: toe, Heel: s.n[0], Rest: s.n[1]} }}
 }
 
 func join(form string, how pattern.Joining, heel bool) sentence {

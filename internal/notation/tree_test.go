@@ -165,7 +165,8 @@ func (d drawer) node(groups bool) pattern.Node {
 		n.Or, n.Total = d.or(), d.total()
 		return n
 	case 3:
-		return &pattern.Divide{Last: d.bool("last"), Heel: d.number(1, 40), Rest: d.number(1, 40)}
+		last := d.bool("last")
+		return &pattern.Divide{Last: last, Toe: !last && d.bool("toe"), Heel: d.number(1, 40), Rest: d.number(1, 40)}
 	case 4:
 		return &pattern.Begin{Place: places.Draw(d.t, "place")}
 	case 5:

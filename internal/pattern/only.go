@@ -44,7 +44,7 @@ func bodyFor(body []Node, size int) []Node {
 			out = append(out, &Plain{Op: n.Op, More: n.More, Rounds: n.Rounds.only(size),
 				Or: n.Or.only(size), Total: n.Total.only(size), Count: n.Count.only(size)})
 		case *Divide:
-			out = append(out, &Divide{Last: n.Last, Heel: n.Heel.only(size), Rest: n.Rest.only(size)})
+			out = append(out, &Divide{Last: n.Last, Toe: n.Toe, Heel: n.Heel.only(size), Rest: n.Rest.only(size)})
 		case *Begin:
 			out = append(out, &Begin{Place: n.Place})
 		case *Arrange:

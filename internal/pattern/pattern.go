@@ -274,6 +274,7 @@ type Only struct {
 type Divide struct {
 	Base
 	Last       bool
+	Toe        bool // it is the first half of the toe, not the heel
 	Heel, Rest Number
 }
 

@@ -8,21 +8,43 @@ import (
 )
 
 var (
-	toeRate = choice("rate", "how often the toe is decreased", "half-then-each", "every-2nd", "graduated")
-	toeLeft = share("left", "share of the foot that is left at the tip", 0.25, 0.15, 0.45)
+	toeRate    = choice("rate", "how often the toe is decreased, or increased backwards", "half-then-each", "every-2nd", "graduated", "each")
+	toeLeft    = share("left", "share of the foot that is left at the tip", 0.25, 0.15, 0.45)
+	toeClosing = choice("closing", "how a toe from the cuff down is closed", "graft", "three-needle", "gather")
 )
 
-var _ = register(Part{Part: "toe", Kind: "wedge", Options: []Option{toeRate, toeLeft}, Name: "a wedge toe", Notions: []string{"tapestry needle"}, Default: bothWays, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
-	Says: say("toe.wedge.says", "a flat toe, decreased at both sides of instep and sole and grafted"),
+var _ = register(Part{Part: "toe", Kind: "wedge", Options: []Option{toeRate, toeLeft, toeClosing}, Name: "a wedge toe", Notions: []string{"tapestry needle"}, Default: bothWays, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
+	Says: say("toe.wedge.says", "a flat toe, decreased at both sides of instep and sole and grafted; from the toe up increased from a closed start"),
 	take: func(_ *Draft, t *design.Table) construction {
-		return &wedgeToe{rate: toeRate.name(t), share: toeLeft.number(t)}
+		return &wedgeToe{rate: toeRate.name(t), share: toeLeft.number(t), closing: toeClosing.name(t)}
 	}})
 
-// wedgeToe takes four stitches in each decrease round until about a quarter of the foot is
-// left, and grafts.
+var _ = register(Part{Part: "toe", Kind: "pointed", Options: []Option{toeClosing}, Name: "a pointed toe", Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
+	Says: say("toe.pointed.says", "a long narrow wedge, decreased in every other round down to an eighth of the foot: for narrow feet and for boots"),
+	take: func(_ *Draft, t *design.Table) construction {
+		return &wedgeToe{rate: "every-2nd", share: 0.125, closing: toeClosing.name(t)}
+	}})
+
+var _ = register(Part{Part: "toe", Kind: "square", Options: []Option{toeClosing}, Name: "a square toe", Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
+	Says: say("toe.square.says", "a short blunt wedge, decreased in every round until almost half of the foot is left: for broad toes"),
+	take: func(_ *Draft, t *design.Table) construction {
+		return &wedgeToe{rate: "each", share: 0.45, closing: toeClosing.name(t)}
+	}})
+
+// wedgeToe takes four stitches in each decrease round until a share of the foot is left, and
+// is closed.
 type wedgeToe struct {
-	rate  string
-	share float64 // of the foot that is left to graft
+	rate    string
+	share   float64 // of the foot that is left
+	closing string
+}
+
+// closingRounds is how many rounds the closing of a toe adds: a graft is a row of knitting.
+func closingRounds(closing string) int {
+	if closing == "graft" {
+		return 1
+	}
+	return 0
 }
 
 // plainAfter is how many plain rounds follow each of d decrease rounds that take a foot of
@@ -30,7 +52,7 @@ type wedgeToe struct {
 //
 // Rates: "every-2nd" has one plain round each time; "half-then-each" has one until at most
 // half of the stitches are left, then none; "graduated" has 3, 2, 2, 1, 1, 1, then none
-// (the last as in a 1939 field-comforts leaflet; all common practice).
+// (as in a 1939 field-comforts leaflet); "each" has none at all (all common practice).
 func plainAfter(rate string, n, d int) []int {
 	plain := make([]int, max(0, d))
 	for i := range plain[:max(0, d-1)] {
@@ -61,12 +83,12 @@ func toeRounds(rate string, n, d int) int {
 func (w *wedgeToe) declare(d *Draft) {
 	foot := d.v("foot.stitches")
 	left := d.Model.Add(grade.Var{
-		Key: "toe.stitches_left", Label: "stitches left to graft", Unit: "sts",
+		Key: "toe.stitches_left", Label: "stitches left at the tip", Unit: "sts",
 		Target: func(v grade.Values) float64 { return w.share * float64(v.Of(foot)) },
 		Scale:  d.stitchWidth, Reach: 8, Level: proportions,
 		Rules: []grade.Rule{
 			rule("toe-fours", "each decrease round of the toe takes 4 stitches, so a multiple of 4 goes", func(v grade.Values, n int) bool { return (v.Of(foot)-n)%4 == 0 }),
-			rule("toe-fewest", "at least 8 stitches are grafted, and at least 4 are decreased", func(v grade.Values, n int) bool { return n >= 8 && n <= v.Of(foot)-4 }),
+			rule("toe-fewest", "at least 8 stitches are left at the tip, and at least 4 are decreased", func(v grade.Values, n int) bool { return n >= 8 && n <= v.Of(foot)-4 }),
 		},
 		Why: func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "toe-share", Text: say("why.toe.left", "{0} % of {1} stitches is {2}; what goes is a multiple of 4", whole(w.share*100), v.Of(foot), whole(w.share*float64(v.Of(foot)))), Terms: []grade.Term{v.Term(foot), {Key: "toe.left", Value: w.share}}}
@@ -92,7 +114,7 @@ func (w *wedgeToe) declare(d *Draft) {
 		d.footLength(1, func(grade.Values) int { return 0 })
 		return
 	}
-	d.footLength(1, func(v grade.Values) int { return d.roundOfToe(d.moved(v.Of(d.v("heel.stitches")), v.Of(foot))) })
+	d.footLength(closingRounds(w.closing), func(v grade.Values) int { return d.roundOfToe(d.moved(v.Of(d.v("heel.stitches")), v.Of(foot))) })
 }
 
 // moved is how many stitches go from each end of the sole to the instep before the toe, so
@@ -272,6 +294,10 @@ func (w *wedgeToe) rounds(b *Builder) {
 		return n
 	}
 	left := func(size, done int) int { return b.of("foot.stitches", size) - 4*done }
+	if w.rate == "each" {
+		b.oneMore(rnd(1), b.each(func(size int) int { return decreases(size) - 1 }), pattern.Again{Total: b.n("toe.rounds"), Count: w.after(b)})
+		return
+	}
 	b.row(rnd(2), nil, toEnd(pattern.Knit))
 	b.again(pattern.Round, 2, b.each(func(size int) int { return pairs(size) - 1 }), pattern.Again{
 		Count: total(b.each(func(size int) int { return left(size, pairs(size)) }))})
@@ -311,17 +337,44 @@ func (w *wedgeToe) after(b *Builder) *pattern.Count {
 
 func (w *wedgeToe) close(b *Builder, side bool) {
 	half := b.each(func(size int) int { return b.of("toe.stitches_left", size) / 2 })
-	if side {
-		what := "needles"
-		if b.Method == design.MagicLoop {
-			what = "needle tips"
+	switch w.closing {
+	case "gather":
+		b.gather(b.n("toe.stitches_left"))
+	case "three-needle":
+		b.toSide(side)
+		b.para(say("toe.three-needle", "Three-needle bind-off: turn the sock inside out and hold the two needles side by side. Knit the first st of each needle together; knit the next two together, and pass the first st over the second. Repeat to the end and fasten off."))
+		b.add(&pattern.Join{How: pattern.BoundOff, Front: half, Back: half})
+	default:
+		b.toSide(side)
+		hold := "the instep (N1) in front and the sole (N2) behind"
+		if !side {
+			hold = "the instep (N2) in front and the sole behind"
 		}
-		b.para(say("toe.graft.side", "The yarn hangs at the side. Break it, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the {0} side by side, wrong sides together, the instep (N1) in front and the sole (N2) behind: the yarn comes from the right end of the back needle.", what))
-	} else {
-		b.needles(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, on(toEnd(pattern.Knit)))
-		b.para(say("toe.graft.sole", "This brings the yarn from the middle of the sole to the side. Slip the sts of N3 to the other end of N1, away from the yarn, so that one needle holds the sole; if N2 lies on two needles, slip its sts onto one. Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the needles side by side, wrong sides together, the instep (N2) in front and the sole behind: the yarn comes from the right end of the back needle."))
+		b.para(say("toe.graft.hold", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the two needles side by side, wrong sides together, {0}: the yarn comes from the right end of the back needle.", hold))
+		b.graft(&pattern.Join{Front: half, Back: half})
 	}
-	b.graft(&pattern.Join{Front: half, Back: half})
+}
+
+// gather closes what is left by drawing the yarn through it.
+func (b *Builder) gather(left pattern.Number) {
+	b.para(say("toe.gather", "Break the yarn, leaving about 8 in [20 cm], and thread it into a tapestry needle."))
+	b.add(&pattern.Gather{Stitches: left})
+	b.para(say("toe.gather.end", "Fasten the end on the inside."))
+}
+
+// toSide brings the yarn to the side of the sock and the stitches onto two needles, for a toe
+// that is closed by joining instep and sole. side tells whether the round begins there.
+func (b *Builder) toSide(side bool) {
+	if side {
+		if b.Method == design.MagicLoop {
+			b.para(say("toe.side.loop", "The yarn hangs at the side; the two needle tips are the two needles of what follows."))
+		} else {
+			b.para(say("toe.side", "The yarn hangs at the side."))
+		}
+		return
+	}
+	b.needles(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, on(toEnd(pattern.Knit)))
+	b.para(say("toe.side.sole", "This brings the yarn from the middle of the sole to the side. Slip the sts of N3 to the other end of N1, away from the yarn, so that one needle holds the sole; if N2 lies on two needles, slip its sts onto one."))
 }
 
 // graft joins two sides as a row of knitting, and tells how the first time.
