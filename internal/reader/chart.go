@@ -113,9 +113,10 @@ func (p *parser) beforeChart(n int, text string) bool {
 	return len(signs) > 0 && len(text) < 40 && chartSize.MatchString(next)
 }
 
-// lineBehind is the number of the line behind a line and those that it goes on in.
+// lineBehind is the number of the next line that holds something of its own: documents put
+// blank lines between a heading and what it is for.
 func (p *parser) lineBehind(n int) int {
-	for n++; p.file.GoesOn(n); n++ {
+	for n++; n <= p.file.Lines() && strings.TrimSpace(p.file.Line(n)) == ""; n++ {
 	}
 	return n
 }
@@ -160,7 +161,12 @@ func (p *parser) statedWidth(n int, text string) {
 	}
 }
 
-func (p *parser) endChart() { p.chart = nil }
+// endChart ends the chart that rows have been read of; one that has only been named goes on.
+func (p *parser) endChart() {
+	if p.chart != nil && len(p.chart.Rows) > 0 {
+		p.chart = nil
+	}
+}
 
 // key reads what signs mean: "Key: k = knit, o = yo" or, just below a chart, "D = dark,
 // L = light". It holds for the charts above it that have no key of their own yet, and for

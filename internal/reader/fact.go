@@ -72,7 +72,11 @@ func (p *parser) gaugeAt() int {
 			return i
 		}
 	}
-	heading := strings.ToLower(strings.Trim(p.file.Line(p.line-1), " .:"))
+	above := p.line - 1
+	for above > 0 && strings.TrimSpace(p.file.Line(above)) == "" {
+		above--
+	}
+	heading := strings.ToLower(strings.Trim(p.file.Line(above), " .:"))
 	if heading == "gauge" || heading == "tension" || p.textHas("should measure") && p.claimsIn() {
 		return 0
 	}
