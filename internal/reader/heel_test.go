@@ -19,6 +19,8 @@ func TestHeels(t *testing.T) {
 			"HEEL TURN\nEvery subsequent row: Sl 1, work to 1 st before the gap, dec across the gap, k1, turn.\nContinue in this way until no side sts remain. 16 sts.",
 			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, close the gap with ssk or p2tog, k1, turn.\nGo on until every heel st has been worked. 16 sts.",
 			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, close it with ssk (RS) or p2tog (WS), k1, turn.\nGo on until all the heel sts are worked. 16 sts.",
+			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, work 2 tog over the gap, k1, turn.\nGo on until all side sts have been worked. 16 sts.",
+			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, work two sts together across the gap, k1, turn.\nGo on until all side sts have been worked. 16 sts.",
 			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, close the gap, k1, turn.\nGo on until all side sts have been worked. 16 sts.",
 			"HEEL TURN\nAll further rows: Sl 1, work to 1 st before the gap, dec across the gap, k1, turn.\nCarry on so until no more sts wait at either side. 16 sts.",
 		}},
@@ -57,6 +59,14 @@ func TestHeels(t *testing.T) {
 			"Work back and forth on the middle, decreasing over the gap in every row, until no side sts are left: 8 sts.",
 			"Work forward and backward over the middle, taking each time one stitch from the end with one of the middle, until all the end stitches are taken in and 8 are left.",
 			"Knit backwards and forwards over the middle, closing the gap each time, until all the end stitches have been taken in. 8 sts.",
+		}},
+		{"section HEEL TURN; row: sl1, work to gap less 1, dec, k1, turn; repeat last -2 until used up (18)", []string{
+			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, dec over the gap, k1, turn.\nWhen all the heel sts have been worked there are 18 sts.",
+			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, dec over the gap, k1, turn.\nOnce every side st has been worked, you have 18 sts.",
+			"HEEL TURN\nEvery row after this: Sl 1, work to 1 st before the gap, dec over the gap, k1, turn.\nAfter all sts have been worked 18 sts remain.",
+			"HEEL TURN\nAll rows from here on: Sl 1, work to 1 st before the gap, dec over the gap, k1, turn.\nWhen the side sts are used up you will have 18 sts.",
+			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, dec over the gap, k1, turn.\nGo on as long as there are sts beyond the gaps: 18 sts.",
+			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, dec over the gap, k1, turn.\nContinue while side sts are still left. 18 sts.",
 		}},
 		{"state (60 in all); divide 30", []string{
 			"Slip the last 30 of the 60 sts onto one needle for the heel.",

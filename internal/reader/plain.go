@@ -790,14 +790,20 @@ func (p *parser) fromHere() bool {
 	return p.phrase("from here on", "from here", "from now on", "from this point on", "from this point", "for now", "at first")
 }
 
+// forInstep are words for what stitches rest for.
+var forInstep = []string{"for the instep", "for instep", "for the front", "for front", "for the top of the foot"}
+
 // restForInstep reads "Slip these sts on to a holder for instep", "leave the first 33 sts on a
-// thread for the instep".
+// thread for the instep", "For the instep put the first 32 of the 64 sts on a holder".
 func (p *parser) restForInstep(start int) bool {
 	d := script.Divide{Part: script.Instep}
+	items, began := len(p.items), p.began
 	fail := func() bool {
-		p.i = start
-		return false
+		p.items, p.began = p.items[:items], began
+		return p.restore(start)
 	}
+	lead := p.phrase(forInstep...)
+	p.any(",")
 	if !p.any("sl", "place", "put", "leave", "transfer", "keep") {
 		return fail()
 	}
@@ -812,6 +818,9 @@ func (p *parser) restForInstep(start int) bool {
 	} else if !d.These {
 		return fail()
 	}
+	if p.is("of") && p.ofAll() { // "the first 32 of the 64 sts"
+		p.i--
+	}
 	p.any("sts")
 	if !p.phrase("on to", "onto", "on", "to") {
 		return fail()
@@ -821,7 +830,7 @@ func (p *parser) restForInstep(start int) bool {
 		return fail()
 	}
 	p.any("holder")
-	if !p.phrase("for the instep", "for instep", "for the front", "for front", "for the top of the foot") {
+	if !p.phrase(forInstep...) && !lead {
 		return fail()
 	}
 	d.Base = p.base(start)

@@ -117,7 +117,8 @@ func (p *parser) repeat() bool {
 		if r.Ref, ok = p.refPattern(); !ok {
 			if lead == "cont" || lead == "rep" {
 				if stop, ok := try(p, func() (script.Stop, bool) {
-					p.skip("in", "this", "way", "manner", "as", "set", "so", "to", ",", "like", "back", "and", "forth")
+					for !p.is("as", "long", "as") && p.any("in", "this", "way", "manner", "as", "set", "so", "to", ",", "like", "back", "and", "forth") {
+					}
 					return p.stopping(false)
 				}); ok && (stop.Kind == script.UsedUp || stop.Kind == script.Ridges || stop.Kind == script.Rows && p.part == script.Heel || stop.Kind == script.Wrapped || stop.Kind == script.Unwrapped) {
 					r.Ref.Last, r.Stop = -2, stop
@@ -155,6 +156,40 @@ func (p *parser) repeat() bool {
 	emit(p, r)
 	p.thenAgain()
 	return true
+}
+
+// whenWorked reads "When all the heel sts have been worked there are 18 sts": the rows that go to
+// the gaps are worked until then.
+func (p *parser) whenWorked() bool {
+	start := p.i
+	toGap := slices.ContainsFunc(p.rows, func(r *script.Row) bool {
+		return slices.ContainsFunc(r.Steps, func(s script.Step) bool { return s.To == script.Gap })
+	})
+	if !toGap || !p.any("when", "once", "after") || !p.usedUpBefore() {
+		return p.restore(start)
+	}
+	stop := script.Stop{Kind: script.UsedUp, At: p.since(start)}
+	p.any(",")
+	claims := p.claims()
+	if len(claims) == 0 || !p.clauseEnd() {
+		return p.restore(start)
+	}
+	emit(p, script.Repeat{Base: p.base(start), Ref: script.Ref{Last: -2}, Stop: stop, Claims: claims})
+	return true
+}
+
+// usedUpBefore reads that all are used up, with no comma before what is told of it: "all the heel
+// sts have been worked there are 18 sts".
+func (p *parser) usedUpBefore() bool {
+	all := p.toks
+	defer func() { p.toks = all }()
+	for i := p.i; i < len(all) && all[i].w != "." && all[i].w != ","; i++ {
+		if t := all[i]; t.w == "there" || t.w == "you" || t.kind == numToken {
+			p.toks = all[:i]
+			break
+		}
+	}
+	return p.usedUp()
 }
 
 // thenAgain reads what a repeat goes on with: "…, then rows 1 and 2 again: 30 rows", "…, then

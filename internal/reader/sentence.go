@@ -49,6 +49,7 @@ func init() {
 		{"fewer in each row", (*parser).fewerEachRow},
 		{"mirrored", (*parser).mirrored},
 		{"rows of a chart", (*parser).chartRows},
+		{"when all are worked", (*parser).whenWorked},
 		{"repeat", (*parser).repeat},
 		{"further", (*parser).further},
 		{"turn on", (*parser).turnOn},

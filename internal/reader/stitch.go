@@ -342,6 +342,14 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 		if p.is("row") || p.is("rnd") || p.is("more") || p.is("rep") || p.is("times") || p.unit() != "" {
 			return s, false
 		}
+		if back := p.i; len(n.Val) == 1 && n.Val[0] > 1 && n.Val[0] < 6 { // "work 2 tog over the gap"
+			p.any("sts")
+			if p.any("tog") {
+				p.phrase("over the gap", "across the gap", "over gap", "across gap")
+				return script.Step{Op: script.Decrease, Uses: int8(n.Val[0]), Makes: 1}, true
+			}
+			p.i = back
+		}
 		s.N = n
 		if !p.any("sts") && !p.clauseEnd() {
 			p.partWord()

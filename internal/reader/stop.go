@@ -118,6 +118,9 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 		return s, true
 	case p.any("until"), p.any("to"), p.phrase("up to"):
 		return p.until()
+	case p.phrase("as long as", "while"):
+		s.Kind = script.UsedUp
+		return s, p.stillWait()
 	}
 	p.any("a")
 	length := p.any("for")
@@ -322,6 +325,29 @@ func (p *parser) usedUp() bool {
 	}
 	p.i = back
 	return false
+}
+
+// stillWait reads, behind "as long as", that stitches are left beyond the gaps: "there are sts
+// beyond the gaps", "any side sts remain".
+func (p *parser) stillWait() bool {
+	back := p.i
+	beyond, sts := false, false
+	for !p.clauseEnd() {
+		switch p.peek().w {
+		case "beyond", "side", "end", "gap", "unworked", "wait", "waiting":
+			beyond = true
+		case "sts":
+			sts = true
+		case "there", "are", "still", "any", "the", "rem", "at", "on", "of", "either", "both", "each", "heel", "outer", "to", "be", "worked":
+		default:
+			return p.restore(back)
+		}
+		p.i++
+	}
+	if beyond && sts {
+		return true
+	}
+	return p.restore(back)
 }
 
 // measured reads "piece measures 7 in [from …]", "the leg is eleven inches long".
