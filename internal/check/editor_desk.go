@@ -36,7 +36,7 @@ func edit(words *script.Script) []source.Fault {
 		e.units, e.needleSizes, e.girths, // figures that say the same twice
 		e.terms, e.chartWidths, e.chartSigns, e.chartNames, e.chartsInWords,
 		e.castOns, e.yarn, e.needlesUsed, e.lists, e.shortLists,
-		e.feet, e.leans, e.edges, e.returns, e.order, e.wordings,
+		e.feet, e.leans, e.edges, e.returns, e.multiples, e.order, e.wordings,
 	} {
 		look()
 	}

@@ -50,7 +50,8 @@ func (e *editor) shortLists() {
 				return f.Kind == source.SizeColumn && f.At.Start <= at.End && at.Start <= f.At.End
 			}
 			if !slices.ContainsFunc(e.words.Faults, told) {
-				e.say(at, 0, source.SizeColumn, source.Error, source.Say("read.list-length", "the list has {0} figures, but there are {1} sizes", len(list), sizes))
+				e.say(at, 0, source.SizeColumn, source.Error, source.Say("read.list-length", "the list has {0} figures, but there are {1} sizes", len(list), sizes),
+					advice("edit.mend-list", "write one figure for each size"))
 			}
 		}
 	}

@@ -65,6 +65,16 @@ var editorTexts = []struct {
 	{"a hook is no needle", "PEBBLE\nCrochet hook: 1.5 mm (No. 7)\n", nil},
 	{"shoe sizes are no needles", "PEBBLE\nTo fit US 8 (39 in Europe)\n", nil},
 
+	// edges, repeats, sizes
+	{"edges that are unlike", "PEBBLE\nCO 60 sts.\nRnd 1: N1: k2, ssk, k to last 3 sts, k2tog, k1; N2: k1, ssk, k to last 3 sts, k2tog, k1.\n", []string{"3:13 warning stitch-count 1: the shaping lies 1 from one edge here and 2 from the other"}},
+	{"edges that are alike", "PEBBLE\nCO 60 sts.\nRnd 1: K2, ssk, k to last 4 sts, k2tog, k2.\nRnd 2: K3, ssk, k to end.\n", nil},
+	{"the foot of one size", "PEBBLE\nSizes: S (M, L)\nCO 56 (60, 64) sts.\nK the heel sts, pick up and k 14 (15, 16) sts, k the instep sts, pick up and k 14 (15, 16) sts.\nWork Rnds 1 and 2 until 56 (58, 64) sts are left.\n",
+		[]string{"5:29 warning size-column M: in every other size the gusset is decreased back to the stitches of the leg, which here are 60, not 58"}},
+	{"a foot that is narrower in every size", "PEBBLE\nSizes: S (M, L)\nCO 56 (60, 64) sts.\nK the heel sts, pick up and k 14 (15, 16) sts, k the instep sts, pick up and k 14 (15, 16) sts.\nWork Rnds 1 and 2 until 52 (56, 60) sts are left.\n", nil},
+	{"a list of lengths with a figure too few", "PEBBLE\nSizes: S (M, L, XL)\nCO 56 (60, 64, 68) sts.\nThe sock is about 6 (6 1/2, 7) in high.\n", []string{"4:19 error size-column : the list has 3 figures, but there are 4 sizes"}},
+	{"a multiple that no row repeats", "PEBBLE\nDune patt (multiple of 7 sts):\nRnd 1: *K1, yo, ssk, k3; rep from * to end.\nRnd 2: *K2, yo, ssk, k2; rep from * to end.\n", []string{"2:24 warning repeat-does-not-divide 1: said to be a multiple of 7 stitches, but its rows repeat 6"}},
+	{"a row out of step", "PEBBLE\nDune patt (multiple of 6 sts):\nRnd 1: *K1, yo, ssk, k3; rep from * to end.\nRnd 2: *K2, yo, ssk, k3; rep from * to end.\n", []string{"4:1 warning repeat-does-not-divide 1: this row repeats 7 stitches, but the pattern is said to be a multiple of 6"}},
+
 	// gauge and girth
 	{"girth", "PEBBLE\nSizes: S (M, L)\nFinished foot circumference: 7 (8, 10) in\nGauge: 32 sts = 4 in\nCO 56 (64, 72) sts.\n", []string{"3:36 warning length L: 72 sts at 32 sts to 4 in are 9 in round, not 10 in"}},
 	{"girth that agrees", "PEBBLE\nSizes: S (M, L)\nFinished foot circumference: 7 (8, 9) in\nGauge: 32 sts = 4 in\nCO 56 (64, 72) sts.\n", nil},
