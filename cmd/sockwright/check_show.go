@@ -124,8 +124,9 @@ func (c *checkCmd) at(t *terminal, x *checked) error {
 			elsewhere = append(elsewhere, x.faults[i])
 		}
 	}
-	if t.print(x.File, x.doc.Sizes, here); len(elsewhere) > 0 {
-		fmt.Fprintf(t.err, "%s elsewhere: see sockwright check %s\n", count(len(elsewhere), "finding", "findings"), x.Name)
+	t.print(x.File, x.doc.Sizes, here)
+	if n := len(source.Together(x.File, elsewhere)); n > 0 {
+		fmt.Fprintf(t.err, "%s elsewhere: see sockwright check %s\n", count(n, "finding", "findings"), x.Name)
 	}
 	return nil
 }

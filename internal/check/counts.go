@@ -247,7 +247,7 @@ func (r *Report) stated(line, size int) []string {
 	for _, item := range r.Words.Lines[line-1].Items {
 		walk(item, func(x any) {
 			if c, is := x.(script.Claim); is && c.N.Known() && c.N.In(size) != pattern.Gap {
-				n, unit := int(c.N.In(size)), claimUnits[c.What]
+				n, unit := int(c.N.In(size)), unitOfClaim(c)
 				switch {
 				case c.What == script.Change && n < 0:
 					out = append(out, source.InSts(-n)+" fewer")
@@ -260,6 +260,24 @@ func (r *Report) stated(line, size int) []string {
 		})
 	}
 	return out
+}
+
+// unitOfClaim is what a claim is about, in words behind "64 sts"; "" if not about stitches on
+// the needles.
+func unitOfClaim(c script.Claim) string {
+	part, named := claimParts[c.Part]
+	switch {
+	case c.What == script.OfPart && named:
+		return " of the " + part
+	case c.What == script.OnNdl && c.Needle > 0:
+		return fmt.Sprintf(" on needle %d", c.Needle)
+	}
+	return claimUnits[c.What]
+}
+
+var claimParts = map[script.Part]string{
+	script.Heel: "heel", script.Gusset: "gusset", script.Instep: "instep", script.Sole: "sole",
+	script.Foot: "foot", script.Toe: "toe", script.Middle: "middle", script.Flank: "side",
 }
 
 // claimUnits are the claims that are about stitches on the needles, in words behind "64 sts".
