@@ -75,7 +75,13 @@ type exit int
 
 func (e exit) Error() string { return fmt.Sprintf("exit status %d", int(e)) }
 
-func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+// softMemory is how much memory the program takes before it rather tidies up more often.
+const softMemory = 160 << 20
+
+func main() {
+	debug.SetMemoryLimit(softMemory)
+	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+}
 
 func run(args []string, out, errOut io.Writer) (status int) {
 	defer func() {

@@ -42,7 +42,11 @@ const MaxFaults = 1000
 // Pattern checks a written pattern. One in the program's own layout is knitted loop by
 // loop, any other is followed by its counts.
 func Pattern(f *source.File) *Report {
-	read, words := notation.Read(f), reader.Read(f)
+	words := reader.Read(f)
+	if words.TooLarge {
+		return &Report{File: f, Words: words, Sizes: []string{"1"}, Faults: words.Faults, Final: []int{-1}}
+	}
+	read := notation.Read(f)
 	if joined := words.File; joined != f && !ownLayout(read, words) { // perhaps when its broken lines are joined
 		if again := notation.Read(joined); ownLayout(again, words) {
 			read = again

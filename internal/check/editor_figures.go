@@ -75,6 +75,9 @@ func (r *reading) eat(chars string) byte {
 	return 0
 }
 
+// longestFigure is how many digits a figure of a pattern may have.
+const longestFigure = 20
+
 // figure reads "7", "7.5", "7 1/2", "7½", "7-1/2" or "1/2"; in a list also a dash or "x".
 func (r *reading) figure(inList bool) (figure, bool) {
 	back := r.i
@@ -89,13 +92,13 @@ func (r *reading) figure(inList bool) (figure, bool) {
 		}
 	}
 	end := start
-	for end < len(r.line) && (isDigit(r.line[end]) || r.line[end] == '.' && end > start && end+1 < len(r.line) && isDigit(r.line[end+1])) {
+	for end < len(r.line) && end-start <= longestFigure && (isDigit(r.line[end]) || r.line[end] == '.' && end > start && end+1 < len(r.line) && isDigit(r.line[end+1])) {
 		end++
 	}
 	value := 0.0
 	if end > start {
 		v, err := unit.ParseNumber(r.line[start:end])
-		if err != nil {
+		if err != nil || end-start > longestFigure {
 			r.i = back
 			return figure{}, false
 		}

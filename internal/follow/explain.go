@@ -203,6 +203,9 @@ func (f *follower) explain(size int, conv conventions) (out []*found) {
 	anchor := 0
 	for i := 0; i < len(f.plan); i++ {
 		snaps[i] = w.clone()
+		if i > reach {
+			snaps[i-reach-1] = nil
+		}
 		problems := w.perform(&f.plan[i])
 		if len(problems) == 0 {
 			if w.known && confirms(&f.plan[i]) {
@@ -224,8 +227,9 @@ func (f *follower) explain(size int, conv conventions) (out []*found) {
 		out = append(out, best.faults...)
 		if best.w != nil {
 			w = best.w
-			for j := best.from; j <= i && j < len(snaps); j++ {
-				snaps[j] = w.clone()
+			now := w.clone()
+			for j := best.from; j <= i; j++ {
+				snaps[j] = now
 			}
 		}
 		anchor = i + 1
@@ -275,6 +279,7 @@ type guess struct {
 }
 
 const (
+	reach     = 40  // entries back in which a slip is looked for
 	horizon   = 14  // entries that are worked on to see what an explanation leads to
 	maxTrials = 400 // figures that are tried for one fault
 	enough    = 8   // what goes wrong further on is not counted beyond this
@@ -294,7 +299,7 @@ func (f *follower) best(w *worker, snaps []*worker, anchor, i int, problems []*p
 	}
 	// one slip in what stands there or above
 	trials := 0
-	base := max(anchor-1, 0, i-40)
+	base := max(anchor-1, 0, i-reach)
 search:
 	for j := i; j >= base; j-- {
 		for _, n := range numbersOf(&f.plan[j]) {

@@ -8,6 +8,7 @@ import (
 // group reads a repeat within a row.
 func (p *parser) group() (s script.Step, ok bool) {
 	if p.depth >= maxDepth {
+		p.tooDeep = p.peek().at
 		return s, false
 	}
 	open := p.peek().w
@@ -179,6 +180,9 @@ func (p *parser) starStop(again bool) (script.Stop, bool) {
 	return stop, ok
 }
 
+// longestAside is how many words in brackets may describe one stitch.
+const longestAside = 60
+
 // twist reads the inside of a bracket that describes one stitch in words: it says what is
 // done with stitches that stay on the needle, or refers to a round that did.
 func (p *parser) twist(open string) (script.Step, bool) {
@@ -186,8 +190,8 @@ func (p *parser) twist(open string) (script.Step, bool) {
 	start := p.i
 	stay, as, uses := false, false, 0
 	end := p.i
-	for end < len(p.toks) && p.toks[end].w != shut && p.toks[end].w != "[" {
-		t := p.toks[end]
+	for end < min(len(p.toks), start+longestAside) && p.toks[end].w != shut && p.toks[end].w != "[" {
+		t := &p.toks[end]
 		switch t.w {
 		case "leave", "leaving", "without", "keep", "dropping":
 			stay = true
@@ -200,7 +204,7 @@ func (p *parser) twist(open string) (script.Step, bool) {
 		}
 		end++
 	}
-	if end >= len(p.toks) || !stay && !as {
+	if end >= len(p.toks) || p.toks[end].w != shut && p.toks[end].w != "[" || !stay && !as {
 		return script.Step{}, false
 	}
 	if uses == 0 {

@@ -157,6 +157,9 @@ func (p *parser) rowNumbers(l *script.Label) {
 			to := p.ahead(1).val
 			if to > t.val && to-t.val < 2000 {
 				p.i += 2
+				if p.numbered += int(to - t.val); p.numbered > maxNumbered {
+					return
+				}
 				for n := t.val + 1; n <= to; n++ {
 					l.Nums = append(l.Nums, int(n))
 				}
@@ -178,7 +181,8 @@ func (p *parser) ordinalRows(l *script.Label) bool {
 		n := int(p.peek().val)
 		p.i++
 		if (p.is("-") || p.is("to")) && p.ahead(1).kind == ordToken {
-			for m := n; m < int(p.ahead(1).val) && m < n+2000; m++ {
+			for m := n; m < int(p.ahead(1).val) && m < n+2000 && p.numbered <= maxNumbered; m++ {
+				p.numbered++
 				l.Nums = append(l.Nums, m)
 			}
 			p.i++

@@ -10,14 +10,12 @@ import (
 	"sockwright/internal/spell"
 )
 
-// Limits of one text. What lies beyond them is told to be left unread.
-const (
-	MaxBytes  = 64 << 20
-	MaxTokens = 4000 // of one line
-)
-
-// Read reads a written pattern. Every line of it has its place in the script.
+// Read reads a written pattern. Every line of it has its place in the script, unless the text
+// is too large to be one.
 func Read(f *source.File) *script.Script {
+	if fault, is := tooLarge(f); is {
+		return &script.Script{File: f, Sizes: []string{""}, Faults: []source.Fault{fault}, TooLarge: true}
+	}
 	f = rejoin(f)
 	p := &parser{file: f, out: &script.Script{File: f, Sizes: []string{""}}, terms: map[string]*script.Term{}, patterns: map[string]bool{}}
 	names, at, style := findSizes(f)
@@ -61,17 +59,25 @@ func (p *parser) lines() {
 			continue
 		}
 		buf = p.lexAt(text, at.Start, buf[:0])
-		if len(buf) > MaxTokens {
-			buf = buf[:MaxTokens]
-		}
-		p.begin(buf)
+		toks, beyond := within(buf)
+		p.begin(toks)
 		p.items, p.only = nil, p.forSizes
 		role := p.oneLine(text)
 		p.blank = false
 		p.out.Lines[n-1].Role = role
 		p.out.Lines[n-1].Items = p.items
+		if beyond != nil {
+			p.refuse(n, *beyond)
+		}
 		if role == script.Worked {
 			p.out.Worked++
+		}
+		if p.numbered > maxNumbered {
+			p.refuse(n, source.Fault{At: at, Kind: source.Unread, Severity: source.Error,
+				Text:  source.Say("read.numbered", "the labels of this text name more than {0} rows, and from here on it is not read", maxNumbered),
+				Mends: []source.Mend{{Why: source.Say("read.mend-numbered", "number the rows anew where a part begins")}}})
+			p.unreadFrom(n + 1)
+			return
 		}
 	}
 }
@@ -306,7 +312,7 @@ func (p *parser) lose(from int, at source.Span) {
 			break
 		}
 	}
-	raw := p.raw(word.at)
+	raw := clip(p.raw(word.at))
 	fault := source.Fault{At: source.Span{Start: word.at.Start, End: max(word.at.End, at.End)}, Kind: source.Unread, Severity: source.Warning,
 		Text: source.Say("read.unread", "cannot read on from {0}; what follows is not certain", source.Quote(raw))}
 	for i := from; i < len(p.toks) && p.toks[i].at.End <= at.End; i++ {
@@ -314,11 +320,19 @@ func (p *parser) lose(from int, at source.Span) {
 		if known.has(&t) || t.kind != wordToken {
 			continue
 		}
+		if len(t.w) > longestWord {
+			break
+		}
 		if near := spell.Nearest(t.w, vocabulary()); near != "" && near != t.w {
 			r := p.raw(t.at)
 			fault.Mends = []source.Mend{{Edits: []source.Edit{{At: t.at, Text: near}}, Why: source.Say("read.mend-nearest", "is {0} meant for {1}?", source.Quote(r), source.Quote(near))}}
 			break
 		}
+	}
+	if p.tooDeep.Known() && p.tooDeep.Start >= at.Start && p.tooDeep.End <= at.End {
+		fault.At = p.tooDeep
+		fault.Text = source.Say("read.deep", "more than {0} brackets stand one in the other here: the row is not read", maxDepth)
+		fault.Mends = []source.Mend{{Why: source.Say("read.mend-deep", "tell the row in several sentences")}}
 	}
 	p.out.Faults = append(p.out.Faults, fault)
 	p.add(&script.Lost{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}})

@@ -13,11 +13,13 @@ type parser struct {
 	sizes int // how many; 0 while that is not known
 	style style
 
-	toks   []token // of the line
-	i      int
-	depth  int // repeats that the next token stands in
-	quiet  int // > 0: something is only tried
-	figure int // the last token that a count may begin with: there is no count behind it
+	toks     []token // of the line
+	i        int
+	depth    int         // repeats that the next token stands in
+	quiet    int         // > 0: something is only tried
+	numbered int         // rows that labels have named
+	tooDeep  source.Span // the bracket of the line beyond maxDepth
+	figure   int         // the last token that a count may begin with: there is no count behind it
 
 	line             int // number of the line being read
 	only             source.SizeSet
@@ -45,7 +47,7 @@ type parser struct {
 
 // begin begins to read tokens.
 func (p *parser) begin(toks []token) {
-	p.toks, p.i, p.figure = toks, 0, -1
+	p.toks, p.i, p.figure, p.tooDeep = toks, 0, -1, source.Span{}
 	for i := len(toks) - 1; i >= 0 && p.figure < 0; i-- {
 		switch t := &toks[i]; {
 		case t.kind == numToken, t.w == "half", t.w == "same", t.w == "many":
@@ -55,9 +57,6 @@ func (p *parser) begin(toks []token) {
 		}
 	}
 }
-
-// maxDepth is how many repeats may stand one in the other.
-const maxDepth = 12
 
 // noToken stands behind the last token of a line.
 var noToken = token{kind: lineToken}

@@ -18,6 +18,8 @@ type Script struct {
 	Charts  []*Chart
 	Faults  []source.Fault
 	Worked  int // lines with something to work
+
+	TooLarge bool // to be read at all: there are no lines, and a fault says why
 }
 
 // Role is what kind of line a line is.

@@ -30,7 +30,7 @@ type File struct {
 // NewFile returns the file for a text.
 func NewFile(name, text string) *File {
 	text = strings.TrimPrefix(text, "\ufeff")
-	f := &File{Name: name, Text: text, lines: []uint32{0}}
+	f := &File{Name: name, Text: text, lines: make([]uint32, 1, 1+strings.Count(text, "\n"))}
 	for i := 0; i < len(text); {
 		n := strings.IndexByte(text[i:], '\n')
 		if n < 0 {
