@@ -23,7 +23,7 @@ func tooLarge(f *source.File) (source.Fault, bool) {
 	limit := func(at source.Span, text source.Message, mend source.Message) (source.Fault, bool) {
 		return source.Fault{At: at, Kind: source.Unread, Severity: source.Error, Text: text, Mends: []source.Mend{{Why: mend}}}, true
 	}
-	parts := source.Say("read.mend-parts", "check one pattern at a time")
+	parts := source.Say("read.mend-parts", "look whether this is the file you meant, or check one pattern at a time")
 	if n := f.Lines(); n > maxLines {
 		return limit(source.Span{}, source.Say("read.lines", "the text has {0} lines, and a pattern of more than {1} is not read", n, maxLines), parts)
 	}
