@@ -158,22 +158,21 @@ func (w *worker) adjust(change int) {
 	if change == 0 {
 		return
 	}
+	want := w.n.worked() + change
 	k := w.needlesInUse()
-	if k > 1 && change%k != 0 && change%4 == 0 && k == 3 { // a toe: one from each side needle, two from the instep's
+	switch {
+	case k == 3 && change%k != 0 && change%4 == 0: // a toe: one from each side needle, two from the instep's
 		w.n.begin()
 		w.takeFrom(1, -change/4)
 		w.takeFrom(2, -change/2)
 		w.takeFrom(3, -change/4)
-		return
-	}
-	if k > 1 && change%k == 0 {
+	case k > 1 && change%k == 0:
 		w.n.begin()
 		for i := 1; i <= k; i++ {
 			w.takeFrom(i, -change/k)
 		}
-		return
 	}
-	w.n.resize(w.n.worked() + change)
+	w.n.resize(want) // what a needle could not give
 }
 
 // takeFrom takes n stitches from needle k, or adds some where n is negative.

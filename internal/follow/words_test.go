@@ -76,6 +76,24 @@ Row 4: Yo, p to the first loop, p both loops tog with the st after them, turn.
 Rep Rows 3 and 4 until all 30 heel sts have been worked.
 Next rnd: K round all the sts, working each loop that is left at the corners tog with the nearest instep st. 60 sts.`,
 			"30 of 60; 30 of 60; 30 of 60; 30 of 60 in 18; 30 of 60; 30 of 60; 30 of 60; 30 of 60 in 9; 30 of 60 in 9; 30 of 60; 60"},
+		{"a heel from parts of two needles, a round toe", `
+CO 96 sts, 32 on each needle.
+Dec 2 sts every 6th rnd until 72 sts rem.
+Work back and forth on the first 36 sts for the heel.
+Work 36 rows in St st, slipping the first st of every row.
+Turn, Row 1 (RS): Sl 1, k19, skp, k1, turn.
+Row 2: Sl 1, p5, p2tog, p1, turn.
+Row 3: Sl 1, k to within one of the gap, k2tog, k1, turn.
+Row 4: Sl 1, p to within one of the gap, p2tog, p1, turn.
+Rep Rows 3 and 4 until all sts are used. 20 sts.
+K20, pick up and k 18, k the 36 instep sts, pick up and k 18. 92 sts.
+K 1 rnd.
+Next rnd, narrow once before the instep and once after it.
+Rep these 2 rnds until 72 sts rem.
+Knit seven and narrow, eight times in the rnd. K 3 rnds.
+Knit six and narrow, all round. K 2 rnds.
+Go on so, with one stitch less each time between the narrowings, until 8 stitches are left.`,
+			"96; 72; 36 of 72; 36 of 72; 35 of 71; 34 of 70; 33 of 69 ⟶ 21 of 57 in 7; 32 of 68 ⟶ 20 of 56 in 7; 20 of 56; 92; 92 ⟶ 74 in 10; 90 ⟶ 72 in 10; 72; 64; 56; 8"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := followed(t, "SOCK"+c.text)
