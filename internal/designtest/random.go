@@ -106,6 +106,8 @@ func drawOption(t *rapid.T, o sock.Option) string {
 		return fmt.Sprintf("%q", rapid.SampledFrom(o.Choices).Draw(t, o.Key))
 	case o.Length:
 		return fmt.Sprintf("\"%d mm\"", rapid.IntRange(int(max(8, o.Least)), int(min(250, o.Greatest))).Draw(t, o.Key))
+	case o.Step > 1:
+		return fmt.Sprint(o.Step * rapid.IntRange(int(o.Least)/o.Step, int(o.Greatest)/o.Step).Draw(t, o.Key))
 	case o.Whole:
 		return fmt.Sprint(rapid.IntRange(int(o.Least), int(o.Greatest)).Draw(t, o.Key))
 	}

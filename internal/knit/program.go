@@ -46,6 +46,12 @@ type rowLine struct {
 	faulty   bool // its stitches have been found wrong
 }
 
+// allOne tells whether a step is the whole of a round: "Knit." slips markers as it comes to
+// them, as everybody does.
+func (l *rowLine) allOne(in *instr) bool {
+	return l.label.Word == pattern.Round && in.until == pattern.ToEnd && l.to-l.from == 1
+}
+
 func (p *program) reset(size, sizes int) {
 	*p = program{size: size, sizes: sizes, instrs: p.instrs[:0], rows: p.rows[:0]}
 }

@@ -340,7 +340,10 @@ func (k *Knitter) step(in *instr) {
 			k.row.failed, k.trust.doubt = true, true
 			return
 		}
-		n = int32(left)
+		if n = int32(left - in.before()); n < 0 {
+			k.short(in, in.before(), left)
+			return
+		}
 	case pattern.ToGap:
 		if n = k.toGap(in); n < 0 {
 			return
@@ -632,6 +635,9 @@ func (k *Knitter) loop(in *instr, n int) (loop int32, ok bool) {
 // stitches. It returns false where the row cannot go on.
 func (k *Knitter) cross(e int32, in *instr, n int) bool {
 	switch {
+	case e == marker && k.row.line.allOne(in):
+		k.pass()
+		return true
 	case e == marker:
 		k.fault(in.step.At, source.Marker, source.Warning, say("knit.marker-passed", "{0} passes a marker here that the words do not slip", k.row.line.name), nil, nil)
 		k.pass()

@@ -98,8 +98,9 @@ func (k *Knitter) undo(n *pattern.Undo) {
 		return
 	}
 	stated, has := int(n.Stitches.In(k.size)), len(k.provisional)
+	_, _, bounded := k.ahead(func(e int32) bool { return e == leftEnd })
 	switch {
-	case has == 0 || !k.divided:
+	case has == 0 || !k.divided || !bounded:
 		k.fault(n.At, source.Direction, source.Error, say("knit.undo-none", "there is no provisional cast-on to undo here"), nil, nil)
 		k.lose()
 		return

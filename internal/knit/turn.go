@@ -106,7 +106,7 @@ func (k *Knitter) waitsAt(stitch int32) pattern.Turned {
 	return pattern.NotTurned
 }
 
-// before is how many stitches before the gap a step stops.
+// before is how many stitches before a gap or a marker a step stops.
 func (in *instr) before() int {
 	if in.step.N.Known() {
 		return int(in.n)

@@ -309,18 +309,25 @@ func (w *writer) reach(s pattern.Step) {
 	case pattern.ToEnd:
 		w.say(" to end")
 	case pattern.ToMarker:
-		w.say(" to m")
+		w.say(" to ")
+		w.before(s.N)
+		w.say("m")
 	case pattern.ToLast:
 		w.say(" to last ")
 		w.number(s.N)
 		w.say(" " + plural(s.N, "st", "sts"))
 	case pattern.ToGap:
 		w.say(" to ")
-		if s.N.Known() {
-			w.number(s.N)
-			w.say(" " + plural(s.N, "st", "sts") + " before ")
-		}
+		w.before(s.N)
 		w.say(gapWords[s.Turned])
+	}
+}
+
+// before says how many stitches before something a step stops, if it does.
+func (w *writer) before(n pattern.Number) {
+	if n.Known() {
+		w.number(n)
+		w.say(" " + plural(n, "st", "sts") + " before ")
 	}
 }
 

@@ -382,6 +382,10 @@ func (r *reader) reach(s *pattern.Step) (ok bool) {
 		if s.N, ok = r.number(); ok && (!r.sts() || !r.word("before")) {
 			return false
 		}
+		if r.word("m") {
+			s.Until = pattern.ToMarker
+			return true
+		}
 		if s.Turned, ok = r.gap(); !ok {
 			return false
 		}

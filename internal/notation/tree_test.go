@@ -295,8 +295,10 @@ func (d drawer) step(depth int) pattern.Step {
 	switch {
 	case s.Until == pattern.Times || s.Until == pattern.ToLast:
 		s.N = d.number(0, 40)
-	case s.Until == pattern.ToGap:
-		s.Turned = turned.Draw(d.t, "turned")
+	case s.Until == pattern.ToMarker || s.Until == pattern.ToGap:
+		if s.Until == pattern.ToGap {
+			s.Turned = turned.Draw(d.t, "turned")
+		}
 		if d.bool("before it") {
 			s.N = d.number(1, 3)
 		}

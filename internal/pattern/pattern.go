@@ -223,7 +223,7 @@ type Until uint8
 const (
 	Times    Until = iota // Step.N times
 	ToEnd                 // of the needle, row or round
-	ToMarker              // the next marker
+	ToMarker              // Step.N stitches before the next marker
 	ToLast                // Step.N stitches before the end
 	ToGap                 // Step.N stitches before the place where the work was turned; Step.Turned waits there
 )

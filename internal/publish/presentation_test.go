@@ -43,7 +43,7 @@ type chapter struct {
 }
 
 // worked are the chapters that are knitted, in order.
-var worked = []string{"CUFF", "LEG", "HEEL FLAP", "BAND", "GUSSET", "FOOT", "TOE"}
+var worked = []string{"CUFF", "LEG", "HEEL FLAP", "BAND", "HEEL TURN", "GUSSET", "FOOT", "TOE"}
 
 func readPage(book *publish.Book, text string) *page {
 	p := &page{book: book, text: text, bySize: map[int][]*chapter{}}
@@ -607,7 +607,7 @@ func spaces(p *page, wrong func(string, ...any)) {
 
 func rowOrRound(p *page, wrong func(string, ...any)) {
 	for _, title := range worked {
-		flat := title == "HEEL FLAP" || title == "BAND"
+		flat := title == "HEEL FLAP" || title == "BAND" || title == "HEEL TURN"
 		for _, line := range p.chapter(title).lines {
 			m := label.FindStringSubmatch(line)
 			if m == nil {
@@ -1096,7 +1096,15 @@ func order(p *page, wrong func(string, ...any)) {
 	for _, c := range p.chapters[1:] {
 		titles = append(titles, c.title)
 	}
-	want := append(append([]string{"SIZES", "MATERIALS AND GAUGE", "ABBREVIATIONS", "NOTES"}, worked...), "FINISHING")
+	want := []string{"SIZES", "MATERIALS AND GAUGE", "ABBREVIATIONS", "NOTES"}
+	plans := map[string][]string{"BAND": {"heel.band_rows", "heel.whole_rows"}, "HEEL TURN": {"heel.turn_rows"}}
+	for _, title := range worked {
+		keys := plans[title]
+		if keys == nil || slices.ContainsFunc(keys, func(key string) bool { return p.book.Draft.Model.Find(key) != nil }) {
+			want = append(want, title)
+		}
+	}
+	want = append(want, "FINISHING")
 	if !slices.Equal(titles, want) {
 		wrong("the sections are %v, want %v", titles, want)
 	}
@@ -1132,6 +1140,7 @@ func words(p *page, wrong func(string, ...any)) {
 // next; a true entry is a stitch.
 type heel struct {
 	needle []bool
+	behind []bool   // on the other needle, past the place where the row before was turned
 	done   []string // rows so far, in this chapter
 	title  string
 	rows   int
@@ -1146,7 +1155,7 @@ var (
 
 // line works a line of the heel.
 func (h *heel) line(c *chapter, line string) {
-	if c.title != "HEEL FLAP" && c.title != "BAND" {
+	if c.title != "HEEL FLAP" && c.title != "BAND" && c.title != "HEEL TURN" {
 		return
 	}
 	if c.title != h.title {
@@ -1154,10 +1163,14 @@ func (h *heel) line(c *chapter, line string) {
 	}
 	if m := heelStitches.FindStringSubmatch(line); m != nil {
 		n, _ := strconv.Atoi(m[1])
-		h.needle = make([]bool, n)
+		h.needle, h.behind = make([]bool, n), nil
 		for i := range h.needle {
 			h.needle[i] = true
 		}
+		return
+	}
+	if strings.HasPrefix(line, "Remove the stitch markers") {
+		h.needle = slices.DeleteFunc(h.needle, func(stitch bool) bool { return !stitch })
 		return
 	}
 	again := 0
@@ -1199,7 +1212,7 @@ func (h *heel) line(c *chapter, line string) {
 }
 
 func (h *heel) live() (n int) {
-	for _, stitch := range h.needle {
+	for _, stitch := range slices.Concat(h.needle, h.behind) {
 		if stitch {
 			n++
 		}
@@ -1218,7 +1231,7 @@ func (h *heel) count(line string) {
 func (h *heel) row(line string) {
 	h.rows++
 	before := h.live()
-	left, right := h.needle, []bool(nil)
+	left, right, turned := h.needle, h.behind, false
 	stitches := func(n int, step string) {
 		if n < 1 || n > len(left) || slices.Contains(left[:n], false) {
 			h.wrong("no %d stitches for %q: %s", n, step, line)
@@ -1240,6 +1253,8 @@ func (h *heel) row(line string) {
 			stitches(len(left), step)
 		case step == "sl 1":
 			stitches(1, step)
+		case step == "turn":
+			turned = true
 		case step == "pm":
 			right = append(right, false)
 		case step == "sm":
@@ -1261,11 +1276,12 @@ func (h *heel) row(line string) {
 			stitches(n, step)
 		}
 	}
-	if len(left) > 0 {
+	if len(left) > 0 && !turned {
 		h.wrong("%d are left over: %s", len(left), line)
 	}
 	slices.Reverse(right)
-	h.needle = right
+	h.needle, h.behind = right, slices.Clone(left)
+	slices.Reverse(h.behind)
 	if m[2] != "" && m[2] != fmt.Sprint(h.live()) || m[3] != "" && m[3] != fmt.Sprint(before-h.live()) {
 		h.wrong("%d stitches of %d are there after: %s", h.live(), before, line)
 	}

@@ -35,6 +35,7 @@ type Draft struct {
 	topOfLeg string            // key of the number of stitches at the upper end of the leg
 	heelLast bool              // the heel is worked when everything else is done
 	heelEdge heelEdge          // what a gusset is picked up from
+	gussets  []string          // that go with the heel as its options make it, the usual one first; nil for those of the part
 }
 
 // A heelEdge is what a gusset is picked up from.
@@ -92,11 +93,14 @@ func New(d *design.Design) (*Draft, []source.Fault) {
 // where none was. One that does not go with it is refused.
 func (d *Draft) gusset(t *design.Table, asked string) string {
 	heel := find("heel", d.kinds["heel"])
+	if d.gussets != nil {
+		heel.Gussets = d.gussets
+	}
 	if t.Has("kind") && !slices.Contains(heel.Gussets, asked) {
 		t.Clash("kind", say("sock.gusset-misfit", "{0} does not go with a gusset of the kind “{1}”", heel.Name, asked),
 			"it goes with "+strings.Join(quoted(heel.Gussets), " or ")+"; leave the kind out for the usual one")
 	}
-	if !slices.Contains(heel.Gussets, asked) {
+	if !t.Has("kind") || !slices.Contains(heel.Gussets, asked) {
 		return heel.Gussets[0]
 	}
 	return asked
@@ -113,8 +117,12 @@ func quoted(list []string) []string {
 // Parts lists the constructions chosen, in the order in which they are worked.
 func (d *Draft) Parts() []Part {
 	var list []Part
-	for _, part := range order {
-		list = append(list, find(part, d.kinds[part]))
+	for i, part := range order {
+		p := find(part, d.kinds[part])
+		if own, ok := d.parts[i].(interface{ how() source.Message }); ok {
+			p.How = own.how()
+		}
+		list = append(list, p)
 	}
 	if d.Direction == design.ToeUp {
 		slices.Reverse(list)

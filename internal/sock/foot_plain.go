@@ -27,7 +27,7 @@ func (d *Draft) footLength(closing int, told func(grade.Values) int) {
 	g := d.Gauge[""]
 	if d.Direction == design.ToeUp { // the round that lets the heel begin earlier is one of the foot
 		told = func(v grade.Values) int {
-			return d.roundOfToe(d.moved(v.Of(d.v("heel.stitches")), v.Of(d.v("foot.stitches"))))
+			return d.roundOfToe(d.moved(v))
 		}
 	}
 	heel, toe, gusset := d.v("heel.sole_rounds"), d.v("toe.rounds"), d.v("gusset.rounds")

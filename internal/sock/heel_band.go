@@ -5,17 +5,23 @@ import (
 	"sockwright/internal/feet"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
+	"sockwright/internal/source"
 	"sockwright/internal/unit"
 )
 
+var bandForm = choice("form", "how far the rows beside the band go: all to their end, or short rows that turn beside the band, or some of the one and then the other", "rows", "short-rows", "both")
+
 var bandWidth = length("band", "width of the band; by the length of the foot where nothing is said", 5, 100)
 
-var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, bandWidth}, Notions: []string{"2 stitch markers", "2 locking markers"}, Name: "a band heel", Gussets: []string{"instep"}, Default: cuffDown, Directions: cuffDown,
+var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, bandForm, bandWidth, flapHeight(0.5), flapInstep}, Notions: []string{"2 stitch markers", "2 locking markers"}, Name: "a band heel", Gussets: []string{"instep", "exact", "sole"}, Default: cuffDown, Directions: cuffDown,
 	Skills: []string{"slipping sts", "decreasing"},
-	How:    say("heel.band.opening", "The heel begins with a straight flap; then every row loses one st beside a narrow band in the middle, until only the band and 1 st on each side of it are left. There is no heel turn, and there are no short rows."),
+	How:    bandOpenings["rows"],
 	Says:   say("heel.band.says", "band heel: a narrow band runs unbroken from the back of the heel under the sole, with a decrease beside it in every row"),
 	take: func(d *Draft, t *design.Table) construction {
-		h := &bandHeel{share: heelShare.number(t)}
+		h := &bandHeel{form: bandForm.name(t), share: heelShare.number(t), height: flapHeight(0.5).number(t) * insteps[flapInstep.name(t)]}
+		if h.form != "rows" {
+			d.gussets = []string{"exact", "instep", "sole"}
+		}
 		for i := range d.Sizes {
 			width, why := feet.BandWidthRule(d.Sizes[i].BandFoot)
 			h.width, h.why = append(h.width, width), append(h.why, why)
@@ -29,38 +35,150 @@ var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, b
 		return h
 	}})
 
-// bandHeel is a band heel whose rows are all worked to their end: a straight flap, then a
-// row for each stitch that goes, left and right of the band by turns, until one stitch is
-// left beyond each side of it.
-//
-// Counts: row i of the band leaves H - i stitches; with s stitches at each side at first,
-// 2(s - 1) rows leave 1, the band, 1. The first stitch of every row is slipped, so that two
-// rows make one chain to pick up along each edge.
-type bandHeel struct {
-	share float64       // of the round
-	width []unit.Length // of the band, by size
-	why   []string
+// bandOpenings tell what the forms of the heel are like.
+var bandOpenings = map[string]source.Message{
+	"rows":       say("heel.band.opening", "The heel begins with a straight flap; then every row loses one st beside a narrow band in the middle, until only the band and 1 st on each side of it are left. There is no heel turn, and there are no short rows."),
+	"short-rows": say("heel.band.opening.short", "The heel begins with a straight flap, only half as high as usual; then short rows work a narrow band in the middle, and each joins it to a st of the flap beside it, until only the band and 1 st on each side of it are left."),
+	"both":       say("heel.band.opening.both", "The heel begins with a straight flap; some rows then lose one st each beside a narrow band in the middle, and short rows work on over the band, each joining it to a st beside it, until only the band and 1 st on each side of it are left."),
 }
 
+// bandHeel is a band heel: a straight flap, then a row for each stitch that goes, left and
+// right of the band by turns, until one stitch is left beyond each side of it. In the form
+// "rows" all of them are worked to their end; "short-rows" turn beside the band, as the
+// square turn with its joint outside does; "both" works some to their end and then turns.
+// Published sources agree on the band and on what is left of it; in where the rows turn they
+// differ.
+//
+// Counts: row i of the band leaves H - i stitches; with s stitches at each side at first,
+// 2(s - 1) rows leave 1, the band, 1, in every form. The first stitch of every row is
+// slipped, so that two rows that reach the edges make one chain to pick up along each. In
+// the form "both" R + 2j rows reach them, chosen so that as many stitches are picked up as
+// are missing: R + 2j = H - c - 2.
+type bandHeel struct {
+	form   string
+	share  float64       // of the round
+	height float64       // rows of the flap to a heel stitch
+	width  []unit.Length // of the band, by size
+	why    []string
+}
+
+func (h *bandHeel) how() source.Message { return bandOpenings[h.form] }
+
 func (h *bandHeel) declare(d *Draft) {
-	g := d.Gauge[""]
+	g, flapGauge := d.Gauge[""], d.GaugeOf("flap")
 	heel := d.heelStitches(h.share, 6, "a band heel")
-	flap := d.Model.Add(grade.Var{
+	var flap, band *grade.Var
+	if h.form == "rows" {
+		flap = h.flapRows(d, heel, nil)
+		band = h.bandStitches(d, heel)
+	} else {
+		band = h.bandStitches(d, heel)
+		flap = h.flapRows(d, heel, band)
+	}
+	side := d.Model.Add(follows("heel.side_stitches", "stitches at each side of the band", "sts",
+		func(v grade.Values) int { return (v.Of(heel) - v.Of(band)) / 2 },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "sides-equal", Text: say("why.side", "({0} − {1}) / 2", v.Of(heel), v.Of(band)), Terms: []grade.Term{v.Term(heel), v.Term(band)}}
+		}))
+	var toEdges []*grade.Var // rows that reach the edges of the heel, and what the others are
+	switch h.form {
+	case "rows":
+		toEdges = []*grade.Var{flap, h.rowsOfBand(d, side, nil, "heel.band_rows", "rows of the band")}
+	case "short-rows":
+		toEdges = []*grade.Var{flap}
+		h.rowsOfBand(d, side, nil, "heel.turn_rows", "short rows")
+	case "both":
+		whole := follows("heel.whole_rows", "rows beside the band that are worked to their end", "rows",
+			func(v grade.Values) int { return v.Of(heel) - v.Of(band) - 2 - v.Of(flap) },
+			func(v grade.Values) grade.Reason {
+				return grade.Reason{Rule: "band-whole", Text: say("why.band.whole", "with the {0} rows of the flap, as many as stitches go ({1} − {2} − 2): then as many are picked up", v.Of(flap), v.Of(heel), v.Of(band)), Terms: []grade.Term{v.Term(flap), v.Term(heel), v.Term(band)}}
+			})
+		whole.Rules = []grade.Rule{rule("band-whole", "at least 2 rows beside the band are worked to their end; the form short-rows has none", func(_ grade.Values, n int) bool { return n >= 2 })}
+		toEdges = []*grade.Var{flap, d.Model.Add(whole)}
+		h.rowsOfBand(d, side, toEdges[1], "heel.turn_rows", "short rows")
+	}
+	d.Model.Add(follows("heel.stitches_left", "stitches left when the band is done", "sts",
+		func(v grade.Values) int { return v.Of(band) + 2 },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "band-left", Text: say("why.left", "the {0} stitches of the band and one beyond each side of it", v.Of(band)), Terms: []grade.Term{v.Term(band)}}
+		}))
+	reach := func(v grade.Values) (rows int) {
+		for _, x := range toEdges {
+			rows += v.Of(x)
+		}
+		return rows
+	}
+	d.heelEdge = heelEdge{rows: reach, worked: h.form != "rows"}
+	d.Model.Add(follows("heel.edge_chains", "chains along each edge of the heel", "sts",
+		func(v grade.Values) int { return reach(v) / 2 },
+		func(v grade.Values) grade.Reason {
+			r := grade.Reason{Rule: "edge-chains", Text: say("why.chains.flap", "one in each chain, and one chain for each two of {0} rows, since the first stitch of every row is slipped", reach(v))}
+			for _, x := range toEdges {
+				r.Terms = append(r.Terms, v.Term(x))
+			}
+			if len(toEdges) == 2 {
+				r.Text = say("why.chains", "one for each two of {0} + {1} rows, since the first stitch of every row is slipped", v.Of(flap), v.Of(toEdges[1]))
+			}
+			return r
+		}))
+	under := follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
+		func(v grade.Values) int { return v.Of(heel) - v.Of(band) - 2 - (reach(v) - v.Of(flap)) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "turn-under", Text: say("why.band.under", "the short rows lie under the heel")}
+		})
+	if h.form == "rows" {
+		under.Is = func(v grade.Values) int {
+			return int(g.RowsIn(flapGauge.Height(max(0, reach(v)-v.Of(heel)))) + 0.5)
+		}
+		under.Why = func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "heel-under", Text: say("why.under", "of {0} + {1} rows, {2} (as many as heel stitches, the height of an ordinary flap) stand behind the heel; the rest lies under the foot", v.Of(flap), v.Of(toEdges[1]), v.Of(heel)), Terms: []grade.Term{v.Term(flap), v.Term(toEdges[1]), v.Term(heel)}}
+		}
+	}
+	d.Model.Add(under)
+	d.measure("heel.band_width", "band, width", func(size int) unit.Length { return h.width[size] }, func(v grade.Values) unit.Length { return g.Width(v.Of(band)) })
+	d.measure("heel.depth", "heel, flap and band", nil, func(v grade.Values) unit.Length { return flapGauge.Height(reach(v)) })
+}
+
+// flapRows declares the rows of the flap. Where the band is known and the gusset is to restore
+// the stitches exactly, they are so many that it can.
+func (h *bandHeel) flapRows(d *Draft, heel, band *grade.Var) *grade.Var {
+	share := func(v grade.Values) float64 { return h.height * float64(v.Of(heel)) }
+	target := share
+	if band != nil && d.kinds["gusset"] == "exact" {
+		target = func(v grade.Values) float64 {
+			missing := float64(v.Of(heel) - v.Of(band) - 2)
+			if h.form == "both" {
+				return min(share(v), missing-2)
+			}
+			return min(max(share(v), missing-4), missing)
+		}
+	}
+	return d.Model.Add(grade.Var{
 		Key: "heel.flap_rows", Label: "rows of the straight flap", Unit: "rows",
-		Target: func(v grade.Values) float64 { return float64(v.Of(heel)) / 2 },
+		Target: target,
 		Scale:  d.roundHeight, Reach: 3, Level: proportions,
 		Rules: []grade.Rule{rule("flap-even", "the flap has an even number of rows, so that it ends after a WS row", func(_ grade.Values, n int) bool { return n >= 2 && n%2 == 0 })},
 		Why: func(v grade.Values) grade.Reason {
-			half := float64(v.Of(heel)) / 2
-			r := grade.Reason{Rule: "flap-even", Terms: []grade.Term{v.Term(heel)},
-				Text: say("why.flap.exact", "half of {0} heel stitches", v.Of(heel))}
-			if half != float64(int(half)) || int(half)%2 != 0 {
-				r.Text = say("why.flap", "half of {0} heel stitches is {1}; even, so that the flap ends after a WS row", v.Of(heel), whole(half))
+			want, r := target(v), grade.Reason{Rule: "flap-even", Terms: []grade.Term{v.Term(heel)}}
+			switch {
+			case want != share(v):
+				r.Text = say("why.flap.restores", "{0} % of {1} heel stitches is {2}, but {3} is nearest to it of what lets the pick-up restore the stitches", whole(h.height*100), v.Of(heel), whole(share(v)), whole(want))
+			case h.height != 0.5:
+				r.Text = say("why.flap.height", "{0} % of {1} heel stitches is {2}; {3}", whole(h.height*100), v.Of(heel), whole(want), "even, so that the flap ends after a WS row")
+			case want != float64(int(want)) || int(want)%2 != 0:
+				r.Text = say("why.flap", "half of {0} heel stitches is {1}; even, so that the flap ends after a WS row", v.Of(heel), whole(want))
+			default:
+				r.Text = say("why.flap.exact", "half of {0} heel stitches", v.Of(heel))
 			}
 			return r
 		},
 	})
-	band := d.Model.Add(grade.Var{
+}
+
+// bandStitches declares the width of the band.
+func (h *bandHeel) bandStitches(d *Draft, heel *grade.Var) *grade.Var {
+	g := d.Gauge[""]
+	return d.Model.Add(grade.Var{
 		Key: "heel.band_stitches", Label: "stitches of the band", Unit: "sts",
 		Target: func(v grade.Values) float64 { return g.StitchesIn(h.width[v.Size]) },
 		Scale:  d.stitchWidth, Reach: 60, Level: proportions,
@@ -80,38 +198,26 @@ func (h *bandHeel) declare(d *Draft) {
 				Terms: []grade.Term{{Key: "heel.band_width", Value: w.MM(), Unit: "mm", Source: "common practice"}, {Key: "gauge.stitches", Value: g.Stitches * 100, Unit: "sts per 10 cm"}, v.Term(heel)}}
 		},
 	})
-	side := d.Model.Add(follows("heel.side_stitches", "stitches at each side of the band", "sts",
-		func(v grade.Values) int { return (v.Of(heel) - v.Of(band)) / 2 },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "sides-equal", Text: say("why.side", "({0} − {1}) / 2", v.Of(heel), v.Of(band)), Terms: []grade.Term{v.Term(heel), v.Term(band)}}
-		}))
-	rows := d.Model.Add(follows("heel.band_rows", "rows of the band", "rows",
-		func(v grade.Values) int { return 2 * (v.Of(side) - 1) },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "band-rows", Text: say("why.band.rows", "each row takes one stitch, and {0} of {1} go on each side: 2 × {0}", v.Of(side)-1, v.Of(side)), Terms: []grade.Term{v.Term(side)}}
-		}))
-	d.Model.Add(follows("heel.stitches_left", "stitches left when the band is done", "sts",
-		func(v grade.Values) int { return v.Of(band) + 2 },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "band-left", Text: say("why.left", "the {0} stitches of the band and one beyond each side of it", v.Of(band)), Terms: []grade.Term{v.Term(band)}}
-		}))
-	d.Model.Add(follows("heel.edge_chains", "chains along each edge of the heel", "sts",
-		func(v grade.Values) int { return (v.Of(flap) + v.Of(rows)) / 2 },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "edge-chains", Text: say("why.chains", "one for each two of {0} + {1} rows, since the first stitch of every row is slipped", v.Of(flap), v.Of(rows)), Terms: []grade.Term{v.Term(flap), v.Term(rows)}}
-		}))
-	d.heelEdge = heelEdge{rows: func(v grade.Values) int { return v.Of(flap) + v.Of(rows) }}
-	flapGauge := d.GaugeOf("flap")
-	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
+}
+
+// rowsOfBand declares how many rows take the stitches beside the band, less those before.
+func (h *bandHeel) rowsOfBand(d *Draft, side, before *grade.Var, key, label string) *grade.Var {
+	return d.Model.Add(follows(key, label, "rows",
 		func(v grade.Values) int {
-			under := max(0, v.Of(flap)+v.Of(rows)-v.Of(heel))
-			return int(g.RowsIn(flapGauge.Height(under)) + 0.5)
+			n := 2 * (v.Of(side) - 1)
+			if before != nil {
+				n -= v.Of(before)
+			}
+			return n
 		},
 		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "heel-under", Text: say("why.under", "of {0} + {1} rows, {2} (as many as heel stitches, the height of an ordinary flap) stand behind the heel; the rest lies under the foot", v.Of(flap), v.Of(rows), v.Of(heel)), Terms: []grade.Term{v.Term(flap), v.Term(rows), v.Term(heel)}}
+			r := grade.Reason{Rule: "band-rows", Text: say("why.band.rows", "each row takes one stitch, and {0} of {1} go on each side: 2 × {0}", v.Of(side)-1, v.Of(side)), Terms: []grade.Term{v.Term(side)}}
+			if before != nil {
+				r.Text = say("why.band.rows.left", "each row takes one stitch, and {0} of {1} go on each side: 2 × {0}, less the {2} rows before", v.Of(side)-1, v.Of(side), v.Of(before))
+				r.Terms = append(r.Terms, v.Term(before))
+			}
+			return r
 		}))
-	d.measure("heel.band_width", "band, width", func(size int) unit.Length { return h.width[size] }, func(v grade.Values) unit.Length { return g.Width(v.Of(band)) })
-	d.measure("heel.depth", "heel, flap and band", nil, func(v grade.Values) unit.Length { return flapGauge.Height(v.Of(flap) + v.Of(rows)) })
 }
 
 // follows is a number that follows from others.
@@ -121,10 +227,13 @@ func follows(key, label, unit string, is func(grade.Values) int, why func(grade.
 
 func (h *bandHeel) build(b *Builder) {
 	heel, band, left := b.n("heel.stitches"), b.n("heel.band_stitches"), b.n("heel.stitches_left")
-	b.marked = true
 
 	b.section("Heel flap")
-	b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row of flap and band is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
+	if h.form == "short-rows" {
+		b.para(say("heel.flap.intro", "The flap is worked back and forth in rows, at the back of the leg. The first st of every row is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
+	} else {
+		b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row of flap and band is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
+	}
 	b.setApart(
 		say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others, slipping sts from one needle to the next where you need a free one. If you marked the beginning of the rnd, take that marker out."),
 		say("heel.band.two", "From here only N1 is worked; N2 rests."))
@@ -134,64 +243,43 @@ func (h *bandHeel) build(b *Builder) {
 	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.flap_rows", size)/2 - 1 }), pattern.Again{
 		Total: b.n("heel.flap_rows"), Count: total(heel)})
 
-	b.section("Band")
-	b.para(say("heel.band.how", "The band, the {0} sts in the middle, keeps its width to the end. In every row one st is decreased just after the band: seen from the right side, on its left in RS rows and on its right in WS rows. In the end 1 st is left on each side of the band.", band))
-	b.where(func(size int) bool { return b.of("heel.side_stitches", size) >= 4 }, func() { h.longBand(b) })
-	for s := 3; s >= 2; s-- {
-		b.where(func(size int) bool { return b.of("heel.side_stitches", size) == s }, func() { h.shortBand(b, s) })
+	if h.form == "short-rows" {
+		b.section("Heel turn")
+	} else {
+		b.section("Band")
+	}
+	width := func(size int) int { return b.of("heel.band_stitches", size) }
+	switch h.form {
+	case "rows":
+		b.marked = true
+		b.para(say("heel.band.how", "The band, the {0} sts in the middle, keeps its width to the end. In every row one st is decreased just after the band: seen from the right side, on its left in RS rows and on its right in WS rows. In the end 1 st is left on each side of the band.", band))
+		b.where(func(size int) bool { return b.of("heel.side_stitches", size) >= 4 }, func() { h.longBand(b) })
+		for s := 3; s >= 2; s-- {
+			b.where(func(size int) bool { return b.of("heel.side_stitches", size) == s }, func() { h.shortBand(b, s) })
+		}
+	case "short-rows":
+		b.para(say("heel.band.how.short", "The band, the {0} sts in the middle, keeps its width to the end. Each row is turned beside it, after a decrease of two of the sts there; from Row 2 on the slipped first st is the decrease of the row before. In the end 1 st is left on each side of the band.", band))
+		b.where(func(size int) bool { return b.of("heel.turn_rows", size) > 0 }, func() {
+			squareTurn{outside: true}.write(b, func(size int) int { return b.of("heel.stitches", size) }, width)
+		})
+	case "both":
+		b.para(say("heel.band.how.both", "The band, the {0} sts in the middle, keeps its width to the end. In the first rows one st is decreased just after the band, and they go on to the end of the heel: seen from the right side, the decrease lies on the left of the band in RS rows and on its right in WS rows.", band))
+		h.wholeRows(b)
+		b.add(&pattern.DropMarkers{})
+		b.section("Heel turn")
+		b.para(say("heel.band.turns", "The rest is short rows: each is turned beside the band, after a decrease of two of the sts there; from Row 2 on the slipped first st is the decrease of the row before. In the end 1 st is left on each side of the band."))
+		squareTurn{outside: true}.write(b, func(size int) int { return b.of("heel.stitches", size) - b.of("heel.whole_rows", size) }, width)
 	}
 	in, cm := b.long(func(size int) unit.Length { return b.finished("heel.depth", b.plan.At(size)) })
 	needle := "N1"
 	if b.roundsBegin() == pattern.CentreBack {
 		needle = "The needle"
 	}
-	b.para(say("heel.band.done", "{5} holds {0} sts: 1, the band, 1. The band has {1} rows; flap and band together have {2}, and measure {3} in [{4} cm].", left, b.n("heel.band_rows"),
-		b.each(func(size int) int { return b.of("heel.flap_rows", size) + b.of("heel.band_rows", size) }), in, cm, needle))
-}
-
-// longBand writes a band with at least 4 stitches at each side: rows 1 to 3, their repeat,
-// and the last two rows in full, where "to m" would have nothing left to count.
-func (h *bandHeel) longBand(b *Builder) {
-	after := func(rows func(s int) int) pattern.Number { // stitches after so many rows
-		return b.each(func(size int) int {
-			return b.of("heel.stitches", size) - rows(b.of("heel.side_stitches", size))
-		})
+	switch h.form {
+	case "rows":
+		b.para(say("heel.band.done", "{5} holds {0} sts: 1, the band, 1. The band has {1} rows; flap and band together have {2}, and measure {3} in [{4} cm].", left, b.n("heel.band_rows"),
+			b.each(func(size int) int { return b.of("heel.flap_rows", size) + b.of("heel.band_rows", size) }), in, cm, needle))
+	default:
+		b.para(say("heel.band.done.short", "{3} holds {0} sts: 1, the band, 1. The edges of the heel measure {1} in [{2} cm].", left, in, cm, needle))
 	}
-	band := b.n("heel.band_stitches")
-	b.row(row(1, pattern.RS), total(after(func(int) int { return 1 })),
-		sl1(), k(b.each(func(size int) int { return b.of("heel.side_stitches", size) - 1 })), do(pattern.PlaceMarker), k(band), do(pattern.PlaceMarker), do(pattern.Ssk), toEnd(pattern.Knit))
-	b.row(row(2, pattern.WS), change(-1),
-		sl1(), toMarker(pattern.Purl), do(pattern.SlipMarker), toMarker(pattern.Purl), do(pattern.SlipMarker), do(pattern.P2tog), toEnd(pattern.Purl))
-	b.row(row(3, pattern.RS), change(-1),
-		sl1(), toMarker(pattern.Knit), do(pattern.SlipMarker), toMarker(pattern.Knit), do(pattern.SlipMarker), do(pattern.Ssk), toEnd(pattern.Knit))
-	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.side_stitches", size) - 4 }), pattern.Again{
-		Count: total(after(func(s int) int { return 2*s - 5 }))})
-	b.oneMore(row(2, pattern.WS), pattern.Of(1), pattern.Again{Count: total(after(func(s int) int { return 2*s - 4 }))})
-	h.lastRows(b)
-}
-
-// lastRows writes the last two rows.
-func (h *bandHeel) lastRows(b *Builder) {
-	band, left := b.n("heel.band_stitches"), b.n("heel.stitches_left")
-	b.row(named(pattern.Next, pattern.RS), total(b.each(func(size int) int { return b.of("heel.stitches_left", size) + 1 })),
-		sl1(), kN(1), do(pattern.SlipMarker), k(band), do(pattern.SlipMarker), do(pattern.Ssk))
-	b.row(named(pattern.Next, pattern.WS), total(left),
-		sl1(), do(pattern.SlipMarker), p(band), do(pattern.SlipMarker), do(pattern.P2tog))
-}
-
-// shortBand writes a band with 2 or 3 stitches at each side, every row in full.
-func (h *bandHeel) shortBand(b *Builder, side int) {
-	band := b.n("heel.band_stitches")
-	count := func(rows int) *pattern.Count {
-		return total(b.each(func(size int) int { return b.of("heel.stitches", size) - rows }))
-	}
-	first := []pattern.Step{sl1(), kN(side - 1), do(pattern.PlaceMarker), k(band), do(pattern.PlaceMarker), do(pattern.Ssk)}
-	if side == 2 {
-		b.row(row(1, pattern.RS), count(1), first...)
-		b.row(row(2, pattern.WS), count(2), sl1(), do(pattern.SlipMarker), p(band), do(pattern.SlipMarker), do(pattern.P2tog))
-		return
-	}
-	b.row(row(1, pattern.RS), count(1), append(first, kN(1))...)
-	b.row(row(2, pattern.WS), count(2), sl1(), pN(1), do(pattern.SlipMarker), p(band), do(pattern.SlipMarker), do(pattern.P2tog), pN(1))
-	h.lastRows(b)
 }

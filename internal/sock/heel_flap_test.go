@@ -12,9 +12,9 @@ import (
 // A turnRow is what a row of a turn does: stitches before its decrease, the slipped one
 // too, stitches behind it, and what then waits beyond and is live in all.
 type turnRow struct {
-	wrong                bool
-	before, after        int
-	beyond, live, atFoot int
+	wrong         bool
+	before, after int
+	beyond, live  int
 }
 
 // turnRows reads the rows of a turn over n stitches off the cloth.
@@ -38,11 +38,14 @@ func turnRows(t *testing.T, c cloth, section string, n int) (out []turnRow) {
 	return out
 }
 
-// Computed: round, V and square turns row by row.
+// Computed: round, V and square turns, and the short rows of a band heel, row by row.
 func TestTurnsRowByRow(t *testing.T) {
 	for _, x := range []struct{ file, heel string }{
 		{"round-heel", "kind = \"round\""},
 		{"v-heel", "kind = \"v\""},
+		{"square-heel-plain", "kind = \"square\""},
+		{"square-heel-outside", "kind = \"square\"\nform = \"outside-joint\""},
+		{"square-heel-outside", "kind = \"band\"\nform = \"short-rows\""},
 	} {
 		for _, n := range []int{30, 32} {
 			for _, method := range []string{"double-pointed", "two-circulars"} {
@@ -61,6 +64,72 @@ func TestTurnsRowByRow(t *testing.T) {
 				numbers(t, plan, 0, map[string]int{"heel.stitches_left": number(t, want[len(want)-1][5]), "heel.sole_rounds": len(want)})
 			}
 		}
+	}
+}
+
+// Computed: square turns of 14 to 48 stitches, plain and with the joint outside.
+func TestSquareTurns(t *testing.T) {
+	for _, row := range table(t, "square-turns.txt") {
+		h := number(t, row[0])
+		for i, form := range []string{"plain", "outside-joint"} {
+			draft, plan := graded(t, wanted{stitches: []int{2 * h}, foot: "12 in", more: "[cuff]\nkind = \"k1p1\"\n[heel]\nkind = \"square\"\nform = \"" + form + fmt.Sprintf("\"\n[pin]\n\"leg.stitches\" = %d\n", 2*h)}.text())
+			f := row[3+4*i:]
+			numbers(t, plan, 0, map[string]int{"heel.stitches": h, "heel.band_stitches": number(t, row[1]), "heel.stitches_left": number(t, f[2]), "heel.turn_rows": number(t, f[3])})
+			got := turnRows(t, knitted(t, draft, plan, 0), "Heel turn", h)
+			if got[0].before-1 != number(t, f[0]) || got[1].before-1 != number(t, f[1]) || got[0].beyond != got[1].beyond || len(got) != number(t, f[3]) {
+				t.Errorf("H %d, %s: the first of %d rows work %d and %d behind the slipped stitch, want %s and %s", h, form, len(got), got[0].before-1, got[1].before-1, f[0], f[1])
+			}
+		}
+	}
+}
+
+// Computed: the three forms of a band heel with a band of 10 leave the same and differ in
+// where their rows turn. With whole rows first, the flap's and those are as many as stitches
+// go, and picking up restores the count without corner stitches.
+func TestBandForms(t *testing.T) {
+	for _, x := range []struct {
+		round int
+		form  string
+		pin   string
+		want  map[string]int
+	}{
+		{64, "short-rows", "", map[string]int{"heel.flap_rows": 16, "heel.turn_rows": 20, "heel.sole_rounds": 20, "heel.edge_chains": 8, "gusset.corner_stitches": 2, "gusset.pick_up_per_side": 10, "gusset.stitches": 64}},
+		{60, "short-rows", "", map[string]int{"heel.flap_rows": 14, "heel.turn_rows": 18, "heel.sole_rounds": 18, "heel.edge_chains": 7, "gusset.corner_stitches": 2, "gusset.pick_up_per_side": 9, "gusset.stitches": 60}},
+		{64, "both", "", map[string]int{"heel.flap_rows": 16, "heel.whole_rows": 4, "heel.turn_rows": 16, "heel.sole_rounds": 16, "heel.edge_chains": 10, "gusset.corner_stitches": 0, "gusset.stitches": 64}},
+		{60, "both", "\"heel.flap_rows\" = 16\n", map[string]int{"heel.whole_rows": 2, "heel.turn_rows": 16, "heel.edge_chains": 9, "gusset.corner_stitches": 0, "gusset.stitches": 60}},
+	} {
+		draft, plan := graded(t, wanted{stitches: []int{x.round}, more: "[heel]\nkind = \"band\"\nform = \"" + x.form + "\"\n[pin]\n" + x.pin}.text())
+		if draft.Kind("gusset") != "exact" {
+			t.Errorf("the form %s has a gusset of the kind %s", x.form, draft.Kind("gusset"))
+		}
+		numbers(t, plan, 0, map[string]int{"heel.band_stitches": 10, "heel.stitches_left": 12})
+		numbers(t, plan, 0, x.want)
+		c := knitted(t, draft, plan, 0)
+		if x.form != "both" {
+			continue
+		}
+		h := x.round / 2
+		rows, whole := append(c.courses("Band", false), c.courses("Heel turn", false)...), plan.Of("heel.whole_rows", 0)
+		if len(rows) != whole+plan.Of("heel.turn_rows", 0) {
+			t.Errorf("the band has %d rows", len(rows))
+		}
+		for i, r := range rows[:whole] { // they reach the end of the heel: the slipped stitch and these are all
+			if 1+len(r.kinds) != h-i-1 {
+				t.Errorf("row %d of the band works %d stitches, want all %d", i+1, 1+len(r.kinds), h-i-1)
+			}
+		}
+		first := rows[whole]
+		if at := first.at(fabric.Ssk, 0); at != len(first.kinds)-1 || 1+at != (h-whole-10)/2+10 {
+			t.Errorf("the first short row works %d stitches before its decrease, want %d", 1+at, (h-whole-10)/2+10)
+		}
+	}
+}
+
+// A band heel of whole rows has edges longer than what it has lost: nothing is exact there.
+func TestExactNeedsShortEdges(t *testing.T) {
+	said := refused(t, wanted{stitches: []int{64}, more: "[heel]\nkind = \"band\"\n[gusset]\nkind = \"exact\""}.text())
+	if !strings.Contains(said, "a gusset of the kind instep") {
+		t.Errorf("the refusal does not say what would do: %s", said)
 	}
 }
 

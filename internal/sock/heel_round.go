@@ -25,7 +25,7 @@ var (
 )
 
 func turnedHeel(kind, name string, options []Option, says source.Message, take func(*design.Table) roundTurn) Part {
-	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: cuffDown, Gussets: []string{"instep"},
+	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: cuffDown, Gussets: []string{"instep", "sole"},
 		Options: append(flapOptions(1), options...), Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "short rows", "decreasing"},
 		How: say("heel.round.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: short rows, each with a decrease, make a cup of the sts that are left."),
 		take: func(_ *Draft, t *design.Table) construction {

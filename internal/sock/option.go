@@ -1,7 +1,10 @@
 package sock
 
 import (
+	"fmt"
+
 	"sockwright/internal/design"
+	"sockwright/internal/source"
 	"sockwright/internal/unit"
 )
 
@@ -15,6 +18,7 @@ type Option struct {
 	// design, and the least and the greatest that are taken.
 	Usual, Least, Greatest float64
 	Whole                  bool // a whole number
+	Step                   int  // of which a whole number is a multiple; 0 for any
 	Length                 bool // a length, one for all sizes or one for each
 }
 
@@ -30,6 +34,12 @@ func wholeNumber(key, says string, usual, least, greatest int) Option {
 	return Option{Key: key, Says: says, Usual: float64(usual), Least: float64(least), Greatest: float64(greatest), Whole: true}
 }
 
+func steps(key, says string, usual, least, greatest, step int) Option {
+	o := wholeNumber(key, says, usual, least, greatest)
+	o.Step = step
+	return o
+}
+
 func length(key, says string, least, greatest float64) Option {
 	return Option{Key: key, Says: says, Least: least, Greatest: greatest, Length: true}
 }
@@ -41,7 +51,11 @@ func (o Option) number(t *design.Table) float64 {
 }
 
 func (o Option) whole(t *design.Table) int {
-	return t.Int(o.Key, int(o.Usual), int(o.Least), int(o.Greatest))
+	n := t.Int(o.Key, int(o.Usual), int(o.Least), int(o.Greatest))
+	if o.Step > 1 && n%o.Step != 0 {
+		t.Fault(o.Key, source.Error, say("sock.option-step", "{0} is no multiple of {1}", n, o.Step), fmt.Sprintf("write a multiple of %d", o.Step))
+	}
+	return n
 }
 
 // lengths takes a length for every size; usual is what it is where the design does not say.

@@ -59,7 +59,7 @@ func (s *shortRowToe) declare(d *Draft) {
 	if d.Direction == design.ToeUp {
 		closing = 0
 	}
-	d.footLength(closing, func(v grade.Values) int { return d.roundOfToe(d.moved(v.Of(d.v("heel.stitches")), v.Of(foot))) })
+	d.footLength(closing, func(v grade.Values) int { return d.roundOfToe(d.moved(v)) })
 }
 
 func (s *shortRowToe) build(b *Builder) {

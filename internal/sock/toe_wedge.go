@@ -114,16 +114,18 @@ func (w *wedgeToe) declare(d *Draft) {
 		d.footLength(1, func(grade.Values) int { return 0 })
 		return
 	}
-	d.footLength(closingRounds(w.closing), func(v grade.Values) int { return d.roundOfToe(d.moved(v.Of(d.v("heel.stitches")), v.Of(foot))) })
+	d.footLength(closingRounds(w.closing), func(v grade.Values) int { return d.roundOfToe(d.moved(v)) })
 }
 
 // moved is how many stitches go from each end of the sole to the instep before the toe, so
 // that both hold half of the foot (negative: the other way).
-func (d *Draft) moved(heel, foot int) int { return (heel - foot/2) / 2 }
-
-func (b *Builder) moved(size int) int {
-	return b.Draft.moved(b.of("heel.stitches", size), b.of("foot.stitches", size))
+func (d *Draft) moved(v grade.Values) int {
+	foot := v.Of(d.v("foot.stitches"))
+	sole := foot - (v.Of(d.v("leg.stitches")) - v.Of(d.v("heel.stitches")))
+	return (sole - foot/2) / 2
 }
+
+func (b *Builder) moved(size int) int { return b.Draft.moved(b.plan.At(size)) }
 
 // roundOfToe is 1 where the last round of the foot is told by the toe, because the round must
 // begin some stitches earlier from there on. A sock from the toe up has its toe behind it.

@@ -1,0 +1,99 @@
+package sock_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"sockwright/internal/fabric"
+)
+
+// Computed: gussets after a round turn round by round, with one corner stitch. Ours have one
+// round more before the first decrease, which twists the picked-up stitches.
+func TestGussetAgainstTable(t *testing.T) {
+	for n, file := range map[int]string{64: "gusset-84.txt", 60: "gusset-80.txt"} {
+		draft, plan := graded(t, wanted{stitches: []int{n}, more: "[heel]\nkind = \"round\""}.text())
+		rounds := knitted(t, draft, plan, 0).courses("Gusset", true)
+		want := table(t, file)
+		if len(rounds) != len(want) {
+			t.Fatalf("%d stitches: the gusset has %d rounds, want %d", n, len(rounds), len(want))
+		}
+		for i, row := range want {
+			r := rounds[i]
+			dec := r.at(fabric.K2tog, 0) >= 0
+			if all := number(t, row[len(row)-1]); len(r.kinds) != all || dec != strings.HasPrefix(row[1], "dec") {
+				t.Errorf("%d stitches, round %s: %d, want %s", n, row[0], len(r.kinds), strings.Join(row[1:], " "))
+			}
+		}
+	}
+}
+
+// Common practice, and for four rounds running stocking no. 1, Cycling and Shooting
+// Knickerbocker Stockings, Macmillan, 1896: in which rounds a gusset is decreased.
+func TestGussetRates(t *testing.T) {
+	for rate, rounds := range map[string]func(j int) int{ // of decrease round j, from 1
+		"every-2nd": func(j int) int { return 2*j + 1 },
+		"every-3rd": func(j int) int { return 3 * j },
+		"four-then-2nd": func(j int) int {
+			if j <= 4 {
+				return j + 2
+			}
+			return 2*j - 2
+		},
+	} {
+		for _, kind := range []string{"instep", "sole"} {
+			for _, method := range []string{"double-pointed", "magic-loop"} {
+				// 18, 10, 6 and 5 decrease rounds, and in the smallest sizes 4 or fewer
+				more := fmt.Sprintf("[needles]\nmethod = %q\n[heel]\nkind = \"square\"\n[gusset]\nkind = %q\nrate = %q\n", method, kind, rate)
+				draft, plan := graded(t, wanted{stitches: []int{24, 28, 32, 64, 96, 120}, foot: "14 in", more: more}.text())
+				for size := range 6 {
+					c := knitted(t, draft, plan, size)
+					n, got := 0, c.courses("Gusset", true)
+					for i, r := range got {
+						if r.at(fabric.K2tog, 0) < 0 {
+							continue
+						}
+						n++
+						if i+1 != rounds(n) || r.at(fabric.Ssk, 0) < 0 {
+							t.Errorf("%s, %s, size %d: decrease round %d is round %d, want %d", kind, rate, size, n, i+1, rounds(n))
+						}
+					}
+					if n != plan.Of("gusset.decrease_rounds", size) || len(got) != plan.Of("gusset.rounds", size) || len(got) != rounds(n) {
+						t.Errorf("%s, %s, size %d: %d decrease rounds in %d rounds, planned %d in %d", kind, rate, size, n, len(got), plan.Of("gusset.decrease_rounds", size), plan.Of("gusset.rounds", size))
+					}
+				}
+			}
+		}
+	}
+}
+
+// Computed: a gusset on the sole, 84 to 64 stitches along a panel of 12 of the 18 that the
+// heel leaves. The panel keeps its width: the decreases stand beside it in every round.
+func TestGussetOnSole(t *testing.T) {
+	draft, plan := graded(t, wanted{stitches: []int{64}, more: "[heel]\nkind = \"round\"\n[gusset]\nkind = \"sole\""}.text())
+	numbers(t, plan, 0, map[string]int{"heel.stitches_left": 18, "gusset.panel_stitches": 12, "gusset.stitches": 84, "gusset.decrease_rounds": 10, "foot.stitches": 64})
+	for i, r := range knitted(t, draft, plan, 0).courses("Gusset", true) {
+		ssk, k2tog := r.at(fabric.Ssk, 0), r.at(fabric.K2tog, 0)
+		if ssk >= 0 && (ssk != 6 || len(r.kinds)-k2tog-1 != 6) {
+			t.Errorf("round %d: %d stitches before the ssk and %d behind the k2tog, want 6 and 6", i+1, ssk, len(r.kinds)-k2tog-1)
+		}
+	}
+}
+
+// A foot that is wider or narrower than the leg, as published ones are (leg 80 and foot 76 in
+// the Lichfield Mercury, 12 March 1915; leg 60 and foot 56 in Knitting Instructions for Field
+// Comforts, Imperial Order Daughters of the Empire, Toronto, 1939): the gusset takes more or
+// fewer decrease rounds, and instep and sole are evened out before the toe.
+func TestFootUnlikeLeg(t *testing.T) {
+	for _, x := range []struct{ leg, more, foot int }{{80, -4, 76}, {60, -4, 56}, {64, 4, 68}, {64, 8, 72}} {
+		for _, method := range []string{"double-pointed", "two-circulars"} {
+			text := fmt.Sprintf("[needles]\nmethod = %q\n[heel]\nkind = \"round\"\n[gusset]\nfoot_stitches = %d\n", method, x.more)
+			draft, plan := graded(t, wanted{stitches: []int{x.leg}, more: text}.text())
+			numbers(t, plan, 0, map[string]int{"leg.stitches": x.leg, "foot.stitches": x.foot})
+			if got, want := plan.Of("gusset.decrease_rounds", 0), (plan.Of("gusset.stitches", 0)-x.foot)/2; got != want {
+				t.Errorf("leg %d, foot %d: %d decrease rounds, want %d", x.leg, x.foot, got, want)
+			}
+			knitted(t, draft, plan, 0)
+		}
+	}
+}
