@@ -119,7 +119,7 @@ func (p *page) designers(c *chapter, line string) bool {
 }
 
 var (
-	instruction = regexp.MustCompile(`^(CO \d|((Set-up|Next|Partial|Inc|Dec) (row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: |Work (the last|Row|Rnd) .*[0-9(]|Work .* once more|(Knit|Purl) \d|Arrange the sts: |The (last|first) \d.* are the heel|The rnd now begins here|Remove the stitch markers|Graft the \d)`)
+	instruction = regexp.MustCompile(`^(CO \d|((Set-up|Next|Partial|Inc|Dec) (row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: |Work (the last|Row|Rnd) .*[0-9(]|Work .* once more|(Knit|Purl) \d|Arrange the sts: |The (last|first) \d.* are the heel|The rnd now begins here|Remove the stitch markers|Graft the \d|Bind off the \d|Draw the yarn twice)`)
 	label       = regexp.MustCompile(`^((?:Set-up|Next|Partial|Inc|Dec) (?:row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: `)
 	onlyLine    = regexp.MustCompile(`^Sizes? (.+) only:$`)
 )
@@ -1015,7 +1015,7 @@ var uses = map[string]*regexp.Regexp{
 var plain = strings.Fields(`Row Rnd row rows Set-up Next Partial Work Knit Purl knit purl the last more times again once on each of next
 	or until cuff leg foot heel measures from cast-on edge in all Join to work round without twisting The begins at center back side sole instep
 	before sts now here are worked other rest for first Arrange Remove stitch markers as you come them and along left right corner end
-	Graft remove pick up`)
+	Graft remove pick up Bind off with together Draw yarn twice through pull`)
 
 func abbreviations(p *page, wrong func(string, ...any)) {
 	var explained []string

@@ -344,7 +344,7 @@ func (w *wedgeToe) close(b *Builder, side bool) {
 		b.gather(b.n("toe.stitches_left"))
 	case "three-needle":
 		b.toSide(side)
-		b.para(say("toe.three-needle", "Three-needle bind-off: turn the sock inside out and hold the two needles side by side. Knit the first st of each needle together; knit the next two together, and pass the first st over the second. Repeat to the end and fasten off."))
+		b.para(say("toe.three-needle", "Three-needle bind-off: work on the inside of the sock, the two needles side by side. Knit the first st of each needle together; knit the next two together, and pass the first st over the second. Repeat to the end and fasten off."))
 		b.add(&pattern.Join{How: pattern.BoundOff, Front: half, Back: half})
 	default:
 		b.toSide(side)
