@@ -9,9 +9,10 @@ import (
 )
 
 // edges warns of a row that shapes both sides, with another number of plain stitches beyond
-// the shaping on one side than on the other: "k1, ssk, k to last 3 sts, k2tog, k1".
+// the shaping on one side than on the other: "k1, ssk, k to last 3 sts, k2tog, k1"; and of one
+// with another number of edge stitches: "k4, p to last 4 sts, k4".
 func (e *editor) edges() {
-	e.eachRow(func(r *script.Row) {
+	e.eachRow(func(row []script.Step) {
 		var before, behind []pattern.Number
 		runs := false // stitches are worked up to some place
 		var look func(steps []script.Step)
@@ -32,7 +33,10 @@ func (e *editor) edges() {
 				}
 			}
 		}
-		look(r.Steps)
+		look(row)
+		if n := len(row); n == 3 && plainRun(row[0]) && plainRun(row[2]) && row[0].Op == row[2].Op && row[1].To == script.End && row[1].Op != row[0].Op {
+			before, behind = append(before, row[0].N), append(behind, row[2].N) // an edge of another stitch
+		}
 		if !runs || len(before) == 0 || len(behind) == 0 {
 			return
 		}
@@ -46,7 +50,7 @@ func (e *editor) edges() {
 		for _, n := range all {
 			if !slices.Equal(n.Val, usual.Val) {
 				e.say(n.At, e.unlike(n, usual), source.StitchCount, source.Warning,
-					source.Say("edit.edges", "the shaping lies {0} from one edge here and {1} from the other", pattern.List(usual.Strings()), pattern.List(n.Strings())),
+					source.Say("edit.edges", "{0} at one edge here and {1} at the other", pattern.List(usual.Strings()), pattern.List(n.Strings())),
 					advice("edit.mend-edges", "for edges that are alike, write the same number on both sides"))
 				return
 			}
@@ -74,12 +78,15 @@ func (e *editor) unlike(a, b pattern.Number) (sizes source.SizeSet) {
 	return sizes
 }
 
-// eachRow visits the rows of the text.
-func (e *editor) eachRow(do func(*script.Row)) {
+// eachRow visits the steps of the rows of the text.
+func (e *editor) eachRow(do func([]script.Step)) {
 	for i := range e.words.Lines {
 		for _, item := range e.words.Lines[i].Items {
-			if r, ok := item.(*script.Row); ok {
-				do(r)
+			switch n := item.(type) {
+			case *script.Row:
+				do(n.Steps)
+			case *script.Shape:
+				do(n.Steps)
 			}
 		}
 	}

@@ -66,7 +66,8 @@ var editorTexts = []struct {
 	{"shoe sizes are no needles", "PEBBLE\nTo fit US 8 (39 in Europe)\n", nil},
 
 	// edges, repeats, sizes
-	{"edges that are unlike", "PEBBLE\nCO 60 sts.\nRnd 1: N1: k2, ssk, k to last 3 sts, k2tog, k1; N2: k1, ssk, k to last 3 sts, k2tog, k1.\n", []string{"3:13 warning stitch-count 1: the shaping lies 1 from one edge here and 2 from the other"}},
+	{"edges that are unlike", "PEBBLE\nCO 60 sts.\nRnd 1: N1: k2, ssk, k to last 3 sts, k2tog, k1; N2: k1, ssk, k to last 3 sts, k2tog, k1.\n", []string{"3:13 warning stitch-count 1: 1 at one edge here and 2 at the other"}},
+	{"an edge that is wider", "PEBBLE\nCO 60 sts.\nRow 2 (WS): K4, p to last 3 sts, k3.\n", []string{"3:35 warning stitch-count 1: 4 at one edge here and 3 at the other"}},
 	{"edges that are alike", "PEBBLE\nCO 60 sts.\nRnd 1: K2, ssk, k to last 4 sts, k2tog, k2.\nRnd 2: K3, ssk, k to end.\n", nil},
 	{"the foot of one size", "PEBBLE\nSizes: S (M, L)\nCO 56 (60, 64) sts.\nK the heel sts, pick up and k 14 (15, 16) sts, k the instep sts, pick up and k 14 (15, 16) sts.\nWork Rnds 1 and 2 until 56 (58, 64) sts are left.\n",
 		[]string{"5:29 warning size-column M: in every other size the gusset is decreased back to the stitches of the leg, which here are 60, not 58"}},

@@ -138,3 +138,22 @@ func (w *worker) halfHeel(rw *rowWork) {
 	p.fault.Mends = []source.Mend{w.write(last.N, heel/2)}
 	w.soft = append(w.soft, p)
 }
+
+// wholeHeel: a row that works so many stitches and then picks up along the heel comes to the
+// edge of the heel first, over all of it or from its middle.
+func (w *worker) wholeHeel(rw *rowWork) {
+	if !w.n.flat || !w.known || w.heelCount == 0 {
+		return
+	}
+	first := &rw.row.Steps[0]
+	if first.Op != script.Knit || first.To != script.Here || !first.N.Known() || len(rw.row.Steps) < 2 || rw.row.Steps[1].Op != script.PickUp {
+		return
+	}
+	heel, n := rw.before, int(w.val(first.N))
+	if n == heel || n == heel/2 || n == heel-heel/2 {
+		return
+	}
+	p := w.fail(first.N.Span(w.size), source.StitchCount, source.Say("follow.whole-heel", "{0} are worked before stitches are picked up at the edge of the heel, which has {1}", source.InSts(n), heel), source.Sts(n), source.Sts(heel))
+	p.fault.Mends = []source.Mend{w.write(first.N, heel)}
+	w.soft = append(w.soft, p)
+}

@@ -159,6 +159,9 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 		rw.round = true
 	}
 	rw.before = count(w.n.left) + count(w.n.right)
+	if rw.pickup {
+		w.wholeHeel(rw)
+	}
 	ahead, behind := w.n.waiting()
 	slips := slipsFirst(r.Steps)
 	w.mid = w.mid[:0]
