@@ -53,13 +53,13 @@ func counted(op pattern.Op) bool {
 }
 
 // turnWords end a row that turns, by what the turn leaves behind.
-var turnWords = [...]string{"turn", "w&t", "make twin, turn", "turn, yo", "turn, ds"}
+var turnWords = [...]string{"turn", "wrap and turn", "make twin, turn", "turn, yo", "turn, DS"}
 
 // gapWords name what a row comes to where the work was turned.
-var gapWords = [...]string{"gap", "wrapped st", "twin", "yo", "ds"}
+var gapWords = [...]string{"gap", "wrapped st", "twin", "yo", "DS"}
 
 // closeWords follow the k or p that works a stitch together with what a turn left on it.
-var closeWords = [...]string{"", "1 with its wrap", "1 with its twin", "1 with its yo", " ds"}
+var closeWords = [...]string{"", "1 with its wrap", "1 with its twin", "1 with its yo", " DS"}
 
 // opOf reads the steps that are always one word: stepWords the other way round, but for
 // those that take a number or have two words.

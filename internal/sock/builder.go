@@ -192,6 +192,12 @@ func total(n pattern.Number, split ...pattern.Number) *pattern.Count {
 	return &pattern.Count{Total: n, Split: split}
 }
 
+// changeTotal is for a row that is worked again in some sizes only: the change, and what
+// there is after the first time.
+func changeTotal(n int, total pattern.Number) *pattern.Count {
+	return &pattern.Count{Change: pattern.Of(n), Total: total}
+}
+
 func change(n int) *pattern.Count { return &pattern.Count{Change: pattern.Of(n)} }
 
 // Steps.

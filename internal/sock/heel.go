@@ -85,7 +85,7 @@ func (b *Builder) corners() {
 		b.needles(rnd(2), total(b.n("leg.stitches"), near, instep, far),
 			on(toLast(pattern.Knit, 2), do(pattern.K2tog)), on(toEnd(pattern.Knit)), on(do(pattern.Ssk), toEnd(pattern.Knit)))
 	case pattern.SideOfInstep:
-		b.row(named(pattern.Partial, pattern.RS), nil, k(heel), corner)
+		b.row(named(pattern.Partial, pattern.RS), total(b.each(func(size int) int { return b.of("heel.stitches", size) + 1 })), k(heel), corner)
 		b.add(&pattern.Begin{Place: pattern.SideOfInstep})
 		b.para(say("corners.side", "The partial row does not count as a rnd. From here N1 is the instep, and N2 the sole."))
 		b.needles(rnd(1), all, on(k(instep)), on(corner, k(b.each(func(size int) int { return b.of("heel.stitches", size) + 1 }))))

@@ -70,7 +70,7 @@ func (h *insertedHeel) declare(d *Draft) {
 func (h *insertedHeel) build(b *Builder) {
 	b.section("Line of the heel")
 	heel, instep := b.n("heel.stitches"), b.instep()
-	b.para(say("heel.inserted.line", "The {0} sts in the middle of the back are knit with a piece of smooth waste yarn in another color, about 20 in [50 cm] long, and then once more with the working yarn. Leave the ends of the waste yarn hanging on the outside.", heel))
+	b.para(say("heel.inserted.line", "The {0} sts in the middle of the back are knit with a piece of smooth waste yarn in another color, about 20 in [51 cm] long, and then once more with the working yarn. Leave the ends of the waste yarn hanging on the outside.", heel))
 	waste := func() {
 		b.row(rnd(1), total(b.n("leg.stitches")),
 			pattern.Step{Op: pattern.WasteYarn, N: heel}, toEnd(pattern.Knit))

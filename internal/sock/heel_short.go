@@ -85,7 +85,7 @@ func (h *shortRowHeel) build(b *Builder) {
 	b.setApart(
 		say("heel.short.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others."),
 		say("heel.short.two", "From here only N1 is worked; N2 rests."))
-	shortRows{h.turn, "heel.stitches", "heel.middle_stitches", "heel.turns"}.work(b)
+	shortRows{h.turn, "heel.stitches", "heel.middle_stitches", "heel.turns"}.work(b, "Heel")
 	b.para(say("heel.short.done", "All {0} heel sts are in work again.", b.n("heel.stitches")))
 	b.corners()
 }

@@ -1,6 +1,7 @@
 package sock
 
 import (
+	"slices"
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
@@ -126,11 +127,11 @@ func (l *calfLeg) upwards(b *Builder) {
 		Count: total(b.n("calf.stitches"))})
 }
 
-// shaping writes the shaping rounds with the plain rounds before each, the longer intervals
-// first or last. Sizes with the same interval share their lines.
+// shaping writes the shaping rounds, each with the plain rounds of its interval after it, the
+// longer intervals first or last. Sizes with the same interval share their lines.
 func (l *calfLeg) shaping(b *Builder, name pattern.Name, steps []pattern.Step, by int, longFirst bool) {
 	from := map[bool]string{true: "calf.stitches", false: "leg.stitches"}[by < 0]
-	done := make([]int, len(b.Sizes)) // shaping rounds written so far
+	done, worked := make([]int, len(b.Sizes)), make([]int, len(b.Sizes)) // shaping rounds, and all rounds, so far
 	for _, long := range []bool{longFirst, !longFirst} {
 		often := func(size int) (n, interval int) {
 			nLong, nShort, q := l.intervals(b, size)
@@ -140,23 +141,32 @@ func (l *calfLeg) shaping(b *Builder, name pattern.Name, steps []pattern.Step, b
 			return nShort, q
 		}
 		for interval := range 1 + l.longest(b) {
-			b.where(func(size int) bool { n, q := often(size); return n > 0 && q == interval }, func() {
-				n := b.each(func(size int) int { n, _ := often(size); return n })
-				after := func(times func(size int) int) *pattern.Count {
-					return total(b.each(func(size int) int { return b.of(from, size) + by*(done[size]+times(size)) }))
-				}
-				b.add(&pattern.Plain{Op: pattern.Knit, Rounds: pattern.Of(interval - 1)})
-				once := after(func(int) int { return 1 })
-				once.Change = pattern.Of(by)
-				b.row(pattern.Label{Word: pattern.Round, Name: name}, once, steps...)
-				b.again(pattern.Round, interval, b.each(func(size int) int { n, _ := often(size); return n - 1 }), pattern.Again{
-					Count: after(func(size int) int { n, _ := often(size); return n })})
-				for size := range b.Sizes {
-					if b.only.Has(size) {
-						done[size] += int(n.In(size))
+			before := slices.Clone(done)
+			for _, first := range []bool{true, false} {
+				b.where(func(size int) bool {
+					n, q := often(size)
+					return n > 0 && q == interval && (before[size] == 0) == first
+				}, func() {
+					n := func(size int) int { n, _ := often(size); return n }
+					after := func(times func(size int) int) pattern.Number {
+						return b.each(func(size int) int { return b.of(from, size) + by*(done[size]+times(size)) })
 					}
-				}
-			})
+					label := pattern.Label{Word: pattern.Round, Name: name}
+					if first {
+						label = rnd(1)
+					}
+					b.row(label, changeTotal(by, after(func(int) int { return 1 })), steps...)
+					b.add(&pattern.Plain{Op: pattern.Knit, Rounds: pattern.Of(interval - 1)})
+					b.again(pattern.Round, interval, b.each(func(size int) int { return n(size) - 1 }), pattern.Again{
+						Total: b.each(func(size int) int { return worked[size] + interval*n(size) }), Count: total(after(n))})
+					for size := range b.Sizes {
+						if b.only.Has(size) {
+							done[size] += n(size)
+							worked[size] += interval * n(size)
+						}
+					}
+				})
+			}
 		}
 	}
 }

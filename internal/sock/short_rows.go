@@ -7,10 +7,10 @@ import (
 
 // shortRowTips tell how the turns are worked (common practice).
 var shortRowTips = map[pattern.Turned]source.Message{
-	pattern.Wrapped: say("heel.wrapped.tip", "To w&t on the RS: bring the yarn to the front, slip the next st as if to purl, take the yarn back, return the st, turn. On the WS: take the yarn back, slip, bring the yarn to the front, return the st, turn. To work a st with its wrap, lift the wrap onto the needle beside the st and work the two together; on the WS lift it from the RS, which lies behind. From the second half on a st may have two wraps: lift both."),
+	pattern.Wrapped: say("heel.wrapped.tip", "To wrap and turn on the RS: bring the yarn to the front, slip the next st as if to purl, take the yarn back, return the st, turn. On the WS: take the yarn back, slip, bring the yarn to the front, return the st, turn. To work a st with its wrap, lift the wrap onto the needle beside the st and work the two together; on the WS lift it from the RS, which lies behind. From the second half on a st may have two wraps: lift both."),
 	pattern.Twin:    say("heel.twin.tip", "To make a twin, draw a loop with the yarn out of the st that lies below the next st on the left needle, and put it on the left needle beside that st: the two are a twin, and count as 1 st. Draw the yarn snug after the turn. To work a st with its twin, work both loops as one."),
 	pattern.Over:    say("heel.yarn-over.tip", "The yo lies over the needle before the first st of the new row; on the WS bring the yarn to the front under the needle and over it. It belongs to the st that was left, and is not counted as a st. To work a st with its yo on the RS, knit the two together so that the st lies on top; on the WS slip both as if to knit one by one, return them, and purl them together through the back loops. From the second half on a st may have two yos: work all three together."),
-	pattern.Doubled: say("heel.double-stitch.tip", "To make a ds after turning, bring the yarn to the front, slip the first st as if to purl, and pull the yarn up over the needle to the back until both legs of the st lie on the needle; on a WS row bring the yarn to the front again before purling. A ds counts as 1 st. To work it, work its two legs as one."),
+	pattern.Doubled: say("heel.double-stitch.tip", "To make a DS after turning, bring the yarn to the front, slip the first st as if to purl, and pull the yarn up over the needle to the back until both legs of the st lie on the needle; on a WS row bring the yarn to the front again before purling. A DS counts as 1 st. To work it, work its two legs as one."),
 }
 
 // shortRows are rows worked to and fro over some stitches, each a stitch shorter than the one
@@ -21,15 +21,16 @@ type shortRows struct {
 	stitches, middle, turns string
 }
 
-// work writes both halves.
-func (s shortRows) work(b *Builder) {
+// work writes both halves; part names what they are.
+func (s shortRows) work(b *Builder, part string) {
 	turns := func(size int) int { return b.of(s.turns, size) }
-	b.para(say("short.first", "First half: the rows grow shorter."))
+	b.para(say("short.first", "In the first half the rows grow shorter."))
 	s.narrow(b)
 	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return turns(size) - 2 }), pattern.Again{
 		Total: b.each(func(size int) int { return 2 * turns(size) }), Count: total(b.n(s.stitches))})
 	b.para(say("short.middle", "On each side {0} sts now wait turned, and {1} lie between them.", b.n(s.turns), b.n(s.middle)))
-	b.para(say("short.second", "Second half: the rows grow longer."))
+	b.section(part + ", second half")
+	b.para(say("short.second", "In the second half the rows grow longer."))
 	s.widen(b)
 }
 

@@ -84,7 +84,7 @@ func (s *starToe) fromTip(b *Builder, spaced, close func(size int) int) {
 	b.para(say("toe.star.up", "The toe is increased at the beginning of each of {0} sections; markers show where they begin, the beginning of the rnd being the first.", p))
 	b.row(rnd(1), nil, times(pattern.Of(p-1), kN(2), do(pattern.PlaceMarker)), toEnd(pattern.Knit))
 	inc := on(kN(1), do(pattern.M1L))
-	b.row(rnd(2), change(p), s.sections(inc, pattern.SlipMarker)...)
+	b.row(rnd(2), changeTotal(p, pattern.Of(3*p)), s.sections(inc, pattern.SlipMarker)...)
 	b.oneMore(rnd(2), b.each(func(size int) int { return close(size) - 1 }), pattern.Again{
 		Count: total(b.each(func(size int) int { return p * (2 + close(size)) }))})
 	b.row(rnd(3), nil, s.sections(nil, pattern.SlipMarker)...)

@@ -173,7 +173,7 @@ func (w *wedgeToe) fromTip(b *Builder) {
 	b.closedStart(b.n("toe.stitches_left"), half)
 	b.row(rnd(1), nil, toEnd(pattern.Knit))
 	both := on(kN(1), do(pattern.M1R), toLast(pattern.Knit, 1), do(pattern.M1L), kN(1))
-	b.needles(rnd(2), change(4), both, both)
+	b.needles(rnd(2), changeTotal(4, b.each(func(size int) int { return b.of("toe.stitches_left", size) + 4 })), both, both)
 
 	all := func(size int) int { return w.decreases(b, size) }
 	plain := func(size, i int) int { // before the last increase round but i
@@ -196,7 +196,12 @@ func (w *wedgeToe) fromTip(b *Builder) {
 		half := b.each(func(size int) int { return b.of("foot.stitches", size) / 2 })
 		return total(b.n("foot.stitches"), half, half)
 	}
-	b.oneMore(rnd(2), b.each(func(size int) int { return all(size) - spaced(size) - 1 }), pattern.Again{Count: total(after(spaced))})
+	close := b.each(func(size int) int { return all(size) - spaced(size) - 1 })
+	if w.rate == "each" {
+		b.oneMore(rnd(2), close, pattern.Again{Total: b.n("toe.rounds"), Count: full()})
+		return
+	}
+	b.oneMore(rnd(2), close, pattern.Again{Count: total(after(spaced))})
 	if w.rate != "graduated" {
 		b.where(func(size int) bool { return spaced(size) > 0 }, func() {
 			b.row(rnd(3), nil, toEnd(pattern.Knit))
@@ -344,7 +349,7 @@ func (w *wedgeToe) close(b *Builder, side bool) {
 		b.gather(b.n("toe.stitches_left"))
 	case "three-needle":
 		b.toSide(side)
-		b.para(say("toe.three-needle", "Three-needle bind-off: work on the inside of the sock, the two needles side by side. Knit the first st of each needle together; knit the next two together, and pass the first st over the second. Repeat to the end and fasten off."))
+		b.para(say("toe.three-needle", "Three-needle bind-off: pull the sock inside out and hold the two needles side by side. Knit the first st of each needle together; knit the next two together, and pass the first st over the second. Repeat to the end and fasten off."))
 		b.add(&pattern.Join{How: pattern.BoundOff, Front: half, Back: half})
 	default:
 		b.toSide(side)
