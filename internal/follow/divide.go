@@ -324,7 +324,10 @@ func (w *worker) nameParts(parts []script.Part) {
 func (w *worker) state(n *script.State) (problems []*problem) {
 	if !w.began {
 		w.open(n.Claims, n.Turned)
-		return append(w.sumOfParts(n.Claims), w.checkAll(n.Claims, nil)...)
+		if off := w.sumOfParts(n.Claims); off != nil {
+			return off
+		}
+		return w.checkAll(n.Claims, nil)
 	}
 	if w.n.flat && w.known && !w.turning && (n.Turned || w.flapRows > 0 && w.saysTurned()) { // the turn itself is not told
 		if c := n.Claims[0]; c.What == script.Live || c.What == script.OfPart && c.Part == script.Heel {
@@ -343,7 +346,10 @@ func (w *worker) state(n *script.State) (problems []*problem) {
 	if n.After > 0 && n.After != len(w.passes) {
 		return w.onTheWay(n)
 	}
-	return append(w.sumOfParts(n.Claims), w.checkAll(n.Claims, nil)...)
+	if off := w.sumOfParts(n.Claims); off != nil {
+		return off
+	}
+	return w.checkAll(n.Claims, nil)
 }
 
 // sumOfParts compares the parts that a statement names with the whole that it names, or that
@@ -359,7 +365,7 @@ func (w *worker) sumOfParts(claims []script.Claim) []*problem {
 		return -1, script.Claim{}
 	}
 	heel, of := part(script.Heel)
-	if rest, _ := part(script.Instep); heel > 0 && rest > 0 && (claims[0].What == script.Live || claims[0].What == script.Total) && claims[0].N.Known() && !w.n.flat {
+	if rest, _ := part(script.Instep); heel > 0 && rest > 0 && (claims[0].What == script.Live || claims[0].What == script.Total) && claims[0].N.Known() {
 		if all := w.val(claims[0].N); all != pattern.Gap && heel+rest != int(all) {
 			return []*problem{w.partsOff(of, heel+rest, int(all))}
 		}

@@ -230,7 +230,7 @@ func (w *worker) rowsMore(rows []*script.Row, e *entry, stop script.Stop, v int)
 	}
 	if v > 0 {
 		if over := v % len(rows); over > 0 && w.n.flat && stop.Side == script.NoSide && stop.Row == 0 && stop.Kind != script.Ridges {
-			p := w.fail(stop.N.Span(w.size), source.Parity, source.Say("follow.part-of-repeat", "so many rows are {0} whole repeats of {1} rows and {2} more", v/len(rows), len(rows), over), nil, nil)
+			p := w.fail(stop.N.Span(w.size), source.Parity, source.Say("follow.part-of-repeat", "the {0} rows more that this takes are not whole repeats of {1} rows: {2} more", v, len(rows), over), nil, nil)
 			p.fault.Severity = source.Warning
 			w.soft = append(w.soft, p)
 		}
