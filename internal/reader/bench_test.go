@@ -32,8 +32,7 @@ func patternTexts(tb testing.TB) (texts []string) {
 }
 
 // BenchmarkRead reads written patterns: "patterns" each of the tests' data by itself, "long"
-// one of them over and over to 100 KB, "list" a hundred lines of rows in ten sizes. The others
-// are measures of the machine: "lexed" cuts the same words into tokens only, "words" into
+// one of them over and over to 100 KB. The others are measures of the machine: "lexed" cuts the same words into tokens only, "words" into
 // words at white space, and "go" parses the reader's own source.
 func BenchmarkRead(b *testing.B) {
 	var files []*source.File

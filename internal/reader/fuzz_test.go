@@ -89,7 +89,7 @@ func unaccounted(file *source.File, s *script.Script) string {
 // tells tells whether a fault names the words at a place that could not be read.
 func tells(s *script.Script, at source.Span) bool {
 	for _, x := range s.Faults {
-		if x.Kind == source.Unread && x.At == at && x.Text.String() != "" {
+		if x.Kind == source.Unread && x.At.Start >= at.Start && x.At.End <= at.End && x.Text.String() != "" {
 			return true
 		}
 	}

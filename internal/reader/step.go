@@ -163,7 +163,7 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	case "pass":
 		if p.phrase("pass slipped sts over", "pass the slipped sts over", "pass the slipped one over", "pass sl sts over", "pass it over", "pass over", "pass the sl sts over", "pass both slipped sts over") {
 			s = script.Step{Op: script.PassOver, N: pattern.Of(1)}
-			if strings.Contains(strings.ToLower(p.raw(p.since(p.i-3))), "both") || strings.Contains(strings.ToLower(p.raw(t.at.To(p.toks[p.i-1].at))), "both") {
+			if strings.Contains(strings.ToLower(p.raw(t.at.To(p.toks[p.i-1].at))), "both") {
 				s.N = pattern.Of(2)
 			}
 			return s, true
