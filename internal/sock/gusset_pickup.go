@@ -35,16 +35,19 @@ func (d *Draft) pickUpNumbers(corner grade.Var) (all *grade.Var) {
 
 // howToPickUp tells how the edges of the heel are picked up.
 func (b *Builder) howToPickUp() {
-	switch {
-	case b.heelEdge.plain:
+	from := "needle"
+	if b.of("heel.stitches_left", 0) == 0 {
+		from = "seam"
+	}
+	if b.heelEdge.plain {
 		in, of := b.pickUpRate()
-		b.para(say("gusset.intro.plain", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you, under both legs of the edge sts: {0} sts for the {1} rows of each edge, which is about {2} for every {3} rows. The marked st is the last on the left and the first on the right.",
-			b.n("heel.edge_chains"), b.each(func(size int) int { return b.heelEdge.rows(b.plan.At(size)) }), in, of))
+		b.para(say("gusset.intro.plain", "From here the foot is worked in the round. Pick up along the left edge of the heel from the {4} to the leg, and along the right edge from the leg to the {4}, as the right side faces you, under both legs of the edge sts: {0} sts for the {1} rows of each edge, which is about {2} for every {3} rows. The marked st is the last on the left and the first on the right.",
+			b.n("heel.edge_chains"), b.each(func(size int) int { return b.heelEdge.rows(b.plan.At(size)) }), in, of, from))
 		return
-	case b.heelEdge.worked:
-		b.para(say("gusset.intro.turned", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right. The topmost chain of each edge, which the turn has worked over, is left out."))
-	default:
-		b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up along the left edge of the heel from the needle to the leg, and along the right edge from the leg to the needle, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right."))
+	}
+	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up along the left edge of the heel from the {0} to the leg, and along the right edge from the leg to the {0}, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right.", from))
+	if b.heelEdge.worked {
+		b.para(say("gusset.topmost", "The topmost chain of each edge, which the turn has worked over, is left out."))
 	}
 	if b.roundsBegin() != pattern.CentreBack {
 		b.para(say("gusset.last.left", "The marked st on the left is not a chain but a knit st of the leg: go under both its legs too."))
@@ -129,11 +132,14 @@ func (u pickUpRounds) fromSole(last bool) (split func(decreases func(size int) i
 	if first := u.each(func(size int) int { return max(0, u.left(size)/2-1) }); u.left(0) > 0 { // behind the slipped one
 		u.row(named(pattern.Partial, pattern.RS), nil, some(sl1(), k(first))...)
 	}
+	if u.left(0) == 0 {
+		u.para(say("gusset.seam", "Join the yarn at the seam, where the two edges of the heel meet."))
+	}
 	u.add(&pattern.Begin{Place: pattern.CentreOfSole})
 	if u.left(0) > 0 {
 		u.para(say("gusset.partial.sole", "This is the middle of the heel sts. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. N1 is a new needle and will hold the first half of the sole with the sts picked up there; N2 holds the instep; N3, again a new needle, will hold those picked up on the other side and the second half of the sole. With five needles the instep may lie on two: read both as N2; with four, slip the instep sts onto one needle."))
 	} else {
-		u.para(say("gusset.seam.sole", "This is the end of the seam. Join the yarn here; Rnd 1 is the first rnd of the foot. N1 is a new needle and will hold the first half of the sole; N2 holds the instep; N3, again a new needle, will hold the second half of the sole. With five needles the instep may lie on two: read both as N2; with four, slip the instep sts onto one needle."))
+		u.para(say("gusset.seam.sole", "N1 is a new needle and will hold the first half of the sole; N2 holds the instep; N3, again a new needle, will hold the second half of the sole. With five needles the instep may lie on two: read both as N2; with four, slip the instep sts onto one needle."))
 	}
 	u.tip(say("gusset.tip.tbl", "Knitting the picked-up sts through the back loop in Rnd 2 twists them shut, so that no row of holes runs along the heel."))
 	split = func(decreases func(size int) int) []pattern.Number {
@@ -159,7 +165,7 @@ func (u pickUpRounds) fromSole(last bool) (split func(decreases func(size int) i
 func (u pickUpRounds) fromSide(last bool) (split func(decreases func(size int) int) []pattern.Number) {
 	seam := u.left(0) == 0
 	if seam {
-		u.para(say("gusset.seam.side", "Join the yarn at the end of the seam."))
+		u.para(say("gusset.seam", "Join the yarn at the seam, where the two edges of the heel meet."))
 	}
 	u.cornered(func() {
 		var steps []pattern.Step

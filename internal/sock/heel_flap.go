@@ -57,10 +57,11 @@ func (f *flap) repeat() int {
 	return 2
 }
 
-// declare declares the heel stitches and the rows of the flap.
-func (f *flap) declare(d *Draft, fewest int, what string) (heel, rows *grade.Var) {
+// declare declares the heel stitches and the rows of the flap. after is how many more rows
+// go on with it to its edges: they are part of its height.
+func (f *flap) declare(d *Draft, fewest, after int, what string) (heel, rows *grade.Var) {
 	heel = d.heelStitches(f.share, max(fewest, 8), what)
-	target := func(v grade.Values) float64 { return f.height * insteps[f.instep] * float64(v.Of(heel)) }
+	target := func(v grade.Values) float64 { return f.height*insteps[f.instep]*float64(v.Of(heel)) - float64(after) }
 	flapGauge := d.GaugeOf("flap")
 	repeat := f.repeat()
 	says := "the flap has an even number of rows, so that it ends after a WS row"
@@ -80,15 +81,19 @@ func (f *flap) declare(d *Draft, fewest int, what string) (heel, rows *grade.Var
 		Scale:  func(grade.Values) float64 { return flapGauge.Height(1).MM() }, Reach: 3, Level: proportions,
 		Rules: rules,
 		Why: func(v grade.Values) grade.Reason {
+			rows := whole(target(v))
 			r := grade.Reason{Rule: "flap-height", Terms: []grade.Term{v.Term(heel), {Key: "heel.height", Value: f.height, Source: "common practice"}},
-				Text: say("why.flap.height", "{0} % of {1} heel stitches is {2}; {3}", whole(f.height*100), v.Of(heel), whole(target(v)), says)}
+				Text: say("why.flap.height", "{0} % of {1} heel stitches is {2}; {3}", whole(f.height*100), v.Of(heel), rows, says)}
 			if f.instep != "average" {
-				r.Text = say("why.flap.instep", "{0} % of {1} heel stitches, and an eighth less or more for the instep, is {2}; {3}", whole(f.height*100), v.Of(heel), whole(target(v)), says)
+				r.Text = say("why.flap.instep", "{0} % of {1} heel stitches, and an eighth less or more for the instep, is {2}; {3}", whole(f.height*100), v.Of(heel), rows, says)
+			}
+			if after > 0 {
+				r.Text = say("why.flap.shaped", "{0} % of {1} heel stitches, with the height of the instep and without the {4} rows that go on with the flap, is {2}; {3}", whole(f.height*100), v.Of(heel), rows, says, after)
 			}
 			return r
 		},
 	})
-	d.measure("heel.depth", "heel, height of the flap", nil, func(v grade.Values) unit.Length { return flapGauge.Height(v.Of(rows)) })
+	d.measure("heel.depth", "heel, height of the flap", nil, func(v grade.Values) unit.Length { return flapGauge.Height(v.Of(rows) + after) })
 	return heel, rows
 }
 

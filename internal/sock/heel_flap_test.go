@@ -298,3 +298,36 @@ func TestNoRibToGoOn(t *testing.T) {
 		t.Errorf("the refusal does not say what would do: %s", said)
 	}
 }
+
+// Computed: a common heel of 32 stitches with 4 decrease rows: 28 straight rows and 8 of
+// shaping, which leave 30, 28, 26 and 24; 12 are joined to 12, 18 picked up at each side and
+// one in each corner, and 3 decrease rounds take 70 to 64. Its seam of 12 stitches, 37.5 mm
+// of the sole, is 16 1/2 rounds long.
+func TestCommonHeel(t *testing.T) {
+	for _, closing := range []string{"graft", "bind-off"} {
+		for _, method := range []string{"double-pointed", "magic-loop"} {
+			draft, plan := graded(t, wanted{stitches: []int{64}, more: fmt.Sprintf("[needles]\nmethod = %q\n[heel]\nkind = \"common\"\nclosing = %q", method, closing)}.text())
+			numbers(t, plan, 0, map[string]int{"heel.flap_rows": 28, "heel.joined_stitches": 12, "heel.stitches_left": 0, "heel.edge_chains": 18, "heel.sole_rounds": 17,
+				"gusset.stitches": 70, "gusset.decrease_rounds": 3, "foot.stitches": 64})
+			c := knitted(t, draft, plan, 0)
+			live := 32
+			for i, r := range c.courses("Heel shaping", false) {
+				if k2tog, ssk := r.at(fabric.K2tog, 0), r.at(fabric.Ssk, 0); i%2 == 0 {
+					if live -= 2; k2tog < 0 || ssk != k2tog+3 || 1+k2tog != len(r.kinds)-ssk-1 {
+						t.Errorf("shaping row %d does not decrease on both sides of the middle two: %v", i+1, r.kinds)
+					}
+				}
+				if 1+len(r.kinds) != live {
+					t.Errorf("shaping row %d leaves %d stitches, want %d", i+1, 1+len(r.kinds), live)
+				}
+			}
+			if live != 24 {
+				t.Errorf("%d stitches are left to join, want 24", live)
+			}
+		}
+	}
+	said := refused(t, wanted{stitches: []int{62}, more: "[heel]\nkind = \"common\"\n[pin]\n\"leg.stitches\" = 62\n"}.text())
+	if !strings.Contains(said, "a multiple of 4") {
+		t.Errorf("the refusal does not say why: %s", said)
+	}
+}

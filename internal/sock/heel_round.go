@@ -89,7 +89,7 @@ type roundHeel struct {
 }
 
 func (h *roundHeel) declare(d *Draft) {
-	heel, flapRows := h.flap.declare(d, h.fewest(), h.name)
+	heel, flapRows := h.flap.declare(d, h.fewest(), 0, h.name)
 	wait := d.Model.Add(follows("heel.waiting_stitches", "stitches that wait on each side after the first rows of the turn", "sts",
 		func(v grade.Values) int { return h.waiting(v.Of(heel)) },
 		func(v grade.Values) grade.Reason {

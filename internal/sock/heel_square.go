@@ -66,7 +66,7 @@ type squareHeel struct {
 }
 
 func (h *squareHeel) declare(d *Draft) {
-	heel, flapRows := h.flap.declare(d, 8, "a square heel")
+	heel, flapRows := h.flap.declare(d, 8, 0, "a square heel")
 	fewest := 3
 	if h.outside {
 		fewest = 2
