@@ -84,7 +84,7 @@ func (k *Knitter) pickUp(in *instr) {
 		k.trust.perhaps += n - len(free)
 		n = len(free)
 	}
-	if n == len(free)-1 { // the topmost, which a turn has worked over, is left out
+	if len(free) <= n+2 { // the topmost, which a turn has worked over, are left out
 		free = free[:n]
 	}
 	for i := range n {

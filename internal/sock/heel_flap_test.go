@@ -331,3 +331,17 @@ func TestCommonHeel(t *testing.T) {
 		t.Errorf("the refusal does not say why: %s", said)
 	}
 }
+
+// Computed: a flap of 20 rows over 32 stitches and a cup that leaves 12 in the middle: 40 rows
+// of short rows, 86 stitches after picking up, 11 decrease rounds.
+func TestFlapAndCup(t *testing.T) {
+	for _, turn := range []string{"wrapped", "twin", "yarn-over", "double-stitch"} {
+		for _, method := range []string{"double-pointed", "magic-loop"} {
+			draft, plan := graded(t, wanted{stitches: []int{64}, more: fmt.Sprintf("[needles]\nmethod = %q\n[heel]\nkind = \"flap-and-cup\"\nturn = %q\nmiddle = 0.375\n", method, turn)}.text())
+			numbers(t, plan, 0, map[string]int{"heel.flap_rows": 20, "heel.turns": 10, "heel.stitches_left": 32, "heel.edge_chains": 10, "heel.sole_rounds": 20, "gusset.stitches": 86, "gusset.decrease_rounds": 11})
+			if rows := knitted(t, draft, plan, 0).courses("Heel cup", false); len(rows) != 40 {
+				t.Errorf("the cup has %d rows, want 40", len(rows))
+			}
+		}
+	}
+}
