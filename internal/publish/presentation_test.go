@@ -1050,7 +1050,7 @@ var uses = map[string]*regexp.Regexp{
 var plain = strings.Fields(`Row Rnd row rows Set-up Next Partial Work Knit Purl knit purl the last more times again once on each of next
 	or until cuff leg foot heel measures from cast-on edge in all Join to work round without twisting The begins at center back side sole instep
 	before sts now here are worked other rest for first Arrange Remove stitch markers as you come them and along left right corner end
-	Graft remove pick up gap wrapped wrap its twin make with CO edge waste yarn again back forth rows rest
+	Graft remove pick Pick up gap wrapped wrap its twin make with CO edge waste yarn again back forth rows rest
 	half each two needles closed start a ring that is drawn shut provisionally Undo provisional take sts Take out put below it above on over
 	BO pattern stretchy sewn tubular bind-off Draw twice through pull together Bind off tip toe rib dec inc`)
 

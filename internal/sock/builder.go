@@ -176,6 +176,24 @@ func (b *Builder) again(word pattern.Word, rows int, times pattern.Number, a pat
 	b.add(&a)
 }
 
+// taking writes rows 3 and 4, each of which takes one stitch, and repeats them: pairs of them
+// in all. before is how many stitches there are before them.
+func (b *Builder) taking(rs, ws []pattern.Step, before, pairs func(size int) int) {
+	after := func(rows func(size int) int) *pattern.Count {
+		return total(b.each(func(size int) int { return before(size) - rows(size) }))
+	}
+	b.where(func(size int) bool { return pairs(size) == 1 }, func() {
+		b.row(row(3, pattern.RS), after(func(int) int { return 1 }), rs...)
+		b.row(row(4, pattern.WS), after(func(int) int { return 2 }), ws...)
+	})
+	b.where(func(size int) bool { return pairs(size) > 1 }, func() {
+		b.row(row(3, pattern.RS), change(-1), rs...)
+		b.row(row(4, pattern.WS), change(-1), ws...)
+		b.again(pattern.FlatRow, 2, b.each(func(size int) int { return pairs(size) - 1 }), pattern.Again{
+			Total: b.each(func(size int) int { return 2 + 2*pairs(size) }), Count: after(func(size int) int { return 2 * pairs(size) })})
+	})
+}
+
 // oneMore repeats a row by its label.
 func (b *Builder) oneMore(l pattern.Label, times pattern.Number, a pattern.Again) {
 	if times.Is(0) {

@@ -35,12 +35,8 @@ func (h *bandHeel) wholeRows(b *Builder) {
 	b.row(row(1, pattern.RS), after(func(int) int { return 1 }),
 		sl1(), k(b.each(func(size int) int { return b.of("heel.side_stitches", size) - 1 })), do(pattern.PlaceMarker), k(band), do(pattern.PlaceMarker), do(pattern.Ssk), toEnd(pattern.Knit))
 	b.row(row(2, pattern.WS), after(func(int) int { return 2 }), purled...)
-	b.where(func(size int) bool { return whole(size) > 2 }, func() {
-		b.row(row(3, pattern.RS), change(-1), sl1(), toMarker(pattern.Knit), do(pattern.SlipMarker), toMarker(pattern.Knit), do(pattern.SlipMarker), do(pattern.Ssk), toEnd(pattern.Knit))
-		b.row(row(4, pattern.WS), change(-1), purled...)
-		b.again(pattern.FlatRow, 2, b.each(func(size int) int { return whole(size)/2 - 2 }), pattern.Again{
-			Total: b.each(whole), Count: after(whole)})
-	})
+	b.taking(on(sl1(), toMarker(pattern.Knit), do(pattern.SlipMarker), toMarker(pattern.Knit), do(pattern.SlipMarker), do(pattern.Ssk), toEnd(pattern.Knit)), purled,
+		func(size int) int { return b.of("heel.stitches", size) - 2 }, func(size int) int { return whole(size)/2 - 1 })
 }
 
 // lastRows writes the last two rows.

@@ -87,6 +87,6 @@ func (h *commonHeel) build(b *Builder) {
 		b.add(&pattern.Join{How: pattern.BoundOff, Heel: true, Front: joined, Back: joined})
 		return
 	}
-	b.para(say("heel.common.fold", "Break the yarn, leaving about 20 in [50 cm], and thread it into a tapestry needle. Fold the heel in half, wrong sides together, with the first {0} sts on the needle in front and the last {0} on another behind: the edges of the flap lie together at the right, and the yarn comes from there.", joined))
+	b.para(say("heel.common.fold", "Break the yarn, leaving about 16 in [40 cm], and thread it into a tapestry needle. Fold the heel in half, wrong sides together, with the first {0} sts on the needle in front and the last {0} on another behind: the edges of the flap lie together at the right, and the yarn comes from there.", joined))
 	b.graft(&pattern.Join{Heel: true, Front: joined, Back: joined})
 }

@@ -37,6 +37,6 @@ func (h *flapAndCup) build(b *Builder) {
 	b.section("Heel cup")
 	b.para(say("heel.flap-and-cup.intro", "The cup is worked in short rows over the same sts, each of which is turned before its end. Between the turns lie the sts that are worked; beyond them the others wait."))
 	b.para(shortRowTips[h.turn])
-	shortRows{h.turn, "heel.stitches", "heel.middle_stitches", "heel.turns"}.work(b)
+	shortRows{h.turn, "heel.stitches", "heel.middle_stitches", "heel.turns"}.work(b, "Heel cup")
 	b.para(say("heel.flap-and-cup.done", "All {0} heel sts are in work again.", b.n("heel.stitches")))
 }

@@ -339,8 +339,9 @@ func TestFlapAndCup(t *testing.T) {
 		for _, method := range []string{"double-pointed", "magic-loop"} {
 			draft, plan := graded(t, wanted{stitches: []int{64}, more: fmt.Sprintf("[needles]\nmethod = %q\n[heel]\nkind = \"flap-and-cup\"\nturn = %q\nmiddle = 0.375\n", method, turn)}.text())
 			numbers(t, plan, 0, map[string]int{"heel.flap_rows": 20, "heel.turns": 10, "heel.stitches_left": 32, "heel.edge_chains": 10, "heel.sole_rounds": 20, "gusset.stitches": 86, "gusset.decrease_rounds": 11})
-			if rows := knitted(t, draft, plan, 0).courses("Heel cup", false); len(rows) != 40 {
-				t.Errorf("the cup has %d rows, want 40", len(rows))
+			c := knitted(t, draft, plan, 0)
+			if narrow, widen := c.courses("Heel cup", false), c.courses("Heel cup, second half", false); len(narrow) != 20 || len(widen) != 20 {
+				t.Errorf("the halves of the cup have %d and %d rows, want 20 and 20", len(narrow), len(widen))
 			}
 		}
 	}

@@ -127,22 +127,25 @@ func (d *Draft) turned(heel, rows *grade.Var) {
 func (h *roundHeel) build(b *Builder) {
 	h.flap.build(b)
 	b.section("Heel turn")
-	b.para(say("heel.turn.intro", "The turn is worked in short rows: each is turned before its end. Where the work was turned a gap shows between the sts that were worked and those that wait; the rows that come to it close it with a decrease."))
+	if h.old {
+		b.para(say("heel.turn.old", "The turn is worked in short rows: each is turned before its end. Where the work was turned a gap shows between the sts that were worked and those that wait. From Row 3 on each row works up to the gap and then decreases two of the sts that wait beyond it. No st is slipped."))
+	} else {
+		b.para(say("heel.turn.intro", "The turn is worked in short rows: each is turned before its end. Where the work was turned a gap shows between the sts that were worked and those that wait; the rows that come to it close it with a decrease."))
+	}
 	heel := func(size int) int { return b.of("heel.stitches", size) }
 	less := func(rows int) *pattern.Count {
 		return total(b.each(func(size int) int { return heel(size) - rows }))
 	}
 	wait := func(size int) int { return h.waiting(heel(size)) }
+	left := func(size int) int { return heel(size) - 2 } // after the first two rows
 	if h.old {
-		b.para(say("heel.turn.old", "No st is slipped. From Row 3 on, each row works up to the gap and then decreases two of the sts that wait beyond it."))
 		one := b.each(func(size int) int { n, _ := h.first(heel(size)); return n })
 		two := b.each(func(size int) int { _, n := h.first(heel(size)); return n })
 		b.row(row(1, pattern.RS), less(1), k(one), do(pattern.K2tog), turn(pattern.NotTurned))
 		b.row(row(2, pattern.WS), less(2), p(two), do(pattern.P2tog), turn(pattern.NotTurned))
-		b.row(row(3, pattern.RS), change(-1), toGap(pattern.Knit, 0, pattern.NotTurned), do(pattern.K2tog), turn(pattern.NotTurned))
-		b.row(row(4, pattern.WS), change(-1), toGap(pattern.Purl, 0, pattern.NotTurned), do(pattern.P2tog), turn(pattern.NotTurned))
-		b.again(pattern.FlatRow, 2, b.each(func(size int) int { return wait(size)/2 - 1 }), pattern.Again{
-			Total: b.n("heel.turn_rows"), Count: total(b.n("heel.stitches_left"))})
+		b.taking(on(toGap(pattern.Knit, 0, pattern.NotTurned), do(pattern.K2tog), turn(pattern.NotTurned)),
+			on(toGap(pattern.Purl, 0, pattern.NotTurned), do(pattern.P2tog), turn(pattern.NotTurned)),
+			left, func(size int) int { return wait(size) / 2 })
 		b.turnDone()
 		return
 	}
@@ -150,13 +153,9 @@ func (h *roundHeel) build(b *Builder) {
 	two := b.each(func(size int) int { _, n := h.first(heel(size)); return n - 1 })
 	b.row(row(1, pattern.RS), less(1), sl1(), k(one), do(pattern.Ssk), kN(1), turn(pattern.NotTurned))
 	b.row(row(2, pattern.WS), less(2), sl1(), p(two), do(pattern.P2tog), pN(1), turn(pattern.NotTurned))
-	b.where(func(size int) bool { return wait(size) >= 2 }, func() {
-		b.row(row(3, pattern.RS), change(-1), sl1(), toGap(pattern.Knit, 1, pattern.NotTurned), do(pattern.Ssk), kN(1), turn(pattern.NotTurned))
-		b.row(row(4, pattern.WS), change(-1), sl1(), toGap(pattern.Purl, 1, pattern.NotTurned), do(pattern.P2tog), pN(1), turn(pattern.NotTurned))
-		b.again(pattern.FlatRow, 2, b.each(func(size int) int { return wait(size)/2 - 1 }), pattern.Again{
-			Total: b.each(func(size int) int { return wait(size)/2*2 + 2 }),
-			Count: total(b.each(func(size int) int { return heel(size) - 2 - wait(size)/2*2 }))})
-	})
+	b.taking(on(sl1(), toGap(pattern.Knit, 1, pattern.NotTurned), do(pattern.Ssk), kN(1), turn(pattern.NotTurned)),
+		on(sl1(), toGap(pattern.Purl, 1, pattern.NotTurned), do(pattern.P2tog), pN(1), turn(pattern.NotTurned)),
+		left, func(size int) int { return wait(size) / 2 })
 	b.where(func(size int) bool { return wait(size)%2 != 0 }, func() {
 		b.para(say("heel.turn.short", "On each side 1 st waits: the last two rows take it in and end with the decrease."))
 		b.row(named(pattern.Next, pattern.RS), total(b.each(func(size int) int { return b.of("heel.stitches_left", size) + 1 })),

@@ -44,19 +44,14 @@ func (t squareTurn) write(b *Builder, stitches, band func(size int) int) {
 		inside = band
 		first = b.each(func(size int) int { return band(size) + side(size) - 1 })
 	}
-	rows := func(size int) int { return t.inRows(stitches(size), band(size)) }
 	after := func(n int) *pattern.Count {
 		return total(b.each(func(size int) int { return stitches(size) - n }))
 	}
 	n := b.each(inside)
 	b.row(row(1, pattern.RS), after(1), sl1(), k(first), do(pattern.Ssk), turn(pattern.NotTurned))
 	b.row(row(2, pattern.WS), after(2), sl1(), p(n), do(pattern.P2tog), turn(pattern.NotTurned))
-	b.where(func(size int) bool { return rows(size) > 2 }, func() {
-		b.row(row(3, pattern.RS), change(-1), sl1(), k(n), do(pattern.Ssk), turn(pattern.NotTurned))
-		b.row(row(4, pattern.WS), change(-1), sl1(), p(n), do(pattern.P2tog), turn(pattern.NotTurned))
-		b.again(pattern.FlatRow, 2, b.each(func(size int) int { return rows(size)/2 - 2 }), pattern.Again{
-			Total: b.each(rows), Count: total(b.n("heel.stitches_left"))})
-	})
+	b.taking(on(sl1(), k(n), do(pattern.Ssk), turn(pattern.NotTurned)), on(sl1(), p(n), do(pattern.P2tog), turn(pattern.NotTurned)),
+		func(size int) int { return stitches(size) - 2 }, func(size int) int { return t.inRows(stitches(size), band(size))/2 - 1 })
 }
 
 type squareHeel struct {
