@@ -91,8 +91,13 @@ func knitted(f *source.File, read *notation.Reading, words *script.Script) *Repo
 			out.told[line] = true
 		}
 	})
+	socks := p.Socks()
 	k := knit.Knitter{CountsOnly: true}
 	for size := range p.Sizes {
+		for _, k.Sock = range socks[1:] { // its own lines may go wrong by themselves
+			faults = append(faults, k.Knit(p, size).Faults...)
+		}
+		k.Sock = socks[0]
 		res := k.Knit(p, size)
 		faults = append(faults, res.Faults...)
 		if !res.Sure || unread < uint32(len(f.Text)) || read.Worked == 0 {

@@ -49,6 +49,10 @@ type Knitter struct {
 	// CountsOnly leaves the fabric out: same faults, same counts, less work.
 	CountsOnly bool
 
+	// Sock is which sock of a pair is knitted; lines for the other one are passed over.
+	// [pattern.BothSocks] does for patterns whose socks are alike.
+	Sock pattern.Sock
+
 	// Into, if not nil, is emptied and takes the fabric, so that its memory serves again.
 	Into *fabric.Fabric
 
@@ -106,7 +110,7 @@ func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 	}
 	clear(k.counts)
 	into := k.Into
-	*k = Knitter{CountsOnly: k.CountsOnly, Into: into, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0], waiting: k.waiting[:0],
+	*k = Knitter{CountsOnly: k.CountsOnly, Sock: k.Sock, Into: into, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0], waiting: k.waiting[:0],
 		size: size, sizes: len(p.Sizes), edges: [2]edge{k.edges[0][:0], k.edges[1][:0]}}
 	k.moved = 0
 	if !k.CountsOnly {
@@ -163,7 +167,7 @@ func (k *Knitter) body(body []pattern.Node) {
 		case *pattern.Plain:
 			k.plain(n)
 		case *pattern.Only:
-			if n.Sizes.Has(k.size) {
+			if n.For(k.size, k.Sock) {
 				k.body(n.Body)
 			}
 		case *pattern.Divide:

@@ -110,7 +110,10 @@ const (
 	abbreviations = "Abbreviations" // title of the section whose lines are terms
 	onlyWord      = "only:"
 	allSizes      = "All sizes:"
+	bothSocks     = "Both socks:"
 )
+
+var sockWords = map[pattern.Sock]string{pattern.RightSock: "Right sock", pattern.LeftSock: "Left sock"}
 
 // plural is "1 st" but "2 sts" and "1 (2) sts".
 func plural(n pattern.Number, one, many string) string {

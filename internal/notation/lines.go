@@ -152,11 +152,15 @@ func (w *writer) body(body []pattern.Node) {
 			if o.Sizes == 0 {
 				continue
 			}
-			w.line(Sizes, o.ID, onlyLine(o.Sizes.Names(w.sizes)))
+			line, end := onlyLine(o.Sizes.Names(w.sizes)), allSizes
+			if o.Sock != pattern.BothSocks {
+				line, end = sockWords[o.Sock]+" "+onlyWord, bothSocks
+			}
+			w.line(Sizes, o.ID, line)
 			w.body(o.Body)
 			if i < len(body)-1 {
 				if _, again := body[i+1].(*pattern.Only); !again {
-					w.line(Sizes, o.ID, allSizes)
+					w.line(Sizes, o.ID, end)
 				}
 			}
 			continue

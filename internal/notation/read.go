@@ -233,9 +233,16 @@ func cutSuffixFold(s, suffix string) (rest string, ok bool) {
 
 // onlyLine reads "Sizes S and M only:" and "All sizes:".
 func (r *reader) onlyLine(at source.Span, text string) bool {
-	if strings.EqualFold(text, allSizes) {
+	if strings.EqualFold(text, allSizes) || strings.EqualFold(text, bothSocks) {
 		r.only = nil
 		return true
+	}
+	for sock, words := range sockWords {
+		if strings.EqualFold(text, words+" "+onlyWord) {
+			r.only = &pattern.Only{Base: pattern.Base{At: at}, Sizes: source.AllSizes(len(r.out.Pattern.Sizes)), Sock: sock}
+			r.section.Body = append(r.section.Body, r.only)
+			return true
+		}
 	}
 	rest, ok := cutSuffixFold(text, " "+onlyWord)
 	if !ok {

@@ -151,7 +151,7 @@ func (d drawer) body(groups bool) (body []pattern.Node) {
 
 func (d drawer) node(groups bool) pattern.Node {
 	places := rapid.SampledFrom(pattern.Places())
-	switch rapid.IntRange(0, 13).Draw(d.t, "kind") {
+	switch rapid.IntRange(0, 14).Draw(d.t, "kind") {
 	case 0:
 		n := &pattern.CastOn{Form: pattern.Start(rapid.IntRange(0, int(pattern.ProvisionalFlat)).Draw(d.t, "start")), Stitches: d.number(0, 99)}
 		if n.Form.Joined() {
@@ -181,6 +181,15 @@ func (d drawer) node(groups bool) pattern.Node {
 	case 9:
 		label := rapid.SampledFrom([]string{"Gauge", "Yarn", "To fit a foot, around", "Needles"}).Draw(d.t, "fact")
 		return &pattern.Prose{Style: pattern.Fact, Label: label, Text: d.text()}
+	case 14:
+		if !groups {
+			return nil
+		}
+		o := &pattern.Only{Sizes: source.AllSizes(len(d.names)), Sock: rapid.SampledFrom([]pattern.Sock{pattern.RightSock, pattern.LeftSock}).Draw(d.t, "sock"), Body: d.body(false)}
+		if len(o.Body) == 0 {
+			return nil
+		}
+		return o
 	case 10:
 		if !groups || len(d.names) == 1 && d.names[0] == "" {
 			return nil

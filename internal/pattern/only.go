@@ -18,7 +18,10 @@ func bodyFor(body []Node, size int) []Node {
 	for _, n := range body {
 		switch n := n.(type) {
 		case *Only:
-			if n.Sizes.Has(size) {
+			switch {
+			case n.Sock != BothSocks:
+				out = append(out, &Only{Sizes: source.AllSizes(1), Sock: n.Sock, Body: bodyFor(n.Body, size)})
+			case n.Sizes.Has(size):
 				out = append(out, bodyFor(n.Body, size)...)
 			}
 		case *Prose:

@@ -262,11 +262,41 @@ type Plain struct {
 	Count  *Count
 }
 
-// Only is lines for some of the sizes.
+// Only is lines for some of the sizes, or for one sock of a pair.
 type Only struct {
 	Base
-	Sizes source.SizeSet
+	Sizes source.SizeSet // all of them where Sock is set
+	Sock  Sock
 	Body  []Node
+}
+
+// Sock is which sock of a pair.
+type Sock uint8
+
+const (
+	BothSocks Sock = iota
+	RightSock
+	LeftSock
+)
+
+// Socks lists the socks of a pair that are worked differently: right and left, or a single
+// [BothSocks] where the words are the same for both.
+func (p *Pattern) Socks() []Sock {
+	differ := false
+	p.Each(func(_ *Section, n Node) {
+		if o, ok := n.(*Only); ok && o.Sock != BothSocks {
+			differ = true
+		}
+	})
+	if differ {
+		return []Sock{RightSock, LeftSock}
+	}
+	return []Sock{BothSocks}
+}
+
+// For tells whether the lines are for a size, counted from 0, of a sock.
+func (o *Only) For(size int, sock Sock) bool {
+	return o.Sizes.Has(size) && (o.Sock == BothSocks || sock == BothSocks || o.Sock == sock)
 }
 
 // Divide sets the heel apart from the stitches that rest. The heel is the stitches that

@@ -50,34 +50,43 @@ func Prove(p *pattern.Pattern, name string, step func(done, of int)) *Proof {
 			Text: source.Say("proof.words", "what is worked, read and printed again, is not what was printed: {0}", firstDifference(built, read))})
 	}
 	planned := knit.Knitter{Into: &fabric.Fabric{}} // only compared: its memory serves for every size
-	var words knit.Knitter
+	socks := p.Socks()
 	for i, size := range p.Sizes {
-		built := planned.Knit(p, i)
-		s := Size{Name: size, Again: words.Knit(out.Read.Pattern, i)}
-		s.Loops = s.Again.Loops
-		out.Faults = append(out.Faults, s.Again.Faults...)
-		if len(s.Again.Faults) == 0 { // else the words have said the same, with their place
-			out.Faults = append(out.Faults, built.Faults...)
+		for _, sock := range socks {
+			planned.Sock = sock
+			words := knit.Knitter{Sock: sock}
+			again := words.Knit(out.Read.Pattern, i)
+			out.prove(planned.Knit(p, i), again, i)
+			if sock == socks[0] {
+				out.Sizes = append(out.Sizes, Size{Name: size, Loops: again.Loops, Again: again})
+			}
 		}
-		if !fabric.Equal(built.Fabric, s.Again.Fabric) {
-			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,
-				Text: source.Say("proof.differs", "the printed words knit another cloth than the plan: {0}", fabric.Difference(built.Fabric, s.Again.Fabric))})
-		}
-		if err := s.Again.Fabric.CheckFinished(); err != nil && s.Again.Left == 0 {
-			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,
-				Text: source.Say("proof.unfinished", "the sock is not one finished piece of cloth: {0}", err.Error())})
-		}
-		if s.Again.Left > 0 {
-			out.Faults = append(out.Faults, source.Fault{Sizes: source.OneSize(i), Kind: source.StitchCount, Severity: source.Error,
-				Text: source.Say("proof.left", "{0} stitches are live when the pattern ends", s.Again.Left)})
-		}
-		out.Sizes = append(out.Sizes, s)
 		if step != nil {
 			step(i+1, len(p.Sizes))
 		}
 	}
 	out.Faults = source.Merge(out.Faults)
 	return out
+}
+
+// prove compares the sock of the plan with that of the words, in one size.
+func (p *Proof) prove(built, again *knit.Result, size int) {
+	p.Faults = append(p.Faults, again.Faults...)
+	if len(again.Faults) == 0 { // else the words have said the same, with their place
+		p.Faults = append(p.Faults, built.Faults...)
+	}
+	wrong := func(text source.Message) {
+		p.Faults = append(p.Faults, source.Fault{Sizes: source.OneSize(size), Kind: source.StitchCount, Severity: source.Error, Text: text})
+	}
+	if !fabric.Equal(built.Fabric, again.Fabric) {
+		wrong(source.Say("proof.differs", "the printed words knit another cloth than the plan: {0}", fabric.Difference(built.Fabric, again.Fabric)))
+	}
+	if err := again.Fabric.CheckFinished(); err != nil && again.Left == 0 {
+		wrong(source.Say("proof.unfinished", "the sock is not one finished piece of cloth: {0}", err.Error()))
+	}
+	if again.Left > 0 {
+		wrong(source.Say("proof.left", "{0} stitches are live when the pattern ends", again.Left))
+	}
 }
 
 // worked lists the lines of a pattern that are worked, with what they state.

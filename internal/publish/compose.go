@@ -280,7 +280,15 @@ func (c *composer) cautions() []string {
 func (c *composer) finishing() *pattern.Section {
 	return section("Finishing",
 		para(say("finish.ends", "Close any hole at the corners of the heel with a short length of yarn, weave all ends in on the inside, and make no knots: they would rub.")),
-		para(say("finish.pair", "The second sock is worked the same: left and right are alike. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")))
+		para(c.pair()))
+}
+
+// pair tells how the second sock differs from the first.
+func (c *composer) pair() source.Message {
+	if slices.ContainsFunc(c.Parts(), func(p sock.Part) bool { return p.Sided }) {
+		return say("finish.pair.sided", "Work one right sock and one left sock: they are mirror images where lines are for one of them only, and alike everywhere else. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")
+	}
+	return say("finish.pair", "The second sock is worked the same: left and right are alike. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")
 }
 
 func glossary(used []trade.Abbreviation) *pattern.Section {

@@ -138,6 +138,7 @@ var (
 	instruction = regexp.MustCompile(`^(CO \d|((Set-up|Next|Partial|Inc|Dec) (row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: |Work (the last|Row|Rnd) .*[0-9(]|Work .* once more|(Knit|Purl) \d|Arrange the sts: |The (last|first) \d.* (are the heel|are worked back and forth)|The rnd now begins here|Remove the stitch markers|Graft the (first )?\d|Bind off the (first )?\d|BO all \d|Draw the yarn twice|Work in the round again|Undo the provisional|Take out the waste yarn)`)
 	label       = regexp.MustCompile(`^((?:Set-up|Next|Partial|Inc|Dec) (?:row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: `)
 	onlyLine    = regexp.MustCompile(`^Sizes? (.+) only:$`)
+	sockLine    = regexp.MustCompile(`^((Right|Left) sock only|Both socks):$`)
 )
 
 const one = `(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?|–)` // a value of one size
@@ -678,7 +679,7 @@ func numbering(p *page, wrong func(string, ...any)) {
 		last := map[string]int{} // "Set-up row" is counted for itself
 		fresh := true            // in a group for some sizes numbers may start anew
 		for _, line := range p.chapter(title).lines {
-			if onlyLine.MatchString(line) || line == "All sizes:" {
+			if onlyLine.MatchString(line) || sockLine.MatchString(line) || line == "All sizes:" {
 				fresh = true
 			}
 			m := label.FindStringSubmatch(line)
@@ -857,8 +858,8 @@ func (p *page) forSize(size int) (out []*chapter) {
 				here = slices.Contains(strings.Split(strings.Replace(m[1], " and ", ", ", 1), ", "), p.sizes[size])
 				continue
 			}
-			if line == "All sizes:" {
-				here = true
+			if line == "All sizes:" || sockLine.MatchString(line) {
+				here = line != "Left sock only:" // the two are told alike; one stands for both
 				continue
 			}
 			if here {

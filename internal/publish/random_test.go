@@ -122,7 +122,7 @@ func oneSizeAlone(t *rapid.T, b *publish.Book) {
 	if d := fabric.Difference(b.Proof.Sizes[i].Again.Fabric, book.Proof.Sizes[0].Again.Fabric); d != "" {
 		t.Fatalf("size %s alone: %s", b.Proof.Sizes[i].Name, d)
 	}
-	counts := (&knit.Knitter{CountsOnly: true}).Knit(b.Proof.Read.Pattern, i)
+	counts := (&knit.Knitter{CountsOnly: true, Sock: b.Pattern.Socks()[0]}).Knit(b.Proof.Read.Pattern, i)
 	full := b.Proof.Sizes[i].Again
 	if counts.Loops != full.Loops || counts.Final != full.Final || len(counts.Faults) != 0 {
 		t.Fatalf("counts alone: %d loops, %d final, against %d and %d", counts.Loops, counts.Final, full.Loops, full.Final)

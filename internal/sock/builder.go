@@ -109,6 +109,16 @@ func (b *Builder) where(holds func(size int) bool, write func()) {
 	}
 }
 
+// sock runs write with the lines going to one sock of a pair, in all sizes.
+func (b *Builder) sock(which pattern.Sock, write func()) {
+	group := &pattern.Only{Sizes: source.AllSizes(len(b.Sizes)), Sock: which}
+	b.add(group)
+	into := b.into
+	b.into = &group.Body
+	write()
+	b.into = into
+}
+
 // alike runs write once for each set of sizes for which f gives the same, with that.
 func alike[T any](b *Builder, f func(size int) T, write func(T)) {
 	var done source.SizeSet

@@ -20,6 +20,7 @@ type Part struct {
 	Directions []string       // in which it is worked
 	Default    []string       // directions in which a design that names no kind has this one
 	Options    []Option       // keys of its table of the design file, besides kind
+	Sided      bool           // left and right sock differ
 	Gussets    []string       // of a heel: the kinds of gusset that it goes with, the usual one first
 
 	// take reads the options from the design's table of the part.
