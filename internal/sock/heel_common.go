@@ -20,8 +20,8 @@ var _ = register(Part{Part: "heel", Kind: "common", Name: "a common heel", Direc
 	Options: append(flapOptions(commonHeight), commonShaping, commonClosing), Notions: []string{"2 locking markers", "tapestry needle"}, Skills: []string{"slipping sts", "decreasing", "grafting"},
 	Says: say("heel.common.says", "common heel: a long flap, folded and joined in the middle; the oldest heel, with a seam under the foot"),
 	How:  say("heel.common.opening", "The heel is a long flap whose two halves are joined to each other: the fold is the back of the heel, and the seam lies under the foot. It is not turned, and there are no short rows."),
-	take: func(_ *Draft, t *design.Table) construction {
-		return &commonHeel{flap: takeFlap(t, commonHeight), shaping: commonShaping.whole(t), boundOff: commonClosing.name(t) == "bind-off"}
+	take: func(d *Draft, t *design.Table) construction {
+		return &commonHeel{flap: takeFlap(d, t, commonHeight), shaping: commonShaping.whole(t), boundOff: commonClosing.name(t) == "bind-off"}
 	}})
 
 // commonHeel is a flap joined in the middle (Encyclopedia of Needlework, D.M.C., 1886). In

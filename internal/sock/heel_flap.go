@@ -1,6 +1,7 @@
 package sock
 
 import (
+	"fmt"
 	"slices"
 
 	"sockwright/internal/design"
@@ -16,6 +17,7 @@ import (
 var (
 	flapFabric = choice("fabric", "fabric of the flap", "slipped", "stockinette", "offset", "garter-edge", "rib")
 	flapInstep = choice("instep", "height of the instep: a low one has a shorter flap, a high one a longer", "average", "low", "high")
+	flapLength = length("flap_length", "height of the flap, instead of height and instep", 15, 250)
 	flapEdge   = choice("slip_first", "whether the first st of each row of the flap is slipped", "yes", "no")
 )
 
@@ -30,7 +32,7 @@ var insteps = map[string]float64{"average": 1, "low": 0.875, "high": 1.125}
 
 // flapOptions are the options of a heel with a flap of so many rows to a heel stitch.
 func flapOptions(usual float64) []Option {
-	return []Option{heelShare, flapFabric, flapHeight(usual), flapInstep, flapEdge}
+	return []Option{heelShare, flapFabric, flapHeight(usual), flapInstep, flapLength, flapEdge}
 }
 
 // A flap is worked straight to and fro, its first row on the right side, its last on the
@@ -42,11 +44,18 @@ type flap struct {
 	fabric  string
 	height  float64 // rows to a heel stitch, for an average instep
 	instep  string
+	lengths []unit.Length // by size; nil where the height goes by the heel stitches
+	twice   bool          // the height is asked for in both ways
 	slipped bool
 }
 
-func takeFlap(t *design.Table, usual float64) flap {
-	return flap{heelShare.number(t), flapFabric.name(t), flapHeight(usual).number(t), flapInstep.name(t), flapEdge.name(t) == "yes"}
+func takeFlap(d *Draft, t *design.Table, usual float64) flap {
+	f := flap{share: heelShare.number(t), fabric: flapFabric.name(t), height: flapHeight(usual).number(t), instep: flapInstep.name(t), slipped: flapEdge.name(t) == "yes"}
+	if t.Has(flapLength.Key) {
+		f.lengths = flapLength.lengths(t, d, func(int) unit.Length { return 0 })
+		f.twice = t.Has("height") || t.Has("instep")
+	}
+	return f
 }
 
 // repeat is how many rows the fabric repeats.
@@ -61,14 +70,22 @@ func (f *flap) repeat() int {
 // go on with it to its edges: they are part of its height.
 func (f *flap) declare(d *Draft, fewest, after int, what string) (heel, rows *grade.Var) {
 	heel = d.heelStitches(f.share, max(fewest, 8), what)
-	target := func(v grade.Values) float64 { return f.height*insteps[f.instep]*float64(v.Of(heel)) - float64(after) }
 	flapGauge := d.GaugeOf("flap")
+	target := func(v grade.Values) float64 {
+		if f.lengths != nil {
+			return flapGauge.RowsIn(f.lengths[v.Size]) - float64(after)
+		}
+		return f.height*insteps[f.instep]*float64(v.Of(heel)) - float64(after)
+	}
 	repeat := f.repeat()
 	says := "the flap has an even number of rows, so that it ends after a WS row"
 	if repeat == 4 {
 		says = "the flap has a multiple of 4 rows, so that it ends when its pattern does"
 	}
 	rules := []grade.Rule{rule("flap-repeat", says, func(_ grade.Values, n int) bool { return n >= 4 && n%repeat == 0 })}
+	if f.twice {
+		rules = append(rules, rule("flap-once", "the height of the flap is asked for as a length, or by height and instep, but not in both ways", func(grade.Values, int) bool { return false }))
+	}
 	if f.fabric == "rib" {
 		leg, rib := d.v("leg.stitches"), d.ribAbove()
 		rules = append(rules, rule("flap-rib", "the flap goes on with the rib of the cuff, so the cuff has one, and the leg is a multiple of it; another fabric of the flap needs neither", func(v grade.Values, _ int) bool {
@@ -81,15 +98,22 @@ func (f *flap) declare(d *Draft, fewest, after int, what string) (heel, rows *gr
 		Scale:  func(grade.Values) float64 { return flapGauge.Height(1).MM() }, Reach: 3, Level: proportions,
 		Rules: rules,
 		Why: func(v grade.Values) grade.Reason {
-			rows := whole(target(v))
-			r := grade.Reason{Rule: "flap-height", Terms: []grade.Term{v.Term(heel), {Key: "heel.height", Value: f.height, Source: "common practice"}},
-				Text: say("why.flap.height", "{0} % of {1} heel stitches is {2}; {3}", whole(f.height*100), v.Of(heel), rows, says)}
-			if f.instep != "average" {
-				r.Text = say("why.flap.instep", "{0} % of {1} heel stitches, and an eighth less or more for the instep, is {2}; {3}", whole(f.height*100), v.Of(heel), rows, says)
+			asked := fmt.Sprintf("%s %% of %d heel stitches", whole(f.height*100), v.Of(heel))
+			r := grade.Reason{Rule: "flap-height", Terms: []grade.Term{v.Term(heel), {Key: "heel.height", Value: f.height, Source: "common practice"}}}
+			if f.lengths != nil {
+				asked = fmt.Sprintf("%s at %s rows to 10 cm", f.lengths[v.Size], whole(flapGauge.Rows*100))
+				r.Terms = []grade.Term{{Key: "heel.flap_length", Value: f.lengths[v.Size].MM(), Unit: "mm"}, {Key: "gauge.rows", Value: flapGauge.Rows * 100, Unit: "rows per 10 cm"}}
+			}
+			switch f.instep {
+			case "low":
+				asked += ", an eighth less for a low instep"
+			case "high":
+				asked += ", an eighth more for a high instep"
 			}
 			if after > 0 {
-				r.Text = say("why.flap.shaped", "{0} % of {1} heel stitches, with the height of the instep and without the {4} rows that go on with the flap, is {2}; {3}", whole(f.height*100), v.Of(heel), rows, says, after)
+				asked += fmt.Sprintf(", less the %d rows that go on with the flap", after)
 			}
+			r.Text = say("why.flap.height", "{0}, is {1}; {2}", asked, whole(target(v)), says)
 			return r
 		},
 	})

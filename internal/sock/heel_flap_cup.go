@@ -14,8 +14,8 @@ var _ = register(Part{Part: "heel", Kind: "flap-and-cup", Name: "a heel with a f
 	Options: append(flapOptions(flapOverCup), cupTurn, heelMiddle), Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "short rows"},
 	Says: say("heel.flap-and-cup.says", "a short flap, and a cup of short rows that loses no stitch, with a gusset: for very high insteps"),
 	How:  say("heel.flap-and-cup.opening", "The heel begins with a short flap. Then short rows, each a st shorter than the one before, and then each a st longer again, make a deep cup. No st is lost."),
-	take: func(_ *Draft, t *design.Table) construction {
-		return &flapAndCup{flap: takeFlap(t, flapOverCup), turn: turnOf(cupTurn.name(t)), middle: heelMiddle.number(t)}
+	take: func(d *Draft, t *design.Table) construction {
+		return &flapAndCup{flap: takeFlap(d, t, flapOverCup), turn: turnOf(cupTurn.name(t)), middle: heelMiddle.number(t)}
 	}})
 
 // flapAndCup is a flap of R rows and a cup of 4 m short rows over all heel stitches, of which

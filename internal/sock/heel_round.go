@@ -28,8 +28,8 @@ func turnedHeel(kind, name string, options []Option, says source.Message, take f
 	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: cuffDown, Gussets: []string{"instep", "sole"},
 		Options: append(flapOptions(1), options...), Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "short rows", "decreasing"},
 		How: say("heel.round.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: short rows, each with a decrease, make a cup of the sts that are left."),
-		take: func(_ *Draft, t *design.Table) construction {
-			return &roundHeel{flap: takeFlap(t, 1), roundTurn: take(t), name: name}
+		take: func(d *Draft, t *design.Table) construction {
+			return &roundHeel{flap: takeFlap(d, t, 1), roundTurn: take(t), name: name}
 		}}
 }
 
@@ -94,7 +94,7 @@ func (h *roundHeel) declare(d *Draft) {
 		func(v grade.Values) int { return h.waiting(v.Of(heel)) },
 		func(v grade.Values) grade.Reason {
 			r := grade.Reason{Rule: "turn-waiting", Terms: []grade.Term{v.Term(heel), {Key: "heel.past", Value: float64(h.past)}},
-				Text: say("why.turn.waiting", "half of {0}, less {1} past the center and 3 for the decrease and the stitch after it", v.Of(heel), h.past)}
+				Text: say("why.turn.waiting", "half of {0}, in whole stitches, less {1} past the center and 3 for the decrease and the stitch after it", v.Of(heel), h.past)}
 			if h.old {
 				r.Text = say("why.turn.waiting.old", "an even number, so that each row can decrease two of them, with at least 3 purled in row 2")
 			}
