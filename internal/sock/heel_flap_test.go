@@ -160,8 +160,8 @@ func TestRoundTurns(t *testing.T) {
 	}
 }
 
-// A published sock of 22 heel stitches, counted again: a half-handkerchief heel whose turn
-// slips no stitch. K12, k2tog; p3, p2tog; then each row decreases two of the 8 and 8 that
+// Published socks, counted again: half-handkerchief heels whose turn slips no stitch. Of 22
+// stitches: K12, k2tog; p3, p2tog; then each row decreases two of the 8 and 8 that
 // wait, and 12 are left after 10 rows.
 func TestHandkerchiefWithoutSlips(t *testing.T) {
 	draft, plan := graded(t, wanted{stitches: []int{44}, more: "[heel]\nkind = \"half-handkerchief\"\nform = \"unslipped\""}.text())
@@ -345,6 +345,14 @@ func TestFlapAndCup(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Of 42 stitches 26 are left where 14 and 14 wait (Auckland Star, 13 July 1940), another
+// choice than ours.
+func TestHandkerchiefPinned(t *testing.T) {
+	draft, plan := graded(t, wanted{stitches: []int{84}, foot: "12 in", more: "[heel]\nkind = \"half-handkerchief\"\nform = \"unslipped\"\n[pin]\n\"heel.waiting_stitches\" = 14\n"}.text())
+	numbers(t, plan, 0, map[string]int{"heel.stitches": 42, "heel.stitches_left": 26, "heel.turn_rows": 16})
+	knitted(t, draft, plan, 0)
 }
 
 // A flap may be as high as the heel, measured: 2 1/4 in at 11 rows to the inch is 24 3/4

@@ -15,93 +15,50 @@ var (
 var (
 	_ = register(turnedHeel("round", "a round heel", []Option{turnPast},
 		say("heel.round.says", "round heel: a flap, and a cup that widens from a few stitches in the center; suits most feet"),
-		func(t *design.Table) roundTurn { return roundTurn{past: turnPast.whole(t)} }))
+		func(f flap, t *design.Table) construction { return &roundHeel{f, turnPast.whole(t)} }))
 	_ = register(turnedHeel("v", "a V heel", nil,
 		say("heel.v.says", "V heel: a flap, and a pointed cup that widens from the very center; suits narrow heels"),
-		func(*design.Table) roundTurn { return roundTurn{} }))
+		func(f flap, _ *design.Table) construction { return &roundHeel{f, 0} }))
 	_ = register(turnedHeel("half-handkerchief", "a half-handkerchief heel", []Option{turnForm},
 		say("heel.handkerchief.says", "half-handkerchief heel: a flap, and a cup folded as a kerchief, hardly blunter than a V; also in the old form without slipped stitches"),
-		func(t *design.Table) roundTurn { return roundTurn{past: 1, old: turnForm.name(t) == "unslipped"} }))
+		func(f flap, t *design.Table) construction {
+			if turnForm.name(t) == "unslipped" {
+				return &unslippedHeel{f}
+			}
+			return &roundHeel{f, 1}
+		}))
 )
 
-func turnedHeel(kind, name string, options []Option, says source.Message, take func(*design.Table) roundTurn) Part {
+// turnedHeel is a heel with a flap and a turn that narrows to the middle and widens from it.
+func turnedHeel(kind, name string, options []Option, says source.Message, take func(flap, *design.Table) construction) Part {
 	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: cuffDown, Gussets: []string{"instep", "sole"},
 		Options: append(flapOptions(1), options...), Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "short rows", "decreasing"},
-		How: say("heel.round.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: short rows, each with a decrease, make a cup of the sts that are left."),
-		take: func(d *Draft, t *design.Table) construction {
-			return &roundHeel{flap: takeFlap(d, t, 1), roundTurn: take(t), name: name}
-		}}
+		How:  say("heel.round.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: short rows, each with a decrease, make a cup of the sts that are left."),
+		take: func(d *Draft, t *design.Table) construction { return take(takeFlap(d, t, 1), t) }}
 }
 
-// A roundTurn makes a cup that grows by a stitch in each row.
+// A roundHeel is a flap and a turn that works a stitch more in each row.
 //
 // With H stitches and e past the center, the first row leaves U = ⌊H/2⌋ − e − 3 waiting on
 // its side and so does the second on the other. Each row after them closes the gap where
 // the work was turned with a decrease, and works one stitch more: U falls by 2 on a side
 // with each. Where U is odd the last row of each side ends with the decrease. Row i leaves
 // H − i; there are 2 (1 + ⌈U/2⌉) rows.
-//
-// In the old form no stitch is slipped, and each row decreases two of the stitches that
-// wait, W on each side after the first two rows, an even number: 2 + W rows leave
-// H − 2 − W (from a published sock of 22 heel stitches, W = 8).
-type roundTurn struct {
-	past int // e
-	old  bool
-}
-
-// fewest is how many heel stitches the turn needs.
-func (r roundTurn) fewest() int {
-	if r.old {
-		return 10
-	}
-	return 2 * (r.past + 3)
-}
-
-// waiting is how many of n stitches wait on each side after the first row there.
-func (r roundTurn) waiting(n int) int {
-	if r.old {
-		return (n - 6) / 4 * 2
-	}
-	return n/2 - r.past - 3
-}
-
-// first is how many stitches the first two rows work before their decreases, slipped ones
-// included.
-func (r roundTurn) first(n int) (one, two int) {
-	wait := r.waiting(n)
-	if r.old {
-		return n - 2 - wait, n - 3 - 2*wait
-	}
-	return n - 3 - wait, n - 4 - 2*wait
-}
-
-func (r roundTurn) inRows(n int) int {
-	if r.old {
-		return 2 + r.waiting(n)
-	}
-	return 2 * (1 + (r.waiting(n)+1)/2)
-}
-
 type roundHeel struct {
 	flap
-	roundTurn
-	name string
+	past int // e
 }
 
 func (h *roundHeel) declare(d *Draft) {
-	heel, flapRows := h.flap.declare(d, h.fewest(), 0, h.name)
+	heel, flapRows := h.flap.declare(d, 2*(h.past+3), 0, "a heel turned so far past the center")
 	wait := d.Model.Add(follows("heel.waiting_stitches", "stitches that wait on each side after the first rows of the turn", "sts",
-		func(v grade.Values) int { return h.waiting(v.Of(heel)) },
+		func(v grade.Values) int { return v.Of(heel)/2 - h.past - 3 },
 		func(v grade.Values) grade.Reason {
-			r := grade.Reason{Rule: "turn-waiting", Terms: []grade.Term{v.Term(heel), {Key: "heel.past", Value: float64(h.past)}},
+			return grade.Reason{Rule: "turn-waiting", Terms: []grade.Term{v.Term(heel), {Key: "heel.past", Value: float64(h.past)}},
 				Text: say("why.turn.waiting", "half of {0}, in whole stitches, less {1} past the center and 3 for the decrease and the stitch after it", v.Of(heel), h.past)}
-			if h.old {
-				r.Text = say("why.turn.waiting.old", "an even number, so that each row can decrease two of them, with at least 3 purled in row 2")
-			}
-			return r
 		}))
 	rows := d.Model.Add(follows("heel.turn_rows", "rows of the turn", "rows",
-		func(v grade.Values) int { return h.inRows(v.Of(heel)) },
+		func(v grade.Values) int { return 2 * (1 + (v.Of(wait)+1)/2) },
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "turn-rows", Text: say("why.turn.rows", "two rows leave {0} waiting on each side, and each row after them takes in two on its side", v.Of(wait)), Terms: []grade.Term{v.Term(wait)}}
 		}))
@@ -127,35 +84,17 @@ func (d *Draft) turned(heel, rows *grade.Var) {
 func (h *roundHeel) build(b *Builder) {
 	h.flap.build(b)
 	b.section("Heel turn")
-	if h.old {
-		b.para(say("heel.turn.old", "The turn is worked in short rows: each is turned before its end. Where the work was turned a gap shows between the sts that were worked and those that wait. From Row 3 on each row works up to the gap and then decreases two of the sts that wait beyond it. No st is slipped."))
-	} else {
-		b.para(say("heel.turn.intro", "The turn is worked in short rows: each is turned before its end. Where the work was turned a gap shows between the sts that were worked and those that wait; the rows that come to it close it with a decrease."))
-	}
+	b.para(say("heel.turn.intro", "The turn is worked in short rows: each is turned before its end. Where the work was turned a gap shows between the sts that were worked and those that wait; the rows that come to it close it with a decrease."))
 	heel := func(size int) int { return b.of("heel.stitches", size) }
-	less := func(rows int) *pattern.Count {
-		return total(b.each(func(size int) int { return heel(size) - rows }))
-	}
-	wait := func(size int) int { return h.waiting(heel(size)) }
-	left := func(size int) int { return heel(size) - 2 } // after the first two rows
-	if h.old {
-		one := b.each(func(size int) int { n, _ := h.first(heel(size)); return n })
-		two := b.each(func(size int) int { _, n := h.first(heel(size)); return n })
-		b.row(row(1, pattern.RS), less(1), k(one), do(pattern.K2tog), turn(pattern.NotTurned))
-		b.row(row(2, pattern.WS), less(2), p(two), do(pattern.P2tog), turn(pattern.NotTurned))
-		b.taking(on(toGap(pattern.Knit, 0, pattern.NotTurned), do(pattern.K2tog), turn(pattern.NotTurned)),
-			on(toGap(pattern.Purl, 0, pattern.NotTurned), do(pattern.P2tog), turn(pattern.NotTurned)),
-			left, func(size int) int { return wait(size) / 2 })
-		b.turnDone()
-		return
-	}
-	one := b.each(func(size int) int { n, _ := h.first(heel(size)); return n - 1 })
-	two := b.each(func(size int) int { _, n := h.first(heel(size)); return n - 1 })
-	b.row(row(1, pattern.RS), less(1), sl1(), k(one), do(pattern.Ssk), kN(1), turn(pattern.NotTurned))
-	b.row(row(2, pattern.WS), less(2), sl1(), p(two), do(pattern.P2tog), pN(1), turn(pattern.NotTurned))
+	wait := func(size int) int { return b.of("heel.waiting_stitches", size) }
+	// Behind the slipped stitch, and before the decrease and the stitch after it.
+	first := b.each(func(size int) int { return heel(size) - 4 - wait(size) })
+	second := b.each(func(size int) int { return heel(size) - 5 - 2*wait(size) })
+	b.row(row(1, pattern.RS), b.heelLess(1), sl1(), k(first), do(pattern.Ssk), kN(1), turn(pattern.NotTurned))
+	b.row(row(2, pattern.WS), b.heelLess(2), sl1(), p(second), do(pattern.P2tog), pN(1), turn(pattern.NotTurned))
 	b.taking(on(sl1(), toGap(pattern.Knit, 1, pattern.NotTurned), do(pattern.Ssk), kN(1), turn(pattern.NotTurned)),
 		on(sl1(), toGap(pattern.Purl, 1, pattern.NotTurned), do(pattern.P2tog), pN(1), turn(pattern.NotTurned)),
-		left, func(size int) int { return wait(size) / 2 })
+		func(size int) int { return heel(size) - 2 }, func(size int) int { return wait(size) / 2 })
 	b.where(func(size int) bool { return wait(size)%2 != 0 }, func() {
 		b.para(say("heel.turn.short", "On each side 1 st waits: the last two rows take it in and end with the decrease."))
 		b.row(named(pattern.Next, pattern.RS), total(b.each(func(size int) int { return b.of("heel.stitches_left", size) + 1 })),
@@ -164,6 +103,11 @@ func (h *roundHeel) build(b *Builder) {
 			sl1(), toGap(pattern.Purl, 1, pattern.NotTurned), do(pattern.P2tog))
 	})
 	b.turnDone()
+}
+
+// heelLess states how many heel stitches there are when so many are gone.
+func (b *Builder) heelLess(n int) *pattern.Count {
+	return total(b.each(func(size int) int { return b.of("heel.stitches", size) - n }))
 }
 
 // turnDone says what a turn has come to.
