@@ -31,11 +31,12 @@ type Draft struct {
 	Model    *grade.Model
 	measures []measure
 	parts    []construction
-	kinds    map[string]string // by part
-	topOfLeg string            // key of the number of stitches at the upper end of the leg
-	heelLast bool              // the heel is worked when everything else is done
-	heelEdge heelEdge          // what a gusset is picked up from
-	gussets  []string          // that go with the heel as its options make it, the usual one first; nil for those of the part
+	kinds    map[string]string      // by part
+	topOfLeg string                 // key of the number of stitches at the upper end of the leg
+	heelLast bool                   // the heel is worked when everything else is done
+	told     func(grade.Values) int // rounds of the foot that toe or heel tell
+	heelEdge heelEdge               // what a gusset is picked up from
+	gussets  []string               // that go with the heel as its options make it, the usual one first; nil for those of the part
 }
 
 // A heelEdge is what a gusset is picked up from.

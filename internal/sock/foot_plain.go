@@ -30,6 +30,7 @@ func (d *Draft) footLength(closing int, told func(grade.Values) int) {
 			return d.roundOfToe(d.moved(v))
 		}
 	}
+	d.told = told
 	heel, toe, gusset := d.v("heel.sole_rounds"), d.v("toe.rounds"), d.v("gusset.rounds")
 	long := d.Model.Add(grade.Var{
 		Key: "foot.length_rounds", Label: "length of the whole foot, in rounds", Unit: "rnds",
@@ -61,7 +62,7 @@ func (d *Draft) footLength(closing int, told func(grade.Values) int) {
 func (plainFoot) build(b *Builder) {
 	b.section("Foot")
 	more := b.each(func(size int) int {
-		return b.of("foot.rounds", size) - b.of("gusset.rounds", size) - b.toeRound(size)
+		return b.of("foot.rounds", size) - b.of("gusset.rounds", size) - b.told(b.plan.At(size))
 	})
 	if more.Is(0) {
 		if b.Direction == design.ToeUp {
@@ -96,7 +97,7 @@ func (plainFoot) build(b *Builder) {
 	b.add(&pattern.Plain{Op: pattern.Knit, More: true,
 		Rounds: more,
 		Or:     pattern.Fill(say("foot.until", "the foot, from {2}, measures {0} in [{1} cm]", in, cm, from)),
-		Total:  b.each(func(size int) int { return b.of("foot.rounds", size) - b.toeRound(size) }),
+		Total:  b.each(func(size int) int { return b.of("foot.rounds", size) - b.told(b.plan.At(size)) }),
 		Count:  total(b.n("foot.stitches"))})
 }
 

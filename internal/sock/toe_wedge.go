@@ -128,15 +128,13 @@ func (d *Draft) moved(v grade.Values) int {
 func (b *Builder) moved(size int) int { return b.Draft.moved(b.plan.At(size)) }
 
 // roundOfToe is 1 where the last round of the foot is told by the toe, because the round must
-// begin some stitches earlier from there on. A sock from the toe up has its toe behind it.
+// begin some stitches earlier from there on.
 func (d *Draft) roundOfToe(moved int) int {
-	if d.Direction == design.CuffDown && d.roundsBegin() == pattern.SideOfSole && moved > 0 {
+	if d.roundsBegin() == pattern.SideOfSole && moved > 0 {
 		return 1
 	}
 	return 0
 }
-
-func (b *Builder) toeRound(size int) int { return b.roundOfToe(b.moved(size)) }
 
 func (w *wedgeToe) build(b *Builder) {
 	b.section("Toe")
