@@ -38,6 +38,7 @@ type cli struct {
 	New        newCmd        `cmd:"" help:"Print a design file to begin with."`
 	Plan       planCmd       `cmd:"" help:"Grade a design: every number of every size, and why."`
 	Write      writeCmd      `cmd:"" help:"Write the pattern of a design, proven in every size from its own words."`
+	Draw       drawCmd       `cmd:"" help:"Draw a design: its measurements, or its fabric loop by loop."`
 	Check      checkCmd      `cmd:"" help:"Work written patterns stitch by stitch, or hold designs against the rules."`
 	Parts      partsCmd      `cmd:"" help:"List the constructions that a sock can be made of."`
 	Completion completionCmd `cmd:"" help:"Print a script that completes commands in a shell."`

@@ -16,6 +16,7 @@ import (
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
+	"sockwright/internal/picture"
 	"sockwright/internal/proof"
 	"sockwright/internal/sock"
 	"sockwright/internal/source"
@@ -104,10 +105,11 @@ func Make(f *source.File, o Options) (*Book, []source.Fault, error) {
 		return nil, faults, &Unproven{b.Proof}
 	}
 	var page bytes.Buffer
-	if err := HTML(&page, b.Pattern); err != nil {
+	schematic := picture.Schematic(draft, plan, alone)
+	if err := HTML(&page, b.Pattern, schematic.Inline()); err != nil {
 		return nil, faults, err
 	}
-	b.Files = []File{{b.Name + ".txt", []byte(b.Proof.Text.Text)}, {b.Name + ".html", page.Bytes()}}
+	b.Files = []File{{b.Name + ".txt", []byte(b.Proof.Text.Text)}, {b.Name + ".html", page.Bytes()}, {b.Name + "-schematic.svg", schematic.SVG()}}
 	return b, faults, nil
 }
 

@@ -11,6 +11,7 @@ import (
 	"sockwright/internal/grade"
 	"sockwright/internal/notation"
 	"sockwright/internal/pattern"
+	"sockwright/internal/picture"
 	"sockwright/internal/sock"
 	"sockwright/internal/source"
 	"sockwright/internal/trade"
@@ -39,7 +40,7 @@ func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, alone int) 
 }
 
 // AllSizes stands for no size in particular.
-const AllSizes = -1
+const AllSizes = picture.AllSizes
 
 type composer struct {
 	*sock.Draft

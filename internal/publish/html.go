@@ -49,14 +49,17 @@ type tableRow struct {
 // HTML writes a pattern as one page that needs nothing but itself: no script, no other
 // file. Sections that are worked are numbered. Facts that differ by size stand in a table,
 // smallest size first.
-func HTML(w io.Writer, p *pattern.Pattern) error {
+//
+// schematic, if not nil, is a drawing for the top of the page, as an element.
+func HTML(w io.Writer, p *pattern.Pattern, schematic []byte) error {
 	data := struct {
 		Title    string
+		Picture  template.HTML
 		Sizes    []string
 		CSS      template.CSS
 		Lead     []block
 		Chapters []chapter
-	}{Title: p.Title, Sizes: p.Sizes, CSS: template.CSS(theme.CSS() + patternCSS)}
+	}{Title: p.Title, Picture: template.HTML(schematic), Sizes: p.Sizes, CSS: template.CSS(theme.CSS() + patternCSS)}
 	worked := map[string]bool{}
 	p.Each(func(s *pattern.Section, n pattern.Node) {
 		if _, prose := n.(*pattern.Prose); !prose {

@@ -47,23 +47,69 @@ func Faces() []Face {
 	}
 }
 
-//go:embed fonts/*.woff2
+//go:embed fonts/*.woff2 fonts/*.ttf
 var fonts embed.FS
+
+// Web is a face as a font for pages (WOFF2). It panics for a face that is not one of [Faces].
+func Web(family string, weight int) []byte {
+	for _, f := range Faces() {
+		if f.Family == family && f.Weight == weight {
+			return read(f.file + ".woff2")
+		}
+	}
+	panic("theme: no face " + family)
+}
+
+// Outlines is a face as a font for drawing (TrueType): Source Sans 3 in 400 and 600.
+func Outlines(family string, weight int) []byte {
+	return read(fmt.Sprintf("%s-%d.ttf", strings.ToLower(strings.ReplaceAll(family, " ", "-")), weight))
+}
+
+func read(name string) []byte {
+	data, err := fonts.ReadFile("fonts/" + name)
+	if err != nil {
+		panic(err) // it is embedded
+	}
+	return data
+}
+
+// Light is a colour's value on light ground. It panics for a colour that is not one of
+// [Colours] or [Parts].
+func Light(name string) string {
+	for _, c := range append(Colours(), Parts()...) {
+		if c.Name == name {
+			return c.Light
+		}
+	}
+	panic("theme: no colour " + name)
+}
+
+// Parts lists the tints of the parts of a sock: the set that M. Okabe and K. Ito published in
+// 2008 for eyes that do not tell all colours (Color Universal Design). They are laid thinly
+// over the ground and always stand beside a label.
+func Parts() []Colour {
+	return []Colour{
+		{"part-orange", "cuff", "#E69F00", "#E69F00"},
+		{"part-sky", "leg", "#56B4E9", "#56B4E9"},
+		{"part-green", "heel", "#009E73", "#009E73"},
+		{"part-yellow", "gusset", "#F0E442", "#F0E442"},
+		{"part-blue", "foot", "#0072B2", "#0072B2"},
+		{"part-vermilion", "toe", "#D55E00", "#D55E00"},
+		{"part-purple", "corners", "#CC79A7", "#CC79A7"},
+	}
+}
 
 // CSS is the start of every style sheet: the faces, with the fonts in it, so that a page
 // needs nothing but itself, and the colours as custom properties, light and dark.
 var CSS = sync.OnceValue(func() string {
 	var b strings.Builder
 	for _, f := range Faces() {
-		data, err := fonts.ReadFile("fonts/" + f.file + ".woff2")
-		if err != nil {
-			panic(err)
-		}
+		data := read(f.file + ".woff2")
 		fmt.Fprintf(&b, "@font-face{font-family:%q;font-weight:%d;font-style:normal;font-display:swap;src:url(data:font/woff2;base64,%s) format(\"woff2\")}\n",
 			f.Family, f.Weight, base64.StdEncoding.EncodeToString(data))
 	}
 	light, dark := "", ""
-	for _, c := range Colours() {
+	for _, c := range append(Colours(), Parts()...) {
 		light += "--" + c.Name + ":" + c.Light + ";"
 		dark += "--" + c.Name + ":" + c.Dark + ";"
 	}

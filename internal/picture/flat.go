@@ -1,0 +1,190 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"sockwright/internal/draw"
+	"sockwright/internal/fabric"
+	"sockwright/internal/pattern"
+	"sockwright/internal/unit"
+)
+
+// A panel is the rows of one section, as they lie on the table.
+type panel struct {
+	title string
+	rows  []panelRow
+	left  float64 // of the leftmost and rightmost stitch, in stitches
+	right float64
+}
+
+// A panelRow is loops side by side, from the right, as the right side shows them.
+type panelRow struct {
+	loops []int32
+	place []float64 // where each lies, in stitches to the left of the panel's origin
+}
+
+// Flat draws every loop of one size's fabric in its place: section by section, as a chart is
+// read, from the cast-on edge at the bottom up and from right to left, right side to the
+// reader. A knit stitch is a small V and a purl a small bump, as
+// the right side shows them; decreases lean as they lean, slipped stitches are as tall as the
+// rows they pass. The rows of a section lie one on the other so that each stands over the
+// stitches it was worked into.
+func Flat(p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string) *draw.Drawing {
+	panels := layOut(p, f)
+	w, h := gauge.Width(1).MM(), gauge.Height(1).MM()
+	k := 1.6 / w // a stitch is 1.6 mm wide, whatever the gauge: the picture is to be read
+	w, h = w*k, h*k
+	const margin, labels, gap = 8.0, 30.0, 7.0
+	width, height := 0.0, margin+8
+	for _, q := range panels {
+		width = max(width, (q.right-q.left)*w)
+		height += float64(len(q.rows))*h + gap
+	}
+	title := p.Title
+	if size != "" {
+		title += ", size " + size
+	}
+	out := draw.New(width+2*margin+labels, height+margin, title+": the fabric laid flat", fmt.Sprintf("Every one of the %d loops of the sock in its place, in %d sections from the cast-on edge at the bottom up; the first stitch of a round is on the right.", len(f.Loops), len(panels)))
+	out.Bold(margin, margin+2, 4.4, draw.Start, "ink", title)
+	y := height // of the lower edge of the panel
+	for _, q := range panels {
+		out.Group(q.title, func() {
+			out.Text(margin, y-3.8, 3.4, draw.Start, "ink", q.title)
+			out.Text(margin, y-0.4, 2.6, draw.Start, "pencil", rowsOf(len(q.rows)))
+			q.draw(out, f, margin+labels+width, y, w, h)
+		})
+		y -= float64(len(q.rows))*h + gap
+	}
+	arrow := draw.Line("pencil", draw.Detail)
+	x := margin + labels - 6
+	out.Path(new(draw.Path).Move(x, height).Line(x, height-14).Move(x-1.6, height-11).Line(x, height-14).Line(x+1.6, height-11), draw.Ink{}, arrow)
+	return out
+}
+
+func rowsOf(n int) string {
+	if n == 1 {
+		return "1 row"
+	}
+	return fmt.Sprintf("%d rows", n)
+}
+
+// layOut places the loops of all sections.
+func layOut(p *pattern.Pattern, f *fabric.Fabric) []*panel {
+	section := map[int32]*pattern.Section{}
+	p.Each(func(s *pattern.Section, n pattern.Node) { section[int32(pattern.ID(n))] = s })
+	var panels []*panel
+	var last *pattern.Section
+	at := make([]float64, len(f.Loops)) // stitches from the panel's origin, leftwards
+	in := make([]*panel, len(f.Loops))
+	for i, r := range f.Rows {
+		end := int32(len(f.Loops))
+		if i+1 < len(f.Rows) {
+			end = f.Rows[i+1].First
+		}
+		if end == r.First {
+			continue // a row that only slips
+		}
+		if s := section[r.Node]; len(panels) == 0 || s != last {
+			title := ""
+			if s != nil {
+				title = s.Title
+			}
+			panels, last = append(panels, &panel{title: title}), s
+		}
+		q := panels[len(panels)-1]
+		row := panelRow{}
+		for l := r.First; l < end; l++ {
+			row.loops = append(row.loops, l)
+		}
+		if r.Wrong { // worked from the left
+			slices.Reverse(row.loops)
+		}
+		// Stitches stand side by side, but for those that were slipped between them. The row
+		// lies where, on the whole, it stands over the stitches it was worked into.
+		place, sum, n := 0.0, 0.0, 0
+		for j, l := range row.loops {
+			first, last := parents(f, l, q, in, at)
+			if j > 0 {
+				place++
+				if _, before := parents(f, row.loops[j-1], q, in, at); !math.IsNaN(first) && !math.IsNaN(before) {
+					if slipped := math.Floor(first - before - 1 + 0.01); slipped > 0 && slipped < 8 {
+						place += slipped
+					}
+				}
+			}
+			row.place = append(row.place, place)
+			if !math.IsNaN(first) {
+				sum += (first+last)/2 - place
+				n++
+			}
+		}
+		shift := -place / 2
+		if n > 0 {
+			shift = sum / float64(n)
+		}
+		for j, l := range row.loops {
+			row.place[j] += shift
+			at[l], in[l] = row.place[j], q
+		}
+		q.left = math.Max(q.left, row.place[len(row.place)-1]+1)
+		q.right = math.Min(q.right, row.place[0])
+		q.rows = append(q.rows, row)
+	}
+	for _, q := range panels { // measured from the right edge of the drawing on
+		q.left, q.right = -q.left, -q.right
+	}
+	return panels
+}
+
+// parents is where the rightmost and the leftmost of the stitches lie that a loop was worked
+// into, of those in a panel; not a number where there are none.
+func parents(f *fabric.Fabric, l int32, q *panel, in []*panel, at []float64) (first, last float64) {
+	first, last = math.NaN(), math.NaN()
+	for _, t := range f.Through(l) {
+		if in[t] != q {
+			continue
+		}
+		if math.IsNaN(first) || at[t] < first {
+			first = at[t]
+		}
+		if math.IsNaN(last) || at[t] > last {
+			last = at[t]
+		}
+	}
+	return first, last
+}
+
+// draw draws the loops of a panel whose rightmost stitch stands at x and whose lower edge is
+// at y.
+func (q *panel) draw(out *draw.Drawing, f *fabric.Fabric, x, y, w, h float64) {
+	knit, purl, shape, edge := new(draw.Path), new(draw.Path), new(draw.Path), new(draw.Path)
+	for i, row := range q.rows {
+		foot := y - float64(i)*h // where the legs of a stitch meet
+		head := foot - h
+		for j, l := range row.loops {
+			right := x - (row.place[j]+q.right)*w
+			left, mid := right-w, right-w/2
+			loop := f.Loops[l]
+			reach := head - float64(loop.Tall)*h // a slipped stitch reaches into the rows it passed
+			switch lean := float64(loop.Kind.Lean()) * w * 0.34; {
+			case loop.Kind == fabric.CastOn || loop.Kind == fabric.Provisional || loop.Kind == fabric.BoundOff:
+				edge.Move(left+w*0.1, foot-h/2).Curve(left+w*0.3, foot, right-w*0.3, foot, right-w*0.1, foot-h/2)
+			case loop.Kind == fabric.Grafted || loop.Kind == fabric.JoinedOff || loop.Kind == fabric.Drawn:
+				edge.Move(left+w*0.15, head+h*0.3).Line(mid, head+h*0.7).Line(right-w*0.15, head+h*0.3)
+			case lean != 0: // the stitch on top crosses the other
+				shape.Move(mid-lean, foot-h*0.06).Line(mid+lean, head+h*0.1)
+				shape.Move(mid+lean, foot-h*0.06).Line(mid+lean*0.2, foot-h*0.42)
+			case f.Face(l):
+				knit.Move(left+w*0.15, reach+h*0.08).Line(mid, foot-h*0.12).Line(right-w*0.15, reach+h*0.08)
+			default:
+				purl.Move(left+w*0.12, foot-h*0.38).Curve(left+w*0.3, foot-h*0.8, right-w*0.3, foot-h*0.8, right-w*0.12, foot-h*0.38)
+			}
+		}
+	}
+	out.Path(knit, draw.Ink{}, draw.Line("woad", 0.22))
+	out.Path(purl, draw.Ink{}, draw.Line("ink", 0.26))
+	out.Path(shape, draw.Ink{}, draw.Line("part-vermilion", 0.34))
+	out.Path(edge, draw.Ink{}, draw.Line("ink", 0.3))
+}
