@@ -114,12 +114,12 @@ func table(out *draw.Drawing, names []string, dims []dimension, x, y, labelWidth
 // outline is the shape of a sock seen from its side, in the drawing's millimetres: the foot
 // points to the left, the back of the leg is on the right.
 type outline struct {
-	left, right, top     float64 // of the leg at the ankle, and its upper edge
-	calf                 float64 // how much wider the leg is at the top
-	cuff, ankle, sole    float64 // heights: lower edge of the cuff, top of the heel, sole
-	tip, toe             float64 // x of the tip of the toe, and of where the toe begins
-	heel                 float64 // how far the heel reaches down the back
-	hasCalf, hasToeShape bool
+	left, right, top  float64 // of the leg at the ankle, and its upper edge
+	calf              float64 // how much wider the leg is at the top
+	cuff, ankle, sole float64 // heights: lower edge of the cuff, top of the heel, sole
+	tip, toe          float64 // x of the tip of the toe, and of where the toe begins
+	heel              float64 // how far the heel reaches down the back
+	hasCalf           bool
 }
 
 func newOutline(values map[string][]unit.Length, size int, w, top, height float64) *outline {
