@@ -69,7 +69,7 @@ func Draw(t *rapid.T, limits ...Limit) string {
 		}
 		line("[%s]\nkind = %q", name, part.Kind)
 		for _, o := range part.Options {
-			if maybe(name + " " + o.Key) {
+			if o.In(direction) && maybe(name+" "+o.Key) {
 				line("%s = %s", o.Key, drawOption(t, o))
 			}
 		}

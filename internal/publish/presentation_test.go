@@ -1043,6 +1043,8 @@ var uses = map[string]*regexp.Regexp{
 	"DS":            regexp.MustCompile(`\bDS\b`),
 	"skp":           regexp.MustCompile(`\bskp\b`),
 	"kfb":           regexp.MustCompile(`\bkfb\b`),
+	"LLI":           regexp.MustCompile(`\bLLI\b`),
+	"RLI":           regexp.MustCompile(`\bRLI\b`),
 	"wyif":          regexp.MustCompile(`\bwyif\b`),
 	"pick up and p": regexp.MustCompile(`\bpick up and p\b`),
 }

@@ -88,7 +88,7 @@ func (c combination) fits(f []factor) bool {
 	}
 	for i, v := range c {
 		if f[i].key != "" && v > 0 && !slices.ContainsFunc(parts[f[i].part].Options, func(o sock.Option) bool {
-			return o.Key == f[i].key && slices.Contains(o.Choices, f[i].values[v])
+			return o.Key == f[i].key && o.In(direction) && slices.Contains(o.Choices, f[i].values[v])
 		}) {
 			return false
 		}

@@ -35,6 +35,7 @@ type Draft struct {
 	topOfLeg string                 // key of the number of stitches at the upper end of the leg
 	heelLast bool                   // the heel is worked when everything else is done
 	told     func(grade.Values) int // rounds of the foot that toe or heel tell
+	tip      int                    // rounds that closing the toe adds, or casting it on
 	heelEdge heelEdge               // what a gusset is picked up from
 	gussets  []string               // that go with the heel as its options make it, the usual one first; nil for those of the part
 }

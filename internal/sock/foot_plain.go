@@ -21,16 +21,16 @@ type plainFoot struct{}
 func (plainFoot) declare(*Draft) {}
 
 // footLength declares the length of the foot; the construction that closes the foot calls
-// it. closing is the number of rounds that closing adds, 1 for a graft; told is how many
-// rounds of the foot that construction tells itself.
-func (d *Draft) footLength(closing int, told func(grade.Values) int) {
+// it. tip is the number of rounds that closing adds, or casting on in a sock from the toe up:
+// 1 for a graft; told is how many rounds of the foot that construction tells itself.
+func (d *Draft) footLength(tip int, told func(grade.Values) int) {
 	g := d.Gauge[""]
 	if d.Direction == design.ToeUp { // the round that lets the heel begin earlier is one of the foot
 		told = func(v grade.Values) int {
 			return d.roundOfToe(d.moved(v))
 		}
 	}
-	d.told = told
+	d.told, d.tip = told, tip
 	heel, toe, gusset := d.v("heel.sole_rounds"), d.v("toe.rounds"), d.v("gusset.rounds")
 	long := d.Model.Add(grade.Var{
 		Key: "foot.length_rounds", Label: "length of the whole foot, in rounds", Unit: "rnds",
@@ -44,15 +44,15 @@ func (d *Draft) footLength(closing int, told func(grade.Values) int) {
 		},
 	})
 	foot := follows("foot.rounds", "rounds from the pick-up to the toe", "rnds",
-		func(v grade.Values) int { return v.Of(long) - v.Of(heel) - v.Of(toe) - closing },
+		func(v grade.Values) int { return v.Of(long) - v.Of(heel) - v.Of(toe) - tip },
 		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "foot-rounds", Text: say("why.foot.rounds", "{0} in all, less {1} that the heel lies under the foot, {2} of the toe and {3} for the graft", v.Of(long), v.Of(heel), v.Of(toe), closing),
+			return grade.Reason{Rule: "foot-rounds", Text: say("why.foot.rounds", "{0} in all, less {1} that the heel lies under the foot, {2} of the toe and {3} that is grafted or cast on", v.Of(long), v.Of(heel), v.Of(toe), tip),
 				Terms: []grade.Term{v.Term(long), v.Term(heel), v.Term(toe)}}
 		})
 	foot.Rules = []grade.Rule{rule("foot-holds-gusset", "the foot is long enough for heel, gusset and toe: the gusset ends before the toe begins", func(v grade.Values, n int) bool { return n >= v.Of(gusset)+told(v) })}
 	rounds := d.Model.Add(foot)
 	d.measure("foot.length", "foot, length", d.finishedLength, func(v grade.Values) unit.Length {
-		return g.Height(v.Of(rounds) + v.Of(heel) + v.Of(toe) + closing)
+		return g.Height(v.Of(rounds) + v.Of(heel) + v.Of(toe) + tip)
 	})
 	d.measure("foot.to_toe", "foot, from the back of the heel to the toe", nil, func(v grade.Values) unit.Length {
 		return g.Height(v.Of(rounds) + v.Of(heel))
@@ -106,13 +106,13 @@ func (plainFoot) fromToe(b *Builder, more pattern.Number) {
 	b.para(say("foot.even.up", "From here to the heel the number of sts stays the same, but for a gusset if there is one."))
 	g := b.Gauge[""]
 	in, cm := b.long(func(size int) unit.Length {
-		return g.Height(b.of("toe.rounds", size) + 1 + int(more.In(size)))
+		return g.Height(b.of("toe.rounds", size) + b.Draft.tip + int(more.In(size)))
 	})
 	b.add(&pattern.Plain{Op: pattern.Knit, Rounds: more,
 		Or:    pattern.Fill(say("foot.until.up", "the foot, from the tip of the toe, measures {0} in [{1} cm]", in, cm)),
 		Count: total(b.n("foot.stitches"))})
 	heelIn, heelCm := b.long(func(size int) unit.Length {
-		return b.finished("foot.length", b.plan.At(size)) - g.Height(b.of("toe.rounds", size)+1+int(more.In(size)))
+		return b.finished("foot.length", b.plan.At(size)) - g.Height(b.of("toe.rounds", size)+b.Draft.tip+int(more.In(size)))
 	})
 	b.tip(say("foot.tip.try.up", "Try the sock on: gently pulled over the foot, it should end {0} in [{1} cm] before the back of the heel. Every foot is different; knit a rnd more or fewer if it does not.", heelIn, heelCm))
 }

@@ -20,6 +20,17 @@ type Option struct {
 	Whole                  bool // a whole number
 	Step                   int  // of which a whole number is a multiple; 0 for any
 	Length                 bool // a length, one for all sizes or one for each
+
+	Direction string // the only one in which there is such a choice; "" for both
+}
+
+// In tells whether there is such a choice in a direction.
+func (o Option) In(direction string) bool { return o.Direction == "" || o.Direction == direction }
+
+// only makes it a choice in one direction.
+func (o Option) only(direction string) Option {
+	o.Direction = direction
+	return o
 }
 
 func choice(key, says string, choices ...string) Option {

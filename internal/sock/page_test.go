@@ -54,7 +54,11 @@ func partsPage() string {
 			b.WriteString("\n| key | chooses | values |\n| --- | --- | --- |\n")
 		}
 		for _, o := range p.Options {
-			fmt.Fprintf(&b, "| `%s` | %s | %s |\n", o.Key, o.Says, o.values())
+			values := o.values()
+			if o.Direction != "" {
+				values += "; " + o.Direction + " only"
+			}
+			fmt.Fprintf(&b, "| `%s` | %s | %s |\n", o.Key, o.Says, values)
 		}
 	}
 	return b.String()
@@ -66,6 +70,8 @@ func (o Option) values() string {
 		return "`" + strings.Join(quoted(o.Choices), "`, `") + "`; the first is usual"
 	case o.Length:
 		return fmt.Sprintf("a length, one or by size: %g to %g mm", o.Least, o.Greatest)
+	case o.Step > 1:
+		return fmt.Sprintf("a multiple of %d, %g to %g; usual %g", o.Step, o.Least, o.Greatest, o.Usual)
 	case o.Whole:
 		return fmt.Sprintf("%g to %g; usual %g", o.Least, o.Greatest, o.Usual)
 	}

@@ -1,6 +1,9 @@
 package sock
 
 import (
+	"math"
+	"slices"
+
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
@@ -10,26 +13,27 @@ import (
 var (
 	toeRate    = choice("rate", "how often the toe is decreased, or increased backwards", "half-then-each", "every-2nd", "graduated", "each")
 	toeLeft    = share("left", "share of the foot that is left at the tip", 0.25, 0.15, 0.45)
-	toeClosing = choice("closing", "how a toe from the cuff down is closed", "graft", "three-needle", "gather")
+	toeClosing = choice("closing", "how the toe is closed", "graft", "three-needle", "gather").only(design.CuffDown)
+	toeEdge    = steps("edge", "stitches that stand between the shapings of instep and sole at each side", 2, 0, 6, 2)
+	toeLeans   = choice("decreases", "how the stitch after the edge is decreased: with ssk, which mirrors k2tog, or with the older slip-knit-pass", "mirrored", "skp").only(design.CuffDown)
+	toeGrows   = choice("increases", "how stitches are increased: made of the bar between two, lifted out of the row below, or knit into front and back of one", "made", "lifted", "kfb").only(design.ToeUp)
+
+	wedgeOptions = []Option{toeClosing, toeEdge, toeLeans, toeGrows}
 )
 
-var _ = register(Part{Part: "toe", Kind: "wedge", Options: []Option{toeRate, toeLeft, toeClosing}, Name: "a wedge toe", Notions: []string{"tapestry needle"}, Default: bothWays, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
+var _ = register(Part{Part: "toe", Kind: "wedge", Options: append([]Option{toeRate, toeLeft}, wedgeOptions...), Name: "a wedge toe", Notions: []string{"tapestry needle"}, Default: bothWays, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
 	Says: say("toe.wedge.says", "a flat toe, decreased at both sides of instep and sole and grafted; from the toe up increased from a closed start"),
-	take: func(_ *Draft, t *design.Table) construction {
-		return &wedgeToe{rate: toeRate.name(t), share: toeLeft.number(t), closing: toeClosing.name(t)}
+	take: func(d *Draft, t *design.Table) construction {
+		return takeWedge(d, t, toeRate.name(t), toeLeft.number(t))
 	}})
 
-var _ = register(Part{Part: "toe", Kind: "pointed", Options: []Option{toeClosing}, Name: "a pointed toe", Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
+var _ = register(Part{Part: "toe", Kind: "pointed", Options: wedgeOptions, Name: "a pointed toe", Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
 	Says: say("toe.pointed.says", "a long narrow wedge, decreased in every other round down to an eighth of the foot: for narrow feet and for boots"),
-	take: func(_ *Draft, t *design.Table) construction {
-		return &wedgeToe{rate: "every-2nd", share: 0.125, closing: toeClosing.name(t)}
-	}})
+	take: func(d *Draft, t *design.Table) construction { return takeWedge(d, t, "every-2nd", 0.125) }})
 
-var _ = register(Part{Part: "toe", Kind: "square", Options: []Option{toeClosing}, Name: "a square toe", Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
+var _ = register(Part{Part: "toe", Kind: "square", Options: wedgeOptions, Name: "a square toe", Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing", "grafting"},
 	Says: say("toe.square.says", "a short blunt wedge, decreased in every round until almost half of the foot is left: for broad toes"),
-	take: func(_ *Draft, t *design.Table) construction {
-		return &wedgeToe{rate: "each", share: 0.45, closing: toeClosing.name(t)}
-	}})
+	take: func(d *Draft, t *design.Table) construction { return takeWedge(d, t, "each", 0.45) }})
 
 // wedgeToe takes four stitches in each decrease round until a share of the foot is left, and
 // is closed.
@@ -37,6 +41,71 @@ type wedgeToe struct {
 	rate    string
 	share   float64 // of the foot that is left
 	closing string
+	edge    int // stitches between the shapings at each side, half of them of the instep
+	ssk     pattern.Op
+	grows   string
+}
+
+// takeWedge takes the options that wedges of all shapes have.
+func takeWedge(d *Draft, t *design.Table, rate string, share float64) *wedgeToe {
+	w := &wedgeToe{rate: rate, share: share, closing: toeClosing.name(t), edge: toeEdge.whole(t), ssk: pattern.Ssk, grows: toeGrows.name(t)}
+	if toeLeans.name(t) == "skp" {
+		w.ssk = pattern.Skp
+	}
+	if d.Direction == design.ToeUp && w.edge == 0 {
+		t.Clash(toeEdge.Key, say("toe.edge.none", "a toe from the tip has its increases beside a stitch, or the side is full of holes; none is left here"), "write edge = 2")
+	}
+	return w
+}
+
+// margin is the half of the edge that lies on the instep, or on the sole.
+func (w *wedgeToe) margin() []pattern.Step {
+	if w.edge == 0 {
+		return nil
+	}
+	return on(kN(w.edge / 2))
+}
+
+// lessAfter decreases at the beginning of instep or sole, lessBefore goes on to its end and
+// decreases there.
+func (w *wedgeToe) lessAfter() []pattern.Step { return append(w.margin(), do(w.ssk)) }
+func (w *wedgeToe) lessBefore() []pattern.Step {
+	return append(on(toLast(pattern.Knit, w.edge/2+2), do(pattern.K2tog)), w.margin()...)
+}
+
+// moreAfter and moreBefore increase there. The second stitch of a kfb is the new one: it lies
+// behind the first, so the first kfb is worked in the last stitch of the edge.
+func (w *wedgeToe) moreAfter() []pattern.Step {
+	switch w.grows {
+	case "lifted":
+		return append(w.margin(), do(pattern.LiftedR))
+	case "kfb":
+		if w.edge == 2 {
+			return on(do(pattern.Kfb))
+		}
+		return on(kN(w.edge/2-1), do(pattern.Kfb))
+	}
+	return append(w.margin(), do(pattern.M1R))
+}
+
+func (w *wedgeToe) moreBefore() []pattern.Step {
+	switch w.grows {
+	case "lifted":
+		return append(on(toLast(pattern.Knit, w.edge/2), do(pattern.LiftedL)), w.margin()...)
+	case "kfb":
+		return append(on(toLast(pattern.Knit, w.edge/2+1), do(pattern.Kfb)), w.margin()...)
+	}
+	return append(on(toLast(pattern.Knit, w.edge/2), do(pattern.M1L)), w.margin()...)
+}
+
+// fewest and most are how many stitches can be left at the tip. In the last decrease round
+// instep and sole still hold two decreases and their halves of the edge.
+func (w *wedgeToe) fewest() int { return max(8, 2*w.edge+4) }
+func (w *wedgeToe) most() int {
+	if w.closing == "gather" {
+		return 12
+	}
+	return math.MaxInt32
 }
 
 // closingRounds is how many rounds the closing of a toe adds: a graft is a row of knitting.
@@ -84,14 +153,21 @@ func (w *wedgeToe) declare(d *Draft) {
 	foot := d.v("foot.stitches")
 	left := d.Model.Add(grade.Var{
 		Key: "toe.stitches_left", Label: "stitches left at the tip", Unit: "sts",
-		Target: func(v grade.Values) float64 { return w.share * float64(v.Of(foot)) },
-		Scale:  d.stitchWidth, Reach: 8, Level: proportions,
+		Target: func(v grade.Values) float64 {
+			return min(max(w.share*float64(v.Of(foot)), float64(w.fewest())), float64(w.most()))
+		},
+		Scale: d.stitchWidth, Reach: 8, Level: proportions,
 		Rules: []grade.Rule{
 			rule("toe-fours", "each decrease round of the toe takes 4 stitches, so a multiple of 4 goes", func(v grade.Values, n int) bool { return (v.Of(foot)-n)%4 == 0 }),
-			rule("toe-fewest", "at least 8 stitches are left at the tip, and at least 4 are decreased", func(v grade.Values, n int) bool { return n >= 8 && n <= v.Of(foot)-4 }),
+			rule("toe-fewest", "at least 8 stitches are left at the tip, at least 4 more than twice the edge, and at least 4 are decreased", func(v grade.Values, n int) bool { return n >= w.fewest() && n <= v.Of(foot)-4 }),
+			rule("toe-gather", "at most 12 stitches are drawn together: more leave a hole", func(_ grade.Values, n int) bool { return n <= w.most() }),
 		},
 		Why: func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "toe-share", Text: say("why.toe.left", "{0} % of {1} stitches is {2}; what goes is a multiple of 4", whole(w.share*100), v.Of(foot), whole(w.share*float64(v.Of(foot)))), Terms: []grade.Term{v.Term(foot), {Key: "toe.left", Value: w.share}}}
+			r := grade.Reason{Rule: "toe-share", Text: say("why.toe.left", "{0} % of {1} stitches is {2}; what goes is a multiple of 4", whole(w.share*100), v.Of(foot), whole(w.share*float64(v.Of(foot)))), Terms: []grade.Term{v.Term(foot), {Key: "toe.left", Value: w.share}}}
+			if w.closing == "gather" {
+				r.Text = say("why.toe.left.gather", "{0} % of {1} stitches is {2}, but no more than 12 can be drawn together; what goes is a multiple of 4", whole(w.share*100), v.Of(foot), whole(w.share*float64(v.Of(foot))))
+			}
+			return r
 		},
 	})
 	d.Model.Add(follows("toe.rounds", "rounds of the toe", "rnds",
@@ -148,14 +224,12 @@ func (w *wedgeToe) build(b *Builder) {
 	side := b.roundsBegin() == pattern.SideOfSole
 	first := func(c *pattern.Count) {
 		if side {
-			both := on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1))
+			both := slices.Concat(w.lessAfter(), w.lessBefore())
 			b.needles(rnd(1), c, both, both)
 			return
 		}
 		b.needles(rnd(1), c,
-			on(toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)),
-			on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1)),
-			on(kN(1), do(pattern.Ssk), toEnd(pattern.Knit)))
+			w.lessBefore(), slices.Concat(w.lessAfter(), w.lessBefore()), append(w.lessAfter(), toEnd(pattern.Knit)))
 	}
 	b.where(func(size int) bool { return w.decreases(b, size) > 1 }, func() {
 		first(change(-4))
@@ -170,7 +244,7 @@ func (w *wedgeToe) fromTip(b *Builder) {
 	half := b.each(func(size int) int { return b.of("toe.stitches_left", size) / 2 })
 	b.closedStart(b.n("toe.stitches_left"), half)
 	b.row(rnd(1), nil, toEnd(pattern.Knit))
-	both := on(kN(1), do(pattern.M1R), toLast(pattern.Knit, 1), do(pattern.M1L), kN(1))
+	both := slices.Concat(w.moreAfter(), w.moreBefore())
 	b.needles(rnd(2), changeTotal(4, b.each(func(size int) int { return b.of("toe.stitches_left", size) + 4 })), both, both)
 
 	all := func(size int) int { return w.decreases(b, size) }

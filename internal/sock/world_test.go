@@ -126,7 +126,13 @@ type cloth struct {
 func knitted(t *testing.T, draft *sock.Draft, plan *grade.Plan, size int) cloth {
 	t.Helper()
 	p := draft.Build(plan)
-	res := new(knit.Knitter).Knit(p, size)
+	return knittedAs(t, p, size, p.Socks()[0])
+}
+
+// knittedAs knits one sock of a pair.
+func knittedAs(t *testing.T, p *pattern.Pattern, size int, sock pattern.Sock) cloth {
+	t.Helper()
+	res := (&knit.Knitter{Sock: sock}).Knit(p, size)
 	for _, f := range res.Faults {
 		t.Errorf("size %d: %s", size, f.Text)
 	}
@@ -159,14 +165,19 @@ func (c course) at(kind fabric.Kind, n int) int {
 	return -1
 }
 
-// courses are the rows (or the rounds) that a section of the pattern made, partial ones
-// and the grafting left out.
+// courses are the rows (or the rounds) that a section of the pattern made, without partial
+// ones, the cast-on and the closing.
 func (c cloth) courses(section string, rounds bool) []course {
 	nodes := map[int32]bool{}
 	c.p.Each(func(s *pattern.Section, n pattern.Node) {
-		_, grafted := n.(*pattern.Join)
-		row, ok := n.(*pattern.Row)
-		if s.Title == section && !grafted && !(ok && row.Label.Name == pattern.Partial) {
+		worked := false
+		switch n := n.(type) {
+		case *pattern.Row:
+			worked = n.Label.Name != pattern.Partial
+		case *pattern.Again, *pattern.Plain:
+			worked = true
+		}
+		if s.Title == section && worked {
 			nodes[int32(pattern.ID(n))] = true
 		}
 	})

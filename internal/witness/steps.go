@@ -36,7 +36,7 @@ type step struct {
 
 // words without a number.
 var simpleSteps = map[string]stepKind{
-	"k2tog": decrease, "ssk": decrease, "p2tog": decrease, "ssp": decrease,
+	"k2tog": decrease, "ssk": decrease, "skp": decrease, "p2tog": decrease, "ssp": decrease,
 	"m1l": makeOne, "m1r": makeOne,
 	"pm": placeMarker, "sm": slipMarker, "remove m": removeMarker,
 	"turn": turnWork,
