@@ -3,6 +3,7 @@ package sock_test
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"sockwright/internal/fabric"
@@ -19,7 +20,7 @@ func toeOf(t *testing.T, direction, more string, stitches int) (after []int, c c
 	draft, plan := graded(t, "direction = \""+direction+"\"\n"+wanted{stitches: []int{stitches}, foot: "12 in", more: more}.text())
 	numbers(t, plan, 0, map[string]int{"foot.stitches": stitches})
 	c = knitted(t, draft, plan, 0)
-	for _, r := range c.courses("Toe", true) {
+	for _, r := range c.toe() {
 		after = append(after, len(r.kinds))
 	}
 	if n := plan.Of("toe.rounds", 0); n != len(after) {
@@ -28,18 +29,22 @@ func toeOf(t *testing.T, direction, more string, stitches int) (after []int, c c
 	return after, c
 }
 
+// toe is the rounds of all parts of the toe.
+func (c cloth) toe() (rounds []course) {
+	for _, s := range c.p.Sections {
+		if strings.HasPrefix(s.Title, "Toe") {
+			rounds = append(rounds, c.courses(s.Title, true)...)
+		}
+	}
+	return rounds
+}
+
 // spell lists stitches round by round: each of the numbers for as many rounds as the one
 // behind it says.
 func spell(runs ...int) (list []int) {
 	for i := 0; i < len(runs); i += 2 {
 		list = append(list, slices.Repeat([]int{runs[i]}, runs[i+1])...)
 	}
-	return list
-}
-
-func backwards(list []int) []int {
-	list = slices.Clone(list)
-	slices.Reverse(list)
 	return list
 }
 
@@ -68,6 +73,12 @@ func TestToesRoundByRound(t *testing.T) {
 		{"[toe]\nkind = \"pointed\"\n", 64,
 			spell(60, 2, 56, 2, 52, 2, 48, 2, 44, 2, 40, 2, 36, 2, 32, 2, 28, 2, 24, 2, 20, 2, 16, 2, 12, 2, 8, 1),
 			spell(8, 1, 12, 2, 16, 2, 20, 2, 24, 2, 28, 2, 32, 2, 36, 2, 40, 2, 44, 2, 48, 2, 52, 2, 56, 2, 60, 2, 64, 1)},
+		{"[toe]\nkind = \"spiral\"\n", 64,
+			spell(64, 1, 60, 2, 56, 2, 52, 2, 48, 2, 44, 2, 40, 2, 36, 2, 32, 2, 28, 2, 24, 2, 20, 2, 16, 2, 12, 2, 8, 2),
+			spell(8, 1, 12, 2, 16, 2, 20, 2, 24, 2, 28, 2, 32, 2, 36, 2, 40, 2, 44, 2, 48, 2, 52, 2, 56, 2, 60, 2, 64, 2)},
+		{"[toe]\nkind = \"anatomical\"\n", 64, // the table has two plain rounds more before both sides are decreased
+			spell(62, 2, 60, 2, 58, 2, 56, 2, 52, 1, 48, 1, 44, 1, 40, 1, 36, 1, 32, 1, 28, 1, 24, 1, 20, 1, 16, 1),
+			spell(16, 1, 20, 1, 24, 1, 28, 1, 32, 1, 36, 1, 40, 1, 44, 1, 48, 1, 52, 1, 56, 2, 58, 2, 60, 2, 62, 2, 64, 1)},
 		{"[toe]\nkind = \"square\"\n", 64, spell(60, 1, 56, 1, 52, 1, 48, 1, 44, 1, 40, 1, 36, 1, 32, 1, 28, 1), nil},
 	} {
 		for _, method := range methods {
@@ -174,7 +185,7 @@ func TestShortRowToe(t *testing.T) {
 func TestFootRoundsAreKnitted(t *testing.T) {
 	for _, direction := range []string{"cuff-down", "toe-up"} {
 		for _, method := range methods {
-			for _, toe := range []string{"wedge", "round", "star", "short-row", "pointed", "square", "anatomical"} {
+			for _, toe := range []string{"wedge", "round", "star", "spiral", "short-row", "pointed", "square", "anatomical"} {
 				for _, share := range []float64{0.45, 0.5, 0.55} {
 					text := fmt.Sprintf("direction = %q\n%s", direction, wanted{stitches: []int{64}, more: fmt.Sprintf("[needles]\nmethod = %q\n[heel]\nkind = \"wrapped\"\nshare = %g\n[toe]\nkind = %q\n", method, share, toe)}.text())
 					draft, plan := graded(t, text)
@@ -204,6 +215,92 @@ func TestFootRoundsAreKnitted(t *testing.T) {
 					if want := plan.Of("foot.rounds", 0); rounds != want {
 						t.Errorf("%s: %d rounds of the foot are told, want %d", text, rounds, want)
 					}
+				}
+			}
+		}
+	}
+}
+
+// Published: Encyclopedia of Needlework, D.M.C., 1886, decreases on stitches 1 and 2 of each of
+// four needles, in the next round but one on 3 and 4, and so on. From 16 a needle there is room
+// for five. From the tip the increases come nearer to the beginning in the same way.
+func TestSpiralWanders(t *testing.T) {
+	const more = "[toe]\nkind = \"spiral\"\nplaces = 5\n"
+	places := func(direction string, kind fabric.Kind) (list [][]int) {
+		_, c := toeOf(t, direction, more, 64)
+		for _, r := range c.toe() {
+			var at []int
+			for i, k := range r.kinds {
+				if k == kind {
+					at = append(at, i)
+				}
+			}
+			if at != nil {
+				list = append(list, at)
+			}
+		}
+		return list
+	}
+	down, up := places("cuff-down", fabric.Ssk), places("toe-up", fabric.LiftLeft)
+	if len(down) != 14 || len(up) != 14 {
+		t.Fatalf("%d decrease rounds and %d increase rounds, want 14", len(down), len(up))
+	}
+	for j := range 5 {
+		var want []int
+		for needle := range 4 {
+			want = append(want, needle*(15-j)+2*j)
+		}
+		if !slices.Equal(down[j], want) {
+			t.Errorf("decrease round %d is at %v, want %v", j+1, down[j], want)
+		}
+		for i := range want { // a stitch stands before the first increase, as ssk leaves one there
+			want[i] = i*(16-j) + 2*j + 1
+		}
+		if !slices.Equal(up[13-j], want) {
+			t.Errorf("increase round %d is at %v, want %v", 14-j, up[13-j], want)
+		}
+	}
+}
+
+// Published: the two socks of a pair have as many stitches after each round of a toe for the
+// right and the left foot, and their decreases mirror each other at the instep and at the sole.
+func TestAnatomicalToesMirror(t *testing.T) {
+	for _, direction := range []string{"cuff-down", "toe-up"} {
+		for _, method := range methods {
+			for n := 28; n <= 140; n += 8 {
+				draft, plan := graded(t, fmt.Sprintf("direction = %q\n", direction)+wanted{stitches: []int{n}, foot: "16 in", more: fmt.Sprintf("[needles]\nmethod = %q\n[toe]\nkind = \"anatomical\"\n", method)}.text())
+				p := draft.Build(plan)
+				socks := p.Socks()
+				if len(socks) != 2 {
+					t.Fatalf("%d kinds of sock, want a right and a left one", len(socks))
+				}
+				right, left := knittedAs(t, p, 0, socks[0]).courses("Toe", true), knittedAs(t, p, 0, socks[1]).courses("Toe", true)
+				if len(right) != len(left) || len(right) != plan.Of("toe.rounds", 0) {
+					t.Fatalf("%d stitches: the toes have %d and %d rounds, planned are %d", n, len(right), len(left), plan.Of("toe.rounds", 0))
+				}
+				shape := map[fabric.Kind]fabric.Kind{fabric.Ssk: fabric.K2tog, fabric.K2tog: fabric.Ssk, fabric.LiftLeft: fabric.LiftRight, fabric.LiftRight: fabric.LiftLeft}
+				differ := 0
+				for i := range right {
+					mirrored := slices.Clone(left[i].kinds)
+					slices.Reverse(mirrored)
+					for j, k := range mirrored {
+						if m, ok := shape[k]; ok {
+							mirrored[j] = m
+						}
+					}
+					// A round begins at the side before the instep, or before the sole; its mirror image
+					// begins with the other half's.
+					half := len(mirrored) / 2
+					mirrored = slices.Concat(mirrored[half:], mirrored[:half])
+					if !slices.Equal(right[i].kinds, mirrored) {
+						t.Errorf("%s, %d stitches, round %d: the left toe does not mirror the right one", direction, n, i+1)
+					}
+					if !slices.Equal(right[i].kinds, left[i].kinds) {
+						differ++
+					}
+				}
+				if want := plan.Of("toe.one_side_rounds", 0); differ != want {
+					t.Errorf("%s, %d stitches: the toes differ in %d rounds, want %d", direction, n, differ, want)
 				}
 			}
 		}
