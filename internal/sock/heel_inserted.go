@@ -116,6 +116,6 @@ func (h *insertedHeel) buildLast(b *Builder) {
 		Count: total(b.each(func(size int) int { return b.of("heel.grafted_stitches", size) + 4 }))})
 	half := b.each(func(size int) int { return b.of("heel.grafted_stitches", size) / 2 })
 	b.oneMore(rnd(3), pattern.Of(1), pattern.Again{Total: b.n("heel.rounds"), Count: total(b.n("heel.grafted_stitches"), half, half)})
-	b.para(say("heel.inserted.graft", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold N1 behind and N2 in front, wrong sides together, so that the yarn comes from the right end of the back needle."))
+	b.para(say("heel.inserted.graft", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold N1 in front and N2 behind, wrong sides together, so that the yarn comes from the right end of the back needle."))
 	b.graft(&pattern.Join{Heel: true, Front: half, Back: half})
 }

@@ -1,6 +1,8 @@
 package sock
 
 import (
+	"fmt"
+
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
@@ -30,7 +32,7 @@ func (d *Draft) toeStitches(sections, fewest int) *grade.Var {
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "toe-sections", Text: say("why.toe.sections", "the nearest multiple of {1} that {0} stitches hold", v.Of(foot), sections), Terms: []grade.Term{v.Term(foot), {Key: "toe.sections", Value: float64(sections)}}}
 		})
-	even.Rules = []grade.Rule{rule("toe-section", "the sections of the toe are wide enough to be decreased: 3 stitches in a round toe, 5 in a star", func(_ grade.Values, n int) bool { return n >= fewest*sections })}
+	even.Rules = []grade.Rule{rule("toe-section", fmt.Sprintf("each of the %d sections of the toe has at least %d stitches; fewer sections may do it", sections, fewest), func(_ grade.Values, n int) bool { return n >= fewest*sections })}
 	return d.Model.Add(even)
 }
 

@@ -9,20 +9,23 @@ import (
 var (
 	toeTurn   = choice("turn", "what is left at the turns", "wrapped", "twin", "yarn-over", "double-stitch")
 	toeMiddle = share("middle", "share of half the foot that lies between the last turns", 0.4, 0.25, 0.5)
+	toeOver   = choice("over", "half of the foot that the short rows are worked over; the graft lies on the other", "instep", "sole").only(design.CuffDown)
 )
 
-var _ = register(Part{Part: "toe", Kind: "short-row", Name: "a short-row toe", Options: []Option{toeTurn, toeMiddle}, Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"short rows", "grafting"},
-	Says: say("toe.short.says", "a toe of short rows, to match a heel of short rows: stripes run across it, and no stitch is decreased; grafted under the toes, or from the toe up begun with a provisional cast-on"),
+var _ = register(Part{Part: "toe", Kind: "short-row", Name: "a short-row toe", Options: []Option{toeTurn, toeMiddle, toeOver}, Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"short rows", "grafting"},
+	Says: say("toe.short.says", "a toe of short rows, to match a heel of short rows: stripes run across it, and no stitch is decreased; grafted under the toes or above them, or from the toe up begun with a provisional cast-on"),
 	take: func(_ *Draft, t *design.Table) construction {
-		return &shortRowToe{turn: turnOf(toeTurn.name(t)), middle: toeMiddle.number(t)}
+		return &shortRowToe{turn: turnOf(toeTurn.name(t)), middle: toeMiddle.number(t), over: toeOver.name(t)}
 	}})
 
 // shortRowToe is a pocket of short rows over half of the foot, 2 m rows to its tip and 2 m
-// back. From the cuff down it is worked over the instep and grafted to the sole; from the toe
+// back. From the cuff down it is worked over the instep and grafted to the sole, or the other
+// way round; from the toe
 // up it begins with a provisional cast-on, whose stitches become the instep.
 type shortRowToe struct {
 	turn   pattern.Turned
 	middle float64 // of half the foot
+	over   string  // which half is worked
 }
 
 func (s *shortRowToe) declare(d *Draft) {
@@ -83,15 +86,24 @@ func (s *shortRowToe) build(b *Builder) {
 		return
 	}
 	b.evenOut(half)
-	if b.footBegins() == pattern.CentreOfSole {
-		b.needles(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, on(toEnd(pattern.Knit)))
-		b.add(&pattern.Begin{Place: pattern.SideOfInstep})
+	place, rests := pattern.SideOfInstep, "sole"
+	needles := [][]pattern.Step{on(toEnd(pattern.Knit))} // before the toe, in a partial round
+	if b.footBegins() == pattern.SideOfInstep {
+		needles = nil
+	}
+	if s.over == "sole" {
+		place, rests = pattern.SideOfSole, "instep"
+		needles = append(needles, on(toEnd(pattern.Knit)))
+	}
+	if needles != nil {
+		b.needles(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, needles...)
+		b.add(&pattern.Begin{Place: place})
 	}
 	how()
-	b.para(say("toe.short.over", "The toe is worked over the instep; the sole rests."))
+	b.para(say("toe.short.over", "The toe is worked over the {0}; the {1} rests.", s.over, rests))
 	b.add(&pattern.Divide{Toe: true, Heel: half, Rest: half})
 	rows.work(b, "Toe")
-	b.add(&pattern.Rejoin{Stitches: b.n("foot.stitches"), Place: pattern.SideOfInstep})
-	b.para(say("toe.short.graft", "Break the yarn, leaving about 30 in [76 cm], and thread it into a tapestry needle. Put the instep on one needle and the sole on another, and hold them side by side, wrong sides together, the sole in front and the instep behind: the yarn comes from the right end of the back needle."))
+	b.add(&pattern.Rejoin{Stitches: b.n("foot.stitches"), Place: place})
+	b.para(say("toe.short.graft", "Break the yarn, leaving about 30 in [76 cm], and thread it into a tapestry needle. Put the instep on one needle and the sole on another, and hold them side by side, wrong sides together, the {0} in front and the {1} behind: the yarn comes from the right end of the front needle.", s.over, rests))
 	b.graft(&pattern.Join{Front: half, Back: half})
 }

@@ -306,3 +306,25 @@ func TestAnatomicalToesMirror(t *testing.T) {
 		}
 	}
 }
+
+// A short-row toe is worked over the half that is asked for, and the round begins there.
+func TestShortRowToeOverEitherHalf(t *testing.T) {
+	for over, place := range map[string]pattern.Place{"instep": pattern.SideOfInstep, "sole": pattern.SideOfSole} {
+		for _, method := range methods {
+			for _, n := range []int{24, 26, 64, 66, 140} {
+				draft, plan := graded(t, wanted{stitches: []int{n}, foot: "16 in", more: fmt.Sprintf("[needles]\nmethod = %q\n[toe]\nkind = \"short-row\"\nover = %q\n[pin]\n\"leg.stitches\" = %d\n[cuff]\nkind = \"k1p1\"\n", method, over, n)}.text())
+				begins := pattern.NoPlace
+				knitted(t, draft, plan, 0).p.Each(func(_ *pattern.Section, n pattern.Node) {
+					switch n := n.(type) {
+					case *pattern.Begin:
+						begins = n.Place
+					case *pattern.Divide:
+						if n.Toe && begins != place {
+							t.Errorf("%s, %s: the toe is set apart where the round begins %d, want %d", over, method, begins, place)
+						}
+					}
+				})
+			}
+		}
+	}
+}
