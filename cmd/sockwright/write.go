@@ -11,11 +11,12 @@ import (
 )
 
 type writeCmd struct {
-	Design  string `arg:"" help:"Design file, or - for standard input."`
-	Out     string `short:"o" required:"" placeholder:"DIR" help:"Folder for the files; it is made if need be."`
-	Only    string `placeholder:"SIZE" help:"Write one size alone, without brackets."`
-	JSON    bool   `name:"json" help:"Print what was written as a JSON document."`
-	Timings bool   `help:"Say how long it took."`
+	Design     string `arg:"" help:"Design file, or - for standard input."`
+	Out        string `short:"o" required:"" placeholder:"DIR" help:"Folder for the files; it is made if need be."`
+	Only       string `placeholder:"SIZE" help:"Write one size alone, without brackets."`
+	LeftHanded bool   `help:"Write it for somebody who knits from left to right: the mirror image."`
+	JSON       bool   `name:"json" help:"Print what was written as a JSON document."`
+	Timings    bool   `help:"Say how long it took."`
 }
 
 func (writeCmd) example() string { return "sockwright write examples/slate-quay.toml -o out --only M" }
@@ -50,7 +51,7 @@ func (c *writeCmd) Run(t *terminal) error {
 	}
 	start := time.Now()
 	step, done := progress(t.err, "proving sizes")
-	options := publish.Options{Only: c.Only, Step: step}
+	options := publish.Options{Only: c.Only, LeftHanded: c.LeftHanded, Step: step}
 	if f.Name == stdinName {
 		options.Name = "pattern"
 	}

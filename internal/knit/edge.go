@@ -72,7 +72,7 @@ func (k *Knitter) pickUp(in *instr) {
 	case in.edge == pattern.Corner:
 		k.corner(n, column)
 		return
-	case in.edge != k.picking:
+	case k.edgeOf(in.edge) != k.picking:
 		k.wrongEdge(in, say("knit.other-edge", "stitches are to be picked up {0}, but the edge that begins here is the other one", edgeName(in.edge)))
 	}
 	free := column.finished()
@@ -95,6 +95,14 @@ func (k *Knitter) pickUp(in *instr) {
 		k.pickedUp(fabric.EdgeLoop, free[at])
 	}
 	k.edges[side] = column[:1] // each is taken once; the corner stays
+}
+
+// edgeOf is the edge that the words name as somebody finds it who knits from right to left.
+func (k *Knitter) edgeOf(e pattern.Edge) pattern.Edge {
+	if k.leftHanded {
+		return e.Other()
+	}
+	return e
 }
 
 // wrongEdge reports a picking up where it cannot be, once for a row.

@@ -75,6 +75,7 @@ type Knitter struct {
 	provisional                     []int32  // loops of a provisional cast-on
 	firstCastOn, castOnEdge, hemmed int32    // first loop of the cast-on edge, how many it has, how many are joined to a hem
 	edges                           [2]edge
+	leftHanded                      bool         // rows go from left to right; what is kept here is kept as if they went the other way
 	picking                         pattern.Edge // the edge that stitches were last picked up from
 	trust                           trust
 	row                             rowState
@@ -111,7 +112,7 @@ func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 	clear(k.counts)
 	into := k.Into
 	*k = Knitter{CountsOnly: k.CountsOnly, Sock: k.Sock, Into: into, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0], waiting: k.waiting[:0],
-		size: size, sizes: len(p.Sizes), edges: [2]edge{k.edges[0][:0], k.edges[1][:0]}}
+		size: size, sizes: len(p.Sizes), leftHanded: p.LeftHanded, edges: [2]edge{k.edges[0][:0], k.edges[1][:0]}}
 	k.moved = 0
 	if !k.CountsOnly {
 		if k.fab = into; k.fab == nil {

@@ -113,6 +113,13 @@ const (
 	bothSocks     = "Both socks:"
 )
 
+// HandLabel and LeftHand are the fact that says which hand a pattern is for; a pattern that
+// does not say it is for the right one.
+const (
+	HandLabel = "Hand"
+	LeftHand  = "left; every row and rnd is worked from left to right"
+)
+
 var sockWords = map[pattern.Sock]string{pattern.RightSock: "Right sock", pattern.LeftSock: "Left sock"}
 
 // plural is "1 st" but "2 sts" and "1 (2) sts".

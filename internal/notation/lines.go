@@ -138,9 +138,12 @@ func (w *writer) abs(n pattern.Number) {
 
 func (w *writer) text(t pattern.Text) {
 	for _, p := range t {
-		if p.Each != nil {
+		switch {
+		case p.Each != nil:
 			w.values(p.Each)
-		} else {
+		case p.Side != "":
+			w.say(string(p.Side))
+		default:
 			w.say(p.Words)
 		}
 	}

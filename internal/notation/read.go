@@ -355,6 +355,9 @@ func (r *reader) prose(text string) pattern.Node {
 			return p
 		}
 		p.Text = r.values(rest)
+		if p.Style == pattern.Fact && strings.EqualFold(label, HandLabel) && strings.EqualFold(rest, LeftHand) {
+			r.out.Pattern.LeftHanded = true
+		}
 		return p
 	}
 	p.Text = r.values(text)

@@ -99,11 +99,15 @@ func (n Number) only(size int) Number {
 type Text []Piece
 
 // A Piece is fixed words, or, where Each is not nil, one text for each size (or one for
-// all).
+// all), or the word for a side of the work, where Side is set.
 type Piece struct {
 	Words string
 	Each  []string
+	Side  source.Side
 }
+
+// plain tells whether a piece is fixed words.
+func (p Piece) plain() bool { return p.Each == nil && p.Side == "" }
 
 // Words returns a text without values for sizes.
 func Words(s string) Text { return Text{{Words: s}} }
@@ -113,7 +117,7 @@ func Words(s string) Text { return Text{{Words: s}} }
 func Fill(m source.Message) Text {
 	var t Text
 	add := func(s string) {
-		if n := len(t); n > 0 && t[n-1].Each == nil {
+		if n := len(t); n > 0 && t[n-1].plain() {
 			t[n-1].Words += s
 		} else {
 			t = append(t, Piece{Words: s})
@@ -125,6 +129,8 @@ func Fill(m source.Message) Text {
 			t = append(t, Piece{Each: a.Strings()})
 		case []string:
 			t = append(t, Piece{Each: FoldStrings(a)})
+		case source.Side:
+			t = append(t, Piece{Side: a})
 		case string:
 			add(a)
 		case int:
@@ -153,7 +159,7 @@ func (t Text) only(size int) Text {
 		if p.Each != nil {
 			p = Piece{Words: p.Each[min(size, len(p.Each)-1)]}
 		}
-		if n := len(out); n > 0 {
+		if n := len(out); n > 0 && p.plain() && out[n-1].plain() {
 			out[n-1].Words += p.Words
 		} else {
 			out = append(out, p)

@@ -5,7 +5,7 @@ import "sockwright/internal/source"
 // ForSize returns the pattern of one size alone: no lists, no lines for other sizes, no
 // repeat that is worked no times. The nodes are new; p is left as it is.
 func (p *Pattern) ForSize(size int) *Pattern {
-	out := &Pattern{Title: p.Title, Sizes: []string{p.Sizes[size]}}
+	out := &Pattern{Title: p.Title, Sizes: []string{p.Sizes[size]}, LeftHanded: p.LeftHanded}
 	for _, s := range p.Sections {
 		out.Sections = append(out.Sections, &Section{Title: s.Title, Body: bodyFor(s.Body, size)})
 	}

@@ -19,6 +19,10 @@ type Pattern struct {
 	Title    string
 	Sizes    []string // names, smallest first; one empty name where a pattern has a single unnamed size
 	Sections []*Section
+
+	// LeftHanded is set where every row is worked from left to right. The same words then
+	// make the mirror image: what is left of the work in one is right in the other.
+	LeftHanded bool
 }
 
 // A Section is a headed part of the pattern: facts such as the gauge, or instructions

@@ -75,6 +75,7 @@ func TestFill(t *testing.T) {
 		{source.Say("k", "plain words"), pattern.Words("plain words")},
 		{source.Say("k", "{0} sts of {1}", pattern.Of(5, 6), "Slate Quay"), pattern.Text{{Each: []string{"5", "6"}}, {Words: " sts of Slate Quay"}}},
 		{source.Say("k", "{0}{1} and {2}", 3, "a", pattern.Of(7, 7)), pattern.Text{{Words: "3a and "}, {Each: []string{"7"}}}},
+		{source.Say("k", "at the {left} of the right side"), pattern.Text{{Words: "at the "}, {Side: source.Left}, {Words: " of the right side"}}},
 		{source.Say("k", "{0} in", []string{"6 1/4", "6 1/4"}), pattern.Text{{Each: []string{"6 1/4"}}, {Words: " in"}}},
 	} {
 		if got := pattern.Fill(c.message); !reflect.DeepEqual(got, c.want) {

@@ -68,7 +68,7 @@ func BenchmarkEightSizes(b *testing.B) {
 		loops := 0
 		for b.Loop() {
 			draft, plan, _ := publish.Grade(f)
-			p := proof.Prove(publish.Compose(draft, plan, draft.Build(plan), publish.AllSizes), "gable-end.txt", nil)
+			p := proof.Prove(publish.Compose(draft, plan, draft.Build(plan), publish.Edition{Alone: publish.AllSizes}), "gable-end.txt", nil)
 			if !p.Proven() {
 				b.Fatal("not proven")
 			}

@@ -47,9 +47,10 @@ func (f File) SHA256() string {
 
 // Options say which edition to make.
 type Options struct {
-	Only string             // one size by name; "" for all
-	Step func(done, of int) // called as sizes are proven; may be nil
-	Name string             // of the files; "" takes the design file's
+	Only       string             // one size by name; "" for all
+	LeftHanded bool               // for somebody who knits from left to right
+	Step       func(done, of int) // called as sizes are proven; may be nil
+	Name       string             // of the files; "" takes the design file's
 }
 
 // Unproven is the error of a pattern whose words do not knit the sock that was planned: a
@@ -99,7 +100,10 @@ func Make(f *source.File, o Options) (*Book, []source.Fault, error) {
 		}
 		b.Name += "-" + fileWord(o.Only)
 	}
-	b.Pattern = Compose(draft, plan, draft.Build(plan), alone)
+	if o.LeftHanded {
+		b.Name += "-left-handed"
+	}
+	b.Pattern = Compose(draft, plan, draft.Build(plan), Edition{Alone: alone, LeftHanded: o.LeftHanded})
 	b.Proof = proof.Prove(b.Pattern, b.Name+".txt", o.Step)
 	if !b.Proof.Proven() {
 		return nil, faults, &Unproven{b.Proof}

@@ -21,10 +21,10 @@ import (
 // Compose returns the whole pattern: the facts a knitter needs first (sizes, measures,
 // materials, gauge, abbreviations, notes and cautions), the instructions of body, and how
 // the sock is finished. The glossary explains exactly the abbreviations that the
-// instructions use. If alone is a size's place, the pattern is that size's, without lists;
-// otherwise alone is [AllSizes].
-func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, alone int) *pattern.Pattern {
-	c := composer{Draft: d, plan: plan, alone: alone}
+// instructions use.
+func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, e Edition) *pattern.Pattern {
+	alone := e.Alone
+	c := composer{Draft: d, plan: plan, Edition: e}
 	edition := func(sections ...*pattern.Section) *pattern.Pattern {
 		p := &pattern.Pattern{Title: body.Title, Sizes: body.Sizes, Sections: sections}
 		if alone != AllSizes {
@@ -35,8 +35,17 @@ func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, alone int) 
 	worked := edition(slices.Concat([]*pattern.Section{c.notes()}, body.Sections, []*pattern.Section{c.finishing()})...)
 	facts := edition(c.opening(), c.sizes(), c.materials(), glossary(abbreviationsIn(worked)))
 	worked.Sections = append(facts.Sections, worked.Sections...)
+	if e.LeftHanded {
+		worked.Mirror()
+	}
 	worked.Index()
 	return worked
+}
+
+// An Edition is for whom a pattern is written.
+type Edition struct {
+	Alone      int  // the place of the one size it is for, which then has no lists; or [AllSizes]
+	LeftHanded bool // for somebody who knits from left to right
 }
 
 // AllSizes stands for no size in particular.
@@ -44,8 +53,8 @@ const AllSizes = picture.AllSizes
 
 type composer struct {
 	*sock.Draft
-	plan  *grade.Plan
-	alone int
+	Edition
+	plan *grade.Plan
 }
 
 func section(title string, nodes ...pattern.Node) *pattern.Section {
@@ -66,8 +75,8 @@ func say(key, text string, args ...any) source.Message { return source.Say(key, 
 func (c *composer) opening() *pattern.Section {
 	sizes := "in one size"
 	switch n := len(c.Sizes); {
-	case c.alone != AllSizes && n > 1:
-		sizes = fmt.Sprintf("in size %s of %d sizes", c.Sizes[c.alone].Name, n)
+	case c.Alone != AllSizes && n > 1:
+		sizes = fmt.Sprintf("in size %s of %d sizes", c.Sizes[c.Alone].Name, n)
 	case n > 1:
 		sizes = fmt.Sprintf("in %d sizes", n)
 	}
@@ -96,6 +105,9 @@ func (c *composer) opening() *pattern.Section {
 	}
 	by = append(by, "US knitting terms.")
 	s.Body = append(s.Body, para(say("front.by", "{0}", strings.Join(by, " "))))
+	if c.LeftHanded {
+		s.Body = append(s.Body, fact(notation.HandLabel, say("front.hand", "{0}", notation.LeftHand)))
+	}
 	return s
 }
 
@@ -160,7 +172,7 @@ func (c *composer) shoes() []pattern.Node {
 
 func (c *composer) sizes() *pattern.Section {
 	label := "Sizes"
-	if len(c.Sizes) == 1 || c.alone != AllSizes {
+	if len(c.Sizes) == 1 || c.Alone != AllSizes {
 		label = "Size"
 	}
 	s := section("Sizes", fact(label, say("front.sizes", "{0}", c.Names())))
@@ -174,7 +186,7 @@ func (c *composer) sizes() *pattern.Section {
 		c.finished("Finished heel depth", "heel.depth"),
 		c.ease("Ease in circumference", "foot.girth", func(i int) unit.Length { return c.Sizes[i].Girth }),
 		c.ease("Ease in foot length", "foot.length", func(i int) unit.Length { return c.Sizes[i].Length }))
-	if len(c.Sizes) > 1 && c.alone == AllSizes {
+	if len(c.Sizes) > 1 && c.Alone == AllSizes {
 		s.Body = append(s.Body, para(say("front.lists", "Where sizes differ, the smallest comes first and the others follow in parentheses: {0}. A number that stands alone is for all sizes.", c.Names())))
 	}
 	s.Body = append(s.Body, para(say("front.ease.how", "Ease is how the sock differs from the foot: a sock with minus 10% is 10 percent smaller, and stretches to fit.")))
@@ -246,6 +258,9 @@ func (c *composer) notes() *pattern.Section {
 	default:
 		s.Body = append(s.Body, para(say("notes.circular", "The rnd begins at the side: N1 holds the back of the leg, N2 the front. From the foot on, N1 holds the instep and N2 the sole, and the rnd begins before the instep.")))
 	}
+	if c.LeftHanded {
+		s.Body = append(s.Body, para(say("notes.hand", "This edition is for left-handed knitters, who hold the working needle in the left hand and work every row and rnd from left to right. Work each st as its abbreviation explains: the work becomes the mirror image of the one knitted from right to left, so decreases and increases lean the other way than is usual, and than L and R in their names say. Left and right are as you see them.")))
+	}
 	for _, key := range c.cautions() {
 		if x, ok := trade.CautionByKey(key); ok {
 			s.Body = append(s.Body, &pattern.Prose{Style: pattern.Caution, Text: pattern.Words(x.Text)})
@@ -295,7 +310,7 @@ func (c *composer) pair() source.Message {
 func glossary(used []trade.Abbreviation) *pattern.Section {
 	s := section("Abbreviations")
 	for _, a := range used {
-		s.Body = append(s.Body, &pattern.Prose{Style: pattern.Term, Label: a.Short, Text: pattern.Words(a.Long)})
+		s.Body = append(s.Body, &pattern.Prose{Style: pattern.Term, Label: a.Short, Text: pattern.Fill(say("abbreviation."+a.Short, a.Sided))})
 	}
 	return s
 }

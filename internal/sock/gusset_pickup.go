@@ -41,16 +41,16 @@ func (b *Builder) howToPickUp() {
 	}
 	if b.heelEdge.plain {
 		in, of := b.pickUpRate()
-		b.para(say("gusset.intro.plain", "From here the foot is worked in the round. Pick up along the left edge of the heel from the {4} to the leg, and along the right edge from the leg to the {4}, as the right side faces you, under both legs of the edge sts: {0} sts for the {1} rows of each edge, which is about {2} for every {3} rows. The marked st is the last on the left and the first on the right.",
+		b.para(say("gusset.intro.plain", "From here the foot is worked in the round. Pick up along the {left} edge of the heel from the {4} to the leg, and along the {right} edge from the leg to the {4}, as the right side faces you, under both legs of the edge sts: {0} sts for the {1} rows of each edge, which is about {2} for every {3} rows. The marked st is the last on the {left} and the first on the {right}.",
 			b.n("heel.edge_chains"), b.each(func(size int) int { return b.heelEdge.rows(b.plan.At(size)) }), in, of, from))
 		return
 	}
-	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up along the left edge of the heel from the {0} to the leg, and along the right edge from the leg to the {0}, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the left and the first on the right.", from))
+	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up along the {left} edge of the heel from the {0} to the leg, and along the {right} edge from the leg to the {0}, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the {left} and the first on the {right}.", from))
 	if b.heelEdge.worked {
 		b.para(say("gusset.topmost", "A chain at the top of an edge that has been worked over is left out."))
 	}
 	if b.roundsBegin() != pattern.CentreBack {
-		b.para(say("gusset.last.left", "The marked st on the left is not a chain but a knit st of the leg: go under both its legs too."))
+		b.para(say("gusset.last.left", "The marked st on the {left} is not a chain but a knit st of the leg: go under both its legs too."))
 	}
 }
 
@@ -93,7 +93,7 @@ func (u pickUpRounds) write(last bool) (split func(decreases func(size int) int)
 		u.para(say("gusset.corner", "The corner is the gap between the marked st and the instep: lift the strand there and knit it, so that no hole is left."))
 	})
 	u.where(corner(2), func() {
-		u.para(say("gusset.corners", "The corner is the gap between the marked st and the instep. Pick up 2 sts there, so that no hole is left: lift the strand in the gap, and go under the leg of the instep st beside it; on the left the strand comes first, on the right last."))
+		u.para(say("gusset.corners", "The corner is the gap between the marked st and the instep. Pick up 2 sts there, so that no hole is left: lift the strand in the gap, and go under the leg of the instep st beside it; on the {left} the strand comes first, on the {right} last."))
 	})
 	if u.marked {
 		u.add(&pattern.DropMarkers{})
@@ -180,7 +180,7 @@ func (u pickUpRounds) fromSide(last bool) (split func(decreases func(size int) i
 	} else {
 		u.para(say("gusset.partial.two", "The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. From here the needle with the instep is N1; the other, with the sole and the sts picked up on both sides, is N2."))
 	}
-	u.tip(say("gusset.tip.tbl.side", "Knitting the picked-up sts through the back loop twists them shut, so that no row of holes runs along the heel: those on the left in Rnd 1, those on the right in Rnd 2."))
+	u.tip(say("gusset.tip.tbl.side", "Knitting the picked-up sts through the back loop twists them shut, so that no row of holes runs along the heel: those on the {left} in Rnd 1, those on the {right} in Rnd 2."))
 	split = func(decreases func(size int) int) []pattern.Number {
 		return []pattern.Number{u.instep(), u.each(func(size int) int { return u.left(size) + 2*u.pick(size) - 2*decreases(size) })}
 	}

@@ -252,7 +252,7 @@ func (h *bandHeel) build(b *Builder) {
 	switch h.form {
 	case "rows":
 		b.marked = true
-		b.para(say("heel.band.how", "The band, the {0} sts in the middle, keeps its width to the end. In every row one st is decreased just after the band: seen from the right side, on its left in RS rows and on its right in WS rows. In the end 1 st is left on each side of the band.", band))
+		b.para(say("heel.band.how", "The band, the {0} sts in the middle, keeps its width to the end. In every row one st is decreased just after the band: seen from the right side, on its {left} in RS rows and on its {right} in WS rows. In the end 1 st is left on each side of the band.", band))
 		b.where(func(size int) bool { return b.of("heel.side_stitches", size) >= 4 }, func() { h.longBand(b) })
 		for s := 3; s >= 2; s-- {
 			b.where(func(size int) bool { return b.of("heel.side_stitches", size) == s }, func() { h.shortBand(b, s) })
@@ -263,7 +263,7 @@ func (h *bandHeel) build(b *Builder) {
 			squareTurn{outside: true}.write(b, func(size int) int { return b.of("heel.stitches", size) }, width)
 		})
 	case "both":
-		b.para(say("heel.band.how.both", "The band, the {0} sts in the middle, keeps its width to the end. In the first rows one st is decreased just after the band, and they go on to the end of the heel: seen from the right side, the decrease lies on the left of the band in RS rows and on its right in WS rows.", band))
+		b.para(say("heel.band.how.both", "The band, the {0} sts in the middle, keeps its width to the end. In the first rows one st is decreased just after the band, and they go on to the end of the heel: seen from the right side, the decrease lies on the {left} of the band in RS rows and on its {right} in WS rows.", band))
 		h.wholeRows(b)
 		b.add(&pattern.DropMarkers{})
 		b.section("Heel turn")

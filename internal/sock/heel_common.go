@@ -83,10 +83,10 @@ func (h *commonHeel) build(b *Builder) {
 	b.section("Heel seam")
 	joined := b.n("heel.joined_stitches")
 	if h.boundOff {
-		b.para(say("heel.common.fold.off", "Fold the heel in half, right sides together, with the first {0} sts on one needle and the last {0} on another: the edges of the flap lie together at the right, and the yarn comes from there. With a third needle knit the first st of each needle together; then knit the next two together and pass the first st over the second, to the end. Fasten off. The ridge lies on the inside.", joined))
+		b.para(say("heel.common.fold.off", "Fold the heel in half, right sides together, with the first {0} sts on one needle and the last {0} on another: the edges of the flap lie together at the {right}, and the yarn comes from there. With a third needle knit the first st of each needle together; then knit the next two together and pass the first st over the second, to the end. Fasten off. The ridge lies on the inside.", joined))
 		b.add(&pattern.Join{How: pattern.BoundOff, Heel: true, Front: joined, Back: joined})
 		return
 	}
-	b.para(say("heel.common.fold", "Break the yarn, leaving about 16 in [40 cm], and thread it into a tapestry needle. Fold the heel in half, wrong sides together, with the first {0} sts on the needle in front and the last {0} on another behind: the edges of the flap lie together at the right, and the yarn comes from there.", joined))
+	b.para(say("heel.common.fold", "Break the yarn, leaving about 16 in [40 cm], and thread it into a tapestry needle. Fold the heel in half, wrong sides together, with the first {0} sts on the needle in front and the last {0} on another behind: the edges of the flap lie together at the {right}, and the yarn comes from there.", joined))
 	b.graft(&pattern.Join{Heel: true, Front: joined, Back: joined})
 }

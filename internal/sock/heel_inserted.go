@@ -101,7 +101,7 @@ func (h *insertedHeel) build(b *Builder) {
 func (h *insertedHeel) buildLast(b *Builder) {
 	b.section("Heel")
 	heel := b.n("heel.stitches")
-	b.para(say("heel.inserted.open", "Put the sts on both sides of the waste yarn on needles first: with the RS facing, slip a needle through the right leg of each of the {0} sts in the row below it, and another through the {0} sts in the row above it. Then pick the waste yarn out st by st.", heel))
+	b.para(say("heel.inserted.open", "Put the sts on both sides of the waste yarn on needles first: with the RS facing, slip a needle through the {right} leg of each of the {0} sts in the row below it, and another through the {0} sts in the row above it. Then pick the waste yarn out st by st.", heel))
 	b.add(&pattern.OpenWaste{Below: heel, Above: heel, Place: pattern.SideOfSole})
 	b.para(say("heel.inserted.needles", "N1 holds the sts that lay below the waste yarn, N2 those above it; with double-pointed needles each may lie on two. The corner is the gap between the two: lift the strand there and knit it, so that no hole is left; the next rnd takes this st away. A hole that stays can be closed with the end of the yarn."))
 	corner := pickUp(pattern.Of(1), pattern.Corner)
@@ -116,6 +116,6 @@ func (h *insertedHeel) buildLast(b *Builder) {
 		Count: total(b.each(func(size int) int { return b.of("heel.grafted_stitches", size) + 4 }))})
 	half := b.each(func(size int) int { return b.of("heel.grafted_stitches", size) / 2 })
 	b.oneMore(rnd(3), pattern.Of(1), pattern.Again{Total: b.n("heel.rounds"), Count: total(b.n("heel.grafted_stitches"), half, half)})
-	b.para(say("heel.inserted.graft", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold N1 in front and N2 behind, wrong sides together, so that the yarn comes from the right end of the back needle."))
+	b.para(say("heel.inserted.graft", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold N1 in front and N2 behind, wrong sides together, so that the yarn comes from the {right} end of the back needle."))
 	b.graft(&pattern.Join{Heel: true, Front: half, Back: half})
 }

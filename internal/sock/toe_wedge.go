@@ -296,7 +296,7 @@ func (w *wedgeToe) fromTip(b *Builder) {
 
 // closedStart casts on for a toe that has no seam.
 func (b *Builder) closedStart(all, half pattern.Number) {
-	b.para(say("toe.start.how", "A closed start has live sts on both sides: hold two needles side by side, put a slip knot on the front one, and lay the yarn over the back needle and the front needle by turns, round and round, until {0} loops lie on each, the slip knot being one. If the loops of a needle hang the wrong way round, with the right leg behind, knit that needle through the back loops in Rnd 1.", half))
+	b.para(say("toe.start.how", "A closed start has live sts on both sides: hold two needles side by side, put a slip knot on the front one, and lay the yarn over the back needle and the front needle by turns, round and round, until {0} loops lie on each, the slip knot being one. If the loops of a needle hang the wrong way round, with the {right} leg behind, knit that needle through the back loops in Rnd 1.", half))
 	switch b.Method {
 	case design.DoublePointed:
 		b.para(say("toe.start.dpn", "N1 is the sole and N2 the instep. Each may lie on two double-pointed needles once there is room: read both as one."))
@@ -429,7 +429,7 @@ func (w *wedgeToe) close(b *Builder, side bool) {
 		if !side {
 			hold = "the instep (N2) in front and the sole behind"
 		}
-		b.para(say("toe.graft.hold", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the two needles side by side, wrong sides together, {0}: the yarn comes from the right end of the back needle.", hold))
+		b.para(say("toe.graft.hold", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the two needles side by side, wrong sides together, {0}: the yarn comes from the {right} end of the back needle.", hold))
 		b.graft(&pattern.Join{Front: half, Back: half})
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"sockwright/internal/source"
 )
 
 // Abbreviation is a short form of pattern English.
@@ -16,12 +18,14 @@ type Abbreviation struct {
 	HasCount bool   // whether Consumes and Makes apply; false for "rep", and for "psso", which only completes another stitch
 	Lean     string // "left", "right", "centred" or "": how it leans or travels, seen on the knit face
 	Mirror   string // the short form that takes its place in mirrored work; empty if none is named
+	Sided    string // Long as the text of a [source.Message], sides marked
 }
 
 var abbreviations = sync.OnceValue(func() []Abbreviation {
 	var list []Abbreviation
 	for _, r := range rows(abbreviationsCSV) {
-		a := Abbreviation{Short: r[0], Long: r[1], Lean: r[4], Mirror: r[5]}
+		a := Abbreviation{Short: r[0], Lean: r[4], Mirror: r[5], Sided: r[1]}
+		a.Long = source.Say("abbreviation."+a.Short, a.Sided).String()
 		if r[2] != "" {
 			a.HasCount = true
 			a.Consumes, a.Makes = must(strconv.Atoi(r[2])), must(strconv.Atoi(r[3]))
