@@ -28,16 +28,17 @@ var LevelNames = [grade.Levels]string{"girth", "proportion", "length"}
 // A Draft is a design with its constructions chosen: the question that grading answers.
 type Draft struct {
 	*design.Design
-	Model    *grade.Model
-	measures []measure
-	parts    []construction
-	kinds    map[string]string      // by part
-	topOfLeg string                 // key of the number of stitches at the upper end of the leg
-	heelLast bool                   // the heel is worked when everything else is done
-	told     func(grade.Values) int // rounds of the foot that toe or heel tell
-	tip      int                    // rounds that closing the toe adds, or casting it on
-	heelEdge heelEdge               // what a gusset is picked up from
-	gussets  []string               // that go with the heel as its options make it, the usual one first; nil for those of the part
+	Model     *grade.Model
+	measures  []measure
+	parts     []construction
+	technique technique
+	kinds     map[string]string      // by part
+	topOfLeg  string                 // key of the number of stitches at the upper end of the leg
+	heelLast  bool                   // the heel is worked when everything else is done
+	told      func(grade.Values) int // rounds of the foot that toe or heel tell
+	tip       int                    // rounds that closing the toe adds, or casting it on
+	heelEdge  heelEdge               // what a gusset is picked up from
+	gussets   []string               // that go with the heel as its options make it, the usual one first; nil for those of the part
 }
 
 // A heelEdge is what a gusset is picked up from.
@@ -76,6 +77,7 @@ func New(d *design.Design) (*Draft, []source.Fault) {
 		draft.kinds[part] = kind
 		draft.parts = append(draft.parts, find(part, kind).take(draft, t))
 	}
+	draft.technique = takeTechnique(d)
 	faults := append(d.Faults(), d.Unused()...)
 	if worst, any := source.Worst(faults); any && worst == source.Error {
 		return nil, faults
@@ -296,6 +298,7 @@ func (d *Draft) Build(plan *grade.Plan) *pattern.Pattern {
 			last.buildLast(b)
 		}
 	}
+	d.technique.apply(b.p)
 	b.p.Index()
 	return b.p
 }
