@@ -15,6 +15,7 @@ type writeCmd struct {
 	Out        string `short:"o" required:"" placeholder:"DIR" help:"Folder for the files; it is made if need be."`
 	Only       string `placeholder:"SIZE" help:"Write one size alone, without brackets."`
 	LeftHanded bool   `help:"Write it for somebody who knits from left to right: the mirror image."`
+	TwoAtATime bool   `name:"two-at-a-time" help:"Write it for both socks at a time on one long needle, for magic loop."`
 	JSON       bool   `name:"json" help:"Print what was written as a JSON document."`
 	Timings    bool   `help:"Say how long it took."`
 }
@@ -51,7 +52,7 @@ func (c *writeCmd) Run(t *terminal) error {
 	}
 	start := time.Now()
 	step, done := progress(t.err, "proving sizes")
-	options := publish.Options{Only: c.Only, LeftHanded: c.LeftHanded, Step: step}
+	options := publish.Options{Only: c.Only, LeftHanded: c.LeftHanded, TwoAtATime: c.TwoAtATime, Step: step}
 	if f.Name == stdinName {
 		options.Name = "pattern"
 	}

@@ -49,6 +49,7 @@ func (f File) SHA256() string {
 type Options struct {
 	Only       string             // one size by name; "" for all
 	LeftHanded bool               // for somebody who knits from left to right
+	TwoAtATime bool               // both socks on one needle
 	Step       func(done, of int) // called as sizes are proven; may be nil
 	Name       string             // of the files; "" takes the design file's
 }
@@ -100,10 +101,16 @@ func Make(f *source.File, o Options) (*Book, []source.Fault, error) {
 		}
 		b.Name += "-" + fileWord(o.Only)
 	}
+	if o.TwoAtATime {
+		if fault := twoOnOne(draft); fault != nil {
+			return nil, append(faults, *fault), nil
+		}
+		b.Name += "-two-at-a-time"
+	}
 	if o.LeftHanded {
 		b.Name += "-left-handed"
 	}
-	b.Pattern = Compose(draft, plan, draft.Build(plan), Edition{Alone: alone, LeftHanded: o.LeftHanded})
+	b.Pattern = Compose(draft, plan, draft.Build(plan), Edition{Alone: alone, LeftHanded: o.LeftHanded, TwoAtATime: o.TwoAtATime})
 	b.Proof = proof.Prove(b.Pattern, b.Name+".txt", o.Step)
 	if !b.Proof.Proven() {
 		return nil, faults, &Unproven{b.Proof}

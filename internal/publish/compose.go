@@ -32,7 +32,11 @@ func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, e Edition) 
 		}
 		return p
 	}
-	worked := edition(slices.Concat([]*pattern.Section{c.notes()}, body.Sections, []*pattern.Section{c.finishing()})...)
+	before := []*pattern.Section{c.notes()}
+	if e.TwoAtATime {
+		before = append(before, c.twoAtATime())
+	}
+	worked := edition(slices.Concat(before, body.Sections, []*pattern.Section{c.finishing()})...)
 	facts := edition(c.opening(), c.sizes(), c.materials(), glossary(abbreviationsIn(worked)))
 	worked.Sections = append(facts.Sections, worked.Sections...)
 	if e.LeftHanded {
@@ -46,6 +50,7 @@ func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, e Edition) 
 type Edition struct {
 	Alone      int  // the place of the one size it is for, which then has no lists; or [AllSizes]
 	LeftHanded bool // for somebody who knits from left to right
+	TwoAtATime bool // both socks are worked on one needle
 }
 
 // AllSizes stands for no size in particular.
@@ -303,6 +308,9 @@ func (c *composer) finishing() *pattern.Section {
 func (c *composer) pair() source.Message {
 	if slices.ContainsFunc(c.Parts(), func(p sock.Part) bool { return p.Sided }) {
 		return say("finish.pair.sided", "Work one right sock and one left sock: they are mirror images where lines are for one of them only, and alike everywhere else. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")
+	}
+	if c.TwoAtATime {
+		return say("finish.pair.two", "If both socks came from one ball, cut the yarn between them. The two are the same: left and right are alike. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")
 	}
 	return say("finish.pair", "The second sock is worked the same: left and right are alike. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")
 }
