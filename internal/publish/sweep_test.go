@@ -239,6 +239,7 @@ func madeOrRefused(t *testing.T, text string) *publish.Book {
 		t.Fatal(err)
 	}
 	if book != nil {
+		agree(t, book)
 		return book
 	}
 	if !slices.ContainsFunc(faults, func(x source.Fault) bool {

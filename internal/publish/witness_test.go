@@ -14,7 +14,7 @@ import (
 // the one that proved them: nothing it finds wrong, and the same count after every line.
 func TestSecondWitness(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		if book := make1(t, designtest.Draw(t, designtest.BandHeel)); book != nil {
+		if book := make1(t, designtest.Draw(t)); book != nil {
 			agree(t, book)
 		}
 	})

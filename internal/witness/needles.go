@@ -16,11 +16,16 @@ const (
 	markerItem item = 'm'
 	needleEnd  item = '|' // where one of N1, N2, N3 ends
 	roundStart item = 'b' // the beginning of the round, under set-up rows
+	gapItem    item = 'g' // where the work was turned in the middle of a part
+	wrappedSt  item = 'w' // turned stitches: they wait with a wrap,
+	twinSt     item = 't' // a second loop,
+	overSt     item = 'y' // a yarn over beside them,
+	doubledSt  item = 'd' // or two legs on the needle
 )
 
 // isStitch reports whether the item is a stitch.
 func (it item) isStitch() bool {
-	return it != markerItem && it != needleEnd && it != roundStart
+	return it != markerItem && it != needleEnd && it != roundStart && it != gapItem
 }
 
 // stitches counts the stitches among the items.

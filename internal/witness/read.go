@@ -28,7 +28,35 @@ const (
 	beginsHere
 	arrange
 	graft
+	firstWorked // "The first 30 sts of the rnd are worked back and forth …"
+	rejoin      // "Work in the round again …"
+	undo        // of a provisional cast-on
+	openWaste
+	joinHeel // the two halves of the heel
+	closeAll // a bind-off, or the yarn drawn through
 )
+
+// A start is how the stitches are cast on.
+type start int
+
+const (
+	inRound start = iota
+	provisionalRound
+	provisionalFlat
+	flatStart
+	closedStart
+	ringStart
+)
+
+// starts are the words between the number cast on and the beginning of the round.
+var starts = []string{
+	". join to work in the round without twisting.",
+	" provisionally. join to work in the round without twisting.",
+	" provisionally. work back and forth in rows.",
+	". work back and forth in rows.",
+	" with a closed start, half on each of two needles.",
+	" as a ring that is drawn shut.",
+}
 
 // A place is where a round begins.
 type place int
@@ -89,12 +117,15 @@ type line struct {
 	words   string
 	form    form
 	sizes   []bool // the sizes that work it; nil: all
+	left    bool   // of the left sock alone
+	right   bool   // of the right sock alone
 	section int
 
 	label   label    // row, plainRounds, workLabel
 	needles [][]step // row: the steps; one list where no needles are named
 	split   bool     // row: the needles are named
 	turn    bool     // row: ends with "turn"
+	leaves  item     // what that turn leaves of the next stitch; 0: a gap alone
 	picks   bool     // row: picks up stitches
 
 	rows   number // workLast: how many rows
@@ -109,6 +140,7 @@ type line struct {
 	count  count  // castOn, heel: the first number
 	rest   number // heel: the resting stitches; graft: the sole's
 	place  place
+	start  start // castOn
 }
 
 // read reads a text.
@@ -133,14 +165,19 @@ func read(text string) (*pattern, error) {
 	}
 	section := 0
 	var only []bool
+	side := ""
 	for i := start; i < len(lines); i++ {
 		if isHeading(lines, i) {
 			section++
-			only = nil
+			only, side = nil, ""
 			continue
 		}
-		if lines[i] == "All sizes:" {
-			only = nil
+		switch lines[i] {
+		case "All sizes:", "Both socks:":
+			only, side = nil, ""
+			continue
+		case "Right sock only:", "Left sock only:":
+			only, side = nil, lines[i]
 			continue
 		}
 		if names, ok := onlySizes(lines[i]); ok {
@@ -156,6 +193,7 @@ func read(text string) (*pattern, error) {
 		}
 		if ok {
 			l.number, l.words, l.section, l.sizes = i+1, lines[i], section, only
+			l.right, l.left = side == "Right sock only:", side == "Left sock only:"
 			p.lines = append(p.lines, l)
 		}
 	}
@@ -269,8 +307,9 @@ func readLine(words string, sizes int) (line, bool, error) {
 // isInstruction reports whether a line begins as only instructions do.
 func isInstruction(words string) bool {
 	for _, w := range []string{
-		"Row", "Rnd", "Set-up", "Partial", "Inc ", "Dec ", "Next r", "CO ", "Work ",
-		"Arrange", "Graft", "Remove the markers", "Remove the stitch markers", "The rnd now begins",
+		"Row", "Rnd", "Set-up", "Partial", "Inc ", "Dec ", "Next r", "CO ", "Work the ", "Work R", "Work Inc", "Work Dec", "Work in the round", "Work even",
+		"Arrange", "Graft the", "Remove the markers", "Remove the stitch markers", "The rnd now begins",
+		"BO all", "Bind off the ", "Draw the yarn twice", "Undo the ", "Take out the waste yarn and",
 	} {
 		if strings.HasPrefix(words, w) {
 			return true
@@ -295,7 +334,13 @@ func readCastOn(c *cursor, l *line) bool {
 	if l.count.sts, ok = c.number(); !ok || !c.stitches() {
 		return false
 	}
-	return c.eat(". join to work in the round without twisting. the rnd begins ") && readPlace(c, l)
+	if l.start = start(c.any(starts...)); l.start < 0 {
+		return false
+	}
+	if l.start == provisionalFlat || l.start == flatStart {
+		return true
+	}
+	return c.eat(" the rnd begins ") && readPlace(c, l)
 }
 
 // readPlace reads a place and the full stop.
@@ -523,25 +568,30 @@ func readAgain(c *cursor, l *line) bool {
 	return unit >= 0
 }
 
-// readHeel reads the line that sets the heel apart.
+// readHeel reads the lines that set a part apart.
 func readHeel(c *cursor, l *line) bool {
-	end := ""
+	ends := []string{" worked are the heel; the other "}
 	switch c.any("the last ", "the first ") {
 	case 0:
-		l.form, end = lastAreHeel, " worked are the heel; the other "
+		l.form = lastAreHeel
 	case 1:
-		l.form, end = firstAreHeel, " of the rnd are the heel; the other "
+		l.form = firstAreHeel
+		ends = []string{" of the rnd are the heel; the other ", " of the rnd are worked back and forth; the other "}
 	default:
 		return false
 	}
 	var ok bool
-	if l.count.sts, ok = c.number(); !ok || !c.stitches() || !c.eat(end) {
+	if l.count.sts, ok = c.number(); !ok || !c.stitches() {
 		return false
 	}
-	if l.rest, ok = c.number(); !ok || !c.stitches() {
+	end := c.any(ends...)
+	if end == 1 {
+		l.form = firstWorked
+	}
+	if l.rest, ok = c.number(); end < 0 || !ok || !c.stitches() {
 		return false
 	}
-	return c.eat(" rest for the instep.")
+	return l.form == firstWorked && c.eat(" rest.") || l.form != firstWorked && c.eat(" rest for the instep.")
 }
 
 // readArrange reads "Arrange the sts: 16 on N1, …".
@@ -555,25 +605,59 @@ func readArrange(c *cursor, l *line) bool {
 	return ok && c.eat(".")
 }
 
-// readSmall reads the forms with few or no numbers.
+// readSmall reads the forms of fixed wording: "#" stands for a number, "@" for a place with
+// its full stop.
 func readSmall(c *cursor, l *line) bool {
-	switch c.any("remove the markers.", "remove the stitch markers as you come to them.", "the rnd now begins here, ", "graft the ") {
-	case 0, 1:
-		l.form = removeMarkers
-		return true
-	case 2:
-		l.form = beginsHere
-		return readPlace(c, l)
-	case 3:
-		l.form = graft
-		var ok bool
-		if l.count.sts, ok = c.number(); !ok || !c.stitches() || !c.eat(" of the instep to the ") {
-			return false
+	for _, f := range []struct {
+		form form
+		text string
+	}{
+		{removeMarkers, "remove the markers."},
+		{removeMarkers, "remove the stitch markers as you come to them."},
+		{beginsHere, "the rnd now begins here, @"},
+		{rejoin, "work in the round again over all # sts. the rnd begins @"},
+		{undo, "undo the provisional cast-on and take up its # sts for the instep."},
+		{openWaste, "take out the waste yarn and put the # sts below it and the # sts above it on needles. the rnd begins @"},
+		{graft, "graft the # sts of the instep to the # sts of the sole."},
+		{graft, "bind off the # sts of the instep together with the # sts of the sole."},
+		{joinHeel, "graft the first # sts of the heel to the last # sts."},
+		{joinHeel, "bind off the first # sts of the heel together with the last # sts."},
+		{closeAll, "bo all # sts in pattern."},
+		{closeAll, "bo all # sts with the stretchy bind-off."},
+		{closeAll, "bo all # sts with the sewn bind-off."},
+		{closeAll, "bo all # sts with the tubular bind-off."},
+		{closeAll, "draw the yarn twice through the # sts and pull them together."},
+	} {
+		before := c.s
+		if fill(c, l, f.text) {
+			l.form = f.form
+			return true
 		}
-		if l.rest, ok = c.number(); !ok || !c.stitches() {
-			return false
-		}
-		return c.eat(" of the sole.")
+		c.s = before
 	}
 	return false
+}
+
+// fill reads a fixed wording, its numbers and its place.
+func fill(c *cursor, l *line, text string) bool {
+	numbers := []*number{&l.count.sts, &l.rest}
+	for text != "" {
+		i := strings.IndexAny(text, "#@")
+		if i < 0 {
+			return c.eat(text)
+		}
+		if !c.eat(text[:i]) {
+			return false
+		}
+		if text[i] == '@' {
+			return readPlace(c, l)
+		}
+		n, ok := c.number()
+		if !ok {
+			return false
+		}
+		*numbers[0], numbers = n, numbers[1:]
+		text = text[i+1:]
+	}
+	return true
 }

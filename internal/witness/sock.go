@@ -30,16 +30,25 @@ type sock struct {
 	flat        bool   // the heel is set apart
 	instep      []item // the resting stitches, from the heel's left edge on
 
-	cast, grafted bool
-	place         place
-	begun         bool // a line has said that the round begins here
-	stopped       bool // a partial row has stopped
-	turned        int  // the stitches of the row that ended with turning in the round, or none
+	cast, closed bool // cast on; all stitches are closed
+	final        bool // the final count has been taken
+	leftSock     bool // the left sock of a pair is worked
+	rest         int  // stitches that rested when the part was set apart
+	provisional  int  // loops of a provisional cast-on that is not undone
+	edge, hemmed int  // loops of the cast-on edge, and how many a hem has joined
+	waste        int  // stitches that waste yarn holds
+	common       bool // the heel has been joined in its middle
+	place        place
+	begun        bool // a line has said that the round begins here
+	stopped      bool // a partial row has stopped
+	turned       int  // the stitches of the row that ended with turning in the round, or none
 
-	edgeRows int     // rows since the heel was set apart
-	slipped  [2]bool // the live stitch at the edge has been slipped
-	chain    [2]int  // stitches of the edge that can be picked up
-	picked   [2]int  // stitches picked up along the edge
+	edgeRows  int     // rows since the heel was set apart
+	slipped   [2]bool // the live stitch at the edge has been slipped
+	chain     [2]int  // stitches of the edge that can be picked up
+	slips     int     // rows from edge to edge that began with a slipped stitch,
+	wholeRows int     // of so many from edge to edge
+	picked    [2]int  // stitches picked up along the edge
 
 	section      int
 	rows         []*line // the section's rows so far
@@ -58,13 +67,21 @@ type needleWorker struct {
 	started bool // a stitch has been worked; first says how
 	short   bool // there were too few stitches
 	moved   bool // where the needles end is no longer known
+	plain   bool // the whole round is one stitch all over: it slips markers as it comes to them
 }
 
-// live counts the stitches that a count is of.
-func (s *sock) live() int { return stitches(s.left) + stitches(s.right) }
+// live counts the stitches that a count is of: all, but those that rested when a part was set
+// apart, while that is worked flat.
+func (s *sock) live() int {
+	n := s.total()
+	if s.flat {
+		n -= s.rest
+	}
+	return n
+}
 
 // total counts all live stitches.
-func (s *sock) total() int { return s.live() + stitches(s.instep) }
+func (s *sock) total() int { return stitches(s.left) + stitches(s.right) + stitches(s.instep) }
 
 // wrong reports something wrong at the line that is followed, once.
 func (s *sock) wrong(stated, actual int, format string, args ...any) {
@@ -93,23 +110,22 @@ func (s *sock) follow(l *line) error {
 	if l.section != s.section {
 		s.section, s.rows = l.section, nil
 	}
-	if l.sizes != nil && !l.sizes[s.size] {
+	if l.sizes != nil && !l.sizes[s.size] || l.left && !s.leftSock || l.right && s.leftSock {
 		return nil
 	}
 	s.at = l
 	if !s.cast && l.form != castOn {
 		return errors.New("nothing is cast on yet")
 	}
-	if s.grafted {
-		return errors.New("the toe is grafted already")
+	if s.closed && l.form != openWaste {
+		return errors.New("all stitches are closed already")
 	}
 	switch l.form {
 	case castOn:
 		if s.cast {
 			return errors.New("cast on a second time")
 		}
-		s.cast, s.place, s.turned = true, l.place, none
-		s.left = slices.Repeat([]item{plainSt}, l.count.sts.times(s.size))
+		s.castOn(l)
 	case row:
 		if w := l.label.words; w == "row 1" || w == "rnd 1" {
 			s.flatRows, s.rounds = 0, 0 // numbers run on from here
@@ -118,9 +134,11 @@ func (s *sock) follow(l *line) error {
 		s.work(l)
 		s.checkCount(l)
 	case plainRounds:
-		if l.times.times(s.size) > 0 {
-			s.rows = append(s.rows, l)
-			s.work(l)
+		once := *l
+		once.times = number{1}
+		for range l.times.times(s.size) { // each is a round by itself for a repeat of the last ones
+			s.rows = append(s.rows, &once)
+			s.work(&once)
 		}
 		s.checkTotal(l)
 		s.checkCount(l)
@@ -136,7 +154,7 @@ func (s *sock) follow(l *line) error {
 		if l.times.times(s.size) == 0 {
 			return nil
 		}
-	case lastAreHeel, firstAreHeel:
+	case lastAreHeel, firstAreHeel, firstWorked:
 		if s.flat {
 			return errors.New("the heel is set apart already")
 		}
@@ -151,6 +169,16 @@ func (s *sock) follow(l *line) error {
 		s.arrange(l)
 	case graft:
 		s.graft(l)
+	case rejoin:
+		s.rejoin(l)
+	case undo:
+		s.undo(l)
+	case openWaste:
+		s.openWaste(l)
+	case joinHeel:
+		s.joinHeel(l)
+	case closeAll:
+		s.closeAll(l)
 	}
 	s.note(l)
 	return nil
@@ -216,14 +244,16 @@ func (s *sock) work(l *line) {
 	default:
 		s.report.Rows[s.size]++
 	}
-	if l.label.kind == plainRow || l.label.kind == nextRow {
+	if l.label.kind != setUpRow && !partial {
 		if l.label.round {
 			s.rounds += times
 		} else {
 			s.flatRows++
 		}
 	}
-	s.note(l)
+	if l.form != plainRounds { // of which the line itself tells
+		s.note(l)
+	}
 }
 
 // round works one round, or a part of one.
@@ -305,18 +335,28 @@ func (s *sock) row(l *line) {
 	}
 	if atEdge && s.started {
 		s.slipped[from] = s.first == slip
+		if stitches(s.left) == 0 && !partial {
+			s.wholeRows++
+			if s.first == slip {
+				s.slips++
+			}
+		}
 	}
 	if partial {
 		return
 	}
+	s.leave(l)
 	s.edgeRows++
-	if stitches(s.left) == 0 {
+	if stitches(s.left) == 0 || s.left[0] == gapItem && resting(s.left) {
 		if s.slipped[to] {
 			s.chain[to]++
 		}
 		s.slipped[to] = false
 	}
 	s.turn()
+	if l.turn && l.leaves == doubledSt {
+		s.double()
+	}
 }
 
 // markStart puts the beginning of the round before the first stitch of it.
@@ -352,7 +392,7 @@ func (s *sock) setApart(l *line) {
 	var heel, instep []item // both from right to left as the right side faces
 	ws := s.ws
 	switch {
-	case l.form == firstAreHeel:
+	case l.form == firstAreHeel || l.form == firstWorked:
 		if s.ws || s.turned != none || stitches(s.right) > 0 {
 			s.wrong(0, 0, "the rnd does not begin here")
 		}
@@ -384,6 +424,7 @@ func (s *sock) setApart(l *line) {
 		heel, instep = last, slices.Concat(ahead, before)
 		ws = true
 	}
+	heel, instep = without(heel, gapItem), without(instep, gapItem)
 	all := slices.Concat(heel, instep)
 	begin := 0
 	if live > 0 {
@@ -401,7 +442,7 @@ func (s *sock) setApart(l *line) {
 		want = n
 		off = begin != n
 	}
-	if off {
+	if narrow := live-n >= 2*n; off && l.form != firstWorked && !narrow { // a narrow band may lie anywhere in the sole
 		s.wrong(want, begin, "the sts of the heel before the beginning of the rnd, %s", places[s.place])
 	}
 	heel = named(without(heel, roundStart), heelSt)
@@ -411,7 +452,8 @@ func (s *sock) setApart(l *line) {
 		s.left = reversed(heel)
 	}
 	s.flat, s.stopped, s.turned, s.begun = true, false, none, false
-	s.edgeRows, s.chain, s.picked = 0, [2]int{}, [2]int{}
+	s.rest, s.common = stitches(s.instep), false
+	s.edgeRows, s.slips, s.wholeRows, s.chain, s.picked = 0, 0, 0, [2]int{}, [2]int{}
 	s.slipped = [2]bool{true, true} // the heel's own bottom stitches
 }
 
@@ -484,40 +526,6 @@ func (s *sock) arrange(l *line) {
 	s.left = layOut(s.left, needles)
 }
 
-// graft checks the last line of the toe.
-func (s *sock) graft(l *line) {
-	instep, sole := l.count.sts.times(s.size), l.rest.times(s.size)
-	live := s.total()
-	s.report.Final[s.size] = live
-	if s.flat || s.ws {
-		s.wrong(0, 0, "the heel is not joined")
-	}
-	if instep != sole {
-		s.wrong(instep, sole, "the sts of the instep and of the sole")
-	}
-	if instep+sole != live {
-		s.wrong(instep+sole, live, "the sts to graft")
-	}
-	worked := stitches(s.right)
-	needles := layout(slices.Concat(s.right, s.left))
-	if s.place == centerSole || s.place == centerBack {
-		side := []int{sole / 2, sole - sole/2}
-		if len(needles) == 3 {
-			side = []int{needles[0], needles[0]}
-			if instep != needles[1] {
-				s.wrong(instep, needles[1], "the sts of the instep")
-			}
-		}
-		if worked != side[0] && worked != side[1] {
-			s.wrong(side[0], worked, "the sts worked to bring the yarn to the side")
-		}
-	} else if worked != 0 && worked != instep {
-		s.wrong(instep, worked, "the sts worked to bring the yarn to the side")
-	}
-	s.left, s.right, s.instep = nil, nil, nil
-	s.grafted = true
-}
-
 // checkCount checks the count that a line states.
 func (s *sock) checkCount(l *line) {
 	live := s.live()
@@ -575,7 +583,7 @@ func (s *sock) checkChange(l *line, before int) {
 	if stated == none {
 		return
 	}
-	change, word := s.live()-before, "inc'd"
+	change, word := s.total()-before, "inc'd"
 	if l.down {
 		change, word = -change, "dec'd"
 	}
@@ -586,8 +594,11 @@ func (s *sock) checkChange(l *line, before int) {
 
 // words works the words of a row, which begins.
 func (s *sock) words(l *line) {
-	before := s.live()
+	before := s.total()
 	s.needleWorker = needleWorker{split: l.split}
+	if one := l.needles[0]; l.label.round && !l.split && len(one) == 1 && one[0].kind == toEnd && one[0].n.at(s.size) == 0 {
+		s.plain = true
+	}
 	laid := layout(s.left)
 	partial := l.label.kind == partialRow
 	if !l.split {
@@ -668,7 +679,28 @@ func (s *sock) step(st *step) {
 	case stitch, slip:
 		s.take(n, st.kind)
 	case decrease:
-		s.decrease()
+		s.decrease(n)
+	case twoOfOne:
+		s.take(1, stitch)
+		if !s.short {
+			s.right = append(s.right, madeSt)
+		}
+	case hem:
+		s.take(n, stitch)
+		if s.hemmed += n; s.hemmed > s.edge {
+			s.wrong(s.hemmed, s.edge, "the loops of the cast-on edge")
+		}
+	case waste:
+		s.take(n, stitch)
+		s.waste += n
+	case toGap:
+		if ahead, ok := s.toGap(st); ok {
+			s.take(ahead-n, stitch)
+		}
+	case closeTurn:
+		s.closeTurn(st.what)
+	case starToGap:
+		s.starToGap(st, n)
 	case makeOne:
 		s.makeOne()
 	case placeMarker:
@@ -690,7 +722,13 @@ func (s *sock) step(st *step) {
 			s.wrong(0, 0, "there is no marker ahead")
 			return
 		}
-		s.take(stitches(s.left[:i]), stitch)
+		ahead := stitches(s.left[:i])
+		if ahead < n {
+			s.wrong(n, ahead, "fewer sts than are to be left")
+			s.short = true
+			return
+		}
+		s.take(ahead-n, stitch)
 	case bracket:
 		for range n {
 			s.steps(st.inner)
@@ -762,8 +800,11 @@ func (s *sock) next() item {
 			return it
 		case it == needleEnd && s.scoped:
 			return 0
-		case it == markerItem:
+		case it == markerItem && !s.plain:
 			s.wrong(0, 0, "a marker is passed without sm")
+		case it == gapItem:
+			s.left = s.left[1:]
+			continue
 		}
 		s.right = append(s.right, it)
 		s.left = s.left[1:]
@@ -793,33 +834,37 @@ func (s *sock) runOut(missing int) {
 	s.short = true
 }
 
-// decrease works two stitches into one.
-func (s *sock) decrease() {
+// decrease works n stitches into one.
+func (s *sock) decrease(n int) {
 	one := s.next()
 	if one == 0 {
-		s.runOut(2)
+		s.runOut(n)
 		return
 	}
 	if !s.started {
 		s.started, s.first = true, decrease
 	}
 	s.used++
-	for len(s.left) > 0 && !s.left[0].isStitch() && !(s.left[0] == needleEnd && s.scoped) {
-		switch s.left[0] {
-		case markerItem:
-			s.wrong(0, 0, "a marker lies between the two sts of a decrease")
-		case needleEnd:
-			s.moved = true
+	for i := 1; i < n; i++ {
+		for len(s.left) > 0 && !s.left[0].isStitch() && !(s.left[0] == needleEnd && s.scoped) {
+			switch s.left[0] {
+			case markerItem:
+				s.wrong(0, 0, "a marker lies between the two sts of a decrease")
+			case needleEnd:
+				s.moved = true
+			}
+			if s.left[0] != gapItem { // worked across, a gap is closed
+				s.right = append(s.right, s.left[0])
+			}
+			s.left = s.left[1:]
 		}
-		s.right = append(s.right, s.left[0])
-		s.left = s.left[1:]
+		if s.next() == 0 {
+			s.right = append(s.right, one)
+			s.runOut(n - i)
+			return
+		}
+		s.used++
 	}
-	if s.next() == 0 {
-		s.right = append(s.right, one)
-		s.runOut(1)
-		return
-	}
-	s.used++
 	s.right = append(s.right, one)
 }
 
@@ -860,6 +905,9 @@ func (s *sock) pickUp(kind stepKind, n int) {
 	if before == 0 {
 		before = lastStitch(s.left)
 	}
+	if before == 0 && s.common {
+		before = heelSt // it was, until its halves were joined
+	}
 	switch {
 	case after == 0 && s.flat: // the heel ends here and the instep waits beyond it
 		after = instepSt
@@ -871,15 +919,17 @@ func (s *sock) pickUp(kind stepKind, n int) {
 	switch kind {
 	case pickLeft:
 		st = leftSt
-		here = strings.ContainsRune("hl", rune(before)) && after == instepSt
+		here = (strings.ContainsRune("hl", rune(before)) || s.common) && after == instepSt
 		s.pickEdge(leftEdge, n)
 	case pickRight:
 		st = rightSt
-		here = strings.ContainsRune("icr", rune(before)) && after == heelSt
+		here = strings.ContainsRune("icr", rune(before)) && (after == heelSt || s.common && after == leftSt) ||
+			s.ws && strings.ContainsRune("hl", rune(before)) && after == instepSt
 		s.pickEdge(rightEdge, n)
 	case pickCorner:
 		st = cornerSt
-		here = strings.ContainsRune("hl", rune(before)) && after == instepSt || before == instepSt && after == heelSt
+		here = strings.ContainsRune("hl", rune(before)) && after == instepSt ||
+			before == instepSt && (after == heelSt || s.common && after == leftSt)
 	}
 	if !here {
 		s.wrong(0, 0, "the words have not come to where the sts are picked up")
@@ -887,12 +937,19 @@ func (s *sock) pickUp(kind stepKind, n int) {
 	for range n {
 		s.right = append(s.right, st)
 	}
+	if s.flat && s.doing != nil && s.doing.turn && kind != pickCorner {
+		s.bring()
+	}
 }
 
 // pickEdge counts stitches picked up along an edge.
 func (s *sock) pickEdge(edge, n int) {
 	s.picked[edge] += n
-	if offer := min(s.chain[edge], s.edgeRows/2); s.picked[edge] > offer {
+	offer := min(s.chain[edge], s.edgeRows/2)
+	if 2*s.slips < s.wholeRows { // no chains: a stitch can be picked up at each row
+		offer = s.edgeRows
+	}
+	if s.picked[edge] > offer {
 		s.wrong(s.picked[edge], offer, "the sts along the %s edge", edgeNames[edge])
 	}
 }

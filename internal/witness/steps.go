@@ -12,8 +12,13 @@ type stepKind int
 const (
 	stitch   stepKind = iota // knit or purl n
 	slip                     // slip n
-	decrease                 // two stitches into one
+	decrease                 // n stitches into one
 	makeOne
+	twoOfOne  // one stitch into two
+	hem       // n stitches, each with a loop of the cast-on edge
+	waste     // n stitches with waste yarn, and again
+	toGap     // all but n stitches before the last turn, beyond which what waits
+	closeTurn // the next stitch, with what a turn left on it
 	placeMarker
 	slipMarker
 	removeMarker
@@ -22,6 +27,7 @@ const (
 	toMarker
 	bracket // the inner steps n times
 	star    // the inner steps until n stitches are left
+	starToGap
 	pickLeft
 	pickRight
 	pickCorner
@@ -31,21 +37,52 @@ const (
 type step struct {
 	kind  stepKind
 	n     number
+	what  item // toGap, closeTurn: what waits there; 0: nothing in particular
 	inner []step
 }
 
 // words without a number.
 var simpleSteps = map[string]stepKind{
-	"k2tog": decrease, "ssk": decrease, "skp": decrease, "p2tog": decrease, "ssp": decrease,
-	"m1l": makeOne, "m1r": makeOne,
+	"k2tog": decrease, "ssk": decrease, "p2tog": decrease, "ssp": decrease, "skp": decrease,
+	"k3tog": decrease, "sssk": decrease, "p3tog": decrease, "s2kp2": decrease,
+	"m1l": makeOne, "m1r": makeOne, "lli": makeOne, "rli": makeOne, "yo": makeOne,
+	"kfb": twoOfOne, "pfb": twoOfOne,
 	"pm": placeMarker, "sm": slipMarker, "remove m": removeMarker,
 	"turn": turnWork,
 	"knit": toEnd, "purl": toEnd, "k to end": toEnd, "p to end": toEnd,
 	"k to m": toMarker, "p to m": toMarker,
 }
 
+// three are the decreases that take three stitches.
+var three = map[string]bool{"k3tog": true, "sssk": true, "p3tog": true, "s2kp2": true}
+
+// turns are the ways to end a row that turns, with what they leave of the next stitch, or,
+// of the last one, of the stitch just worked.
+var turns = []struct {
+	words  string
+	leaves item
+}{{"wrap and turn", wrappedSt}, {"make twin, turn", twinSt}, {"turn, yo", overSt}, {"turn, ds", doubledSt}, {"turn", 0}}
+
+// waits are the words for what waits at a turn.
+var waits = []struct {
+	words string
+	what  item
+}{{"gap", 0}, {"wrapped st", wrappedSt}, {"twin", twinSt}, {"yo", overSt}, {"ds", doubledSt}}
+
+// closings are the words behind the k or p that works a stitch with what a turn left on it.
+var closings = []struct {
+	words string
+	what  item
+}{{"1 with its wrap", wrappedSt}, {"1 with its twin", twinSt}, {"1 with its yo", overSt}, {" ds", doubledSt}}
+
 // readSteps reads the steps of a row, all of what is left.
 func readSteps(c *cursor, l *line) bool {
+	for _, t := range turns {
+		if rest, ok := strings.CutSuffix(c.s, t.words); ok && (rest == "" || strings.HasSuffix(rest, ", ") || strings.HasSuffix(rest, ": ")) {
+			c.s, l.leaves = rest+"turn", t.leaves
+			break
+		}
+	}
 	if !strings.HasPrefix(c.s, "n1: ") {
 		steps, err := parseSteps(c, c.s)
 		if err != nil {
@@ -192,6 +229,10 @@ func parseStar(c *cursor, words string) (step, string, error) {
 	if rest, ok := strings.CutPrefix(rest, "end"); ok {
 		return step{kind: star, n: number{0}, inner: inner}, rest, nil
 	}
+	if gap, rest, ok := cutGap(c, rest); ok {
+		gap.kind, gap.inner = starToGap, inner
+		return gap, rest, nil
+	}
 	in := &cursor{s: rest, sizes: c.sizes}
 	if !in.eat("last ") {
 		return step{}, "", fmt.Errorf("to where? %q", rest)
@@ -206,10 +247,54 @@ func parseStar(c *cursor, words string) (step, string, error) {
 	return step{kind: star, n: n, inner: inner}, in.s, nil
 }
 
+// cutGap reads "gap", "1 st before wrapped st" and the like.
+func cutGap(c *cursor, words string) (s step, rest string, ok bool) {
+	in := &cursor{s: words, sizes: c.sizes}
+	s = step{kind: toGap, n: number{0}}
+	if n, ok := in.number(); ok {
+		if !in.stitches() || !in.eat(" before ") {
+			return s, words, false
+		}
+		s.n = n
+	} else {
+		in.s = words
+	}
+	if in.s == "m" {
+		s.kind = toMarker
+		return s, "", true
+	}
+	for _, w := range waits {
+		if in.eat(w.words) {
+			s.what = w.what
+			return s, in.s, true
+		}
+	}
+	return s, words, false
+}
+
 // parseStep reads a step without inner steps.
 func parseStep(c *cursor, words string) (step, error) {
 	if kind, ok := simpleSteps[words]; ok {
-		return step{kind: kind, n: number{0}}, nil
+		s := step{kind: kind, n: number{0}}
+		if kind == decrease {
+			s.n = number{2}
+			if three[words] {
+				s.n = number{3}
+			}
+		}
+		return s, nil
+	}
+	if len(words) > 1 && (words[0] == 'k' || words[0] == 'p') {
+		for _, x := range closings {
+			if words[1:] == x.words {
+				return step{kind: closeTurn, n: number{1}, what: x.what}, nil
+			}
+		}
+		if to, ok := strings.CutPrefix(words[1:], " to "); ok {
+			if s, rest, ok := cutGap(c, to); ok && rest == "" {
+				return s, nil
+			}
+		}
 	}
 	in := &cursor{s: words, sizes: c.sizes}
 	s, ok := parseNumbered(in)
@@ -226,26 +311,32 @@ func parseStep(c *cursor, words string) (step, error) {
 func parseNumbered(in *cursor) (step, bool) {
 	var s step
 	var ok bool
-	switch in.any("k to last ", "p to last ", "pick up and k ", "sl ", "k", "p") {
+	switch in.any("k to last ", "p to last ", "pick up and k ", "pick up and p ", "sl ", "k", "p") {
 	case 0, 1:
 		s.kind = toEnd
 		s.n, ok = in.number()
 		return s, ok && in.stitches()
-	case 2:
+	case 2, 3:
 		if s.n, ok = in.number(); !ok {
 			return s, false
 		}
 		where := in.any(" along the left edge of the heel", " along the right edge of the heel", " in the corner")
 		s.kind = pickLeft + stepKind(where)
 		return s, where >= 0
-	case 3:
+	case 4:
 		s.kind = slip
 		s.n, ok = in.number()
+		in.eat(" wyif")
 		return s, ok
-	case 4, 5:
+	case 5, 6:
 		s.kind = stitch
 		s.n, ok = in.number()
-		in.eat(" tbl")
+		switch in.any(" tbl", " with the co edge", " with waste yarn and k them again") {
+		case 1:
+			s.kind = hem
+		case 2:
+			s.kind = waste
+		}
 		return s, ok
 	}
 	return s, false

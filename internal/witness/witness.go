@@ -72,20 +72,42 @@ func Run(text string) (*Report, error) {
 		}
 		r.Lines = append(r.Lines, line)
 	}
+	sided := false
+	for _, l := range p.lines {
+		sided = sided || l.left
+	}
 	for i := range n {
-		s := &sock{size: i, name: p.sizes[i], report: r, seen: map[Wrong]bool{}}
-		for j := range p.lines {
-			if err := s.follow(&p.lines[j]); err != nil {
-				return nil, fmt.Errorf("line %d: %w: %q", p.lines[j].number, err, p.lines[j].words)
+		if err := work(p, i, false, r); err != nil {
+			return nil, err
+		}
+		if sided { // the left sock counts for what goes wrong alone
+			other := *r
+			other.Lines, other.Rows, other.Rounds = nil, make([]int, n), make([]int, n)
+			other.Final = make([]int, n)
+			if err := work(p, i, true, &other); err != nil {
+				return nil, err
 			}
-		}
-		if !s.cast {
-			return nil, fmt.Errorf("nothing is cast on in size %q", s.name)
-		}
-		if !s.grafted {
-			r.Final[i] = s.total()
+			r.Wrong = other.Wrong
+			if other.Final[i] != r.Final[i] {
+				r.Wrong = append(r.Wrong, Wrong{Line: p.lines[0].number, Size: p.sizes[i], What: "the socks of the pair end with other sts", Stated: r.Final[i], Actual: other.Final[i]})
+			}
 		}
 	}
 	sort.SliceStable(r.Wrong, func(a, b int) bool { return r.Wrong[a].Line < r.Wrong[b].Line })
 	return r, nil
+}
+
+// work follows the pattern in one size, of the right or of the left sock.
+func work(p *pattern, size int, left bool, r *Report) error {
+	s := &sock{size: size, name: p.sizes[size], report: r, seen: map[Wrong]bool{}, leftSock: left}
+	for j := range p.lines {
+		if err := s.follow(&p.lines[j]); err != nil {
+			return fmt.Errorf("line %d: %w: %q", p.lines[j].number, err, p.lines[j].words)
+		}
+	}
+	if !s.cast {
+		return fmt.Errorf("nothing is cast on in size %q", s.name)
+	}
+	s.over()
+	return nil
 }
