@@ -231,7 +231,7 @@ func isHeading(lines []string, i int) bool {
 		switch {
 		case unicode.IsUpper(r):
 			capital = true
-		case unicode.IsLetter(r) && !unicode.IsLower(r), unicode.IsDigit(r), r == ' ', r == '-':
+		case unicode.IsLetter(r) && !unicode.IsLower(r), unicode.IsDigit(r), r == ' ', r == '-', r == ',':
 		default:
 			return false
 		}
