@@ -28,7 +28,8 @@ type panelRow struct {
 // Flat draws every loop of one size's fabric in its place: section by section, as a chart is
 // read, from the cast-on edge at the bottom up and from right to left, right side to the
 // reader. A knit stitch is a small V and a purl a small bump, as
-// the right side shows them; decreases lean as they lean, slipped stitches are as tall as the
+// the right side shows them; decreases lean as they lean, increases are crosses, yarn overs
+// rings, slipped stitches are as tall as the
 // rows they pass. The rows of a section lie one on the other so that each stands over the
 // stitches it was worked into.
 func Flat(p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string) *draw.Drawing {
@@ -138,6 +139,15 @@ func layOut(p *pattern.Pattern, f *fabric.Fabric) []*panel {
 	return panels
 }
 
+// made tells whether loops of a kind are increases.
+func made(k fabric.Kind) bool {
+	switch k {
+	case fabric.LiftLeft, fabric.LiftRight, fabric.RaisedLeft, fabric.RaisedRight, fabric.Again:
+		return true
+	}
+	return false
+}
+
 // parents is where the rightmost and the leftmost of the stitches lie that a loop was worked
 // into, of those in a panel; not a number where there are none.
 func parents(f *fabric.Fabric, l int32, q *panel, in []*panel, at []float64) (first, last float64) {
@@ -176,6 +186,11 @@ func (q *panel) draw(out *draw.Drawing, f *fabric.Fabric, x, y, w, h float64) {
 			case lean != 0: // the stitch on top crosses the other
 				shape.Move(mid-lean, foot-h*0.06).Line(mid+lean, head+h*0.1)
 				shape.Move(mid+lean, foot-h*0.06).Line(mid+lean*0.2, foot-h*0.42)
+			case made(loop.Kind): // out of a strand, or a second time out of a stitch
+				shape.Move(mid, foot-h*0.08).Line(mid, head+h*0.16).Move(mid-w*0.26, foot-h*0.5).Line(mid+w*0.26, foot-h*0.5)
+			case loop.Kind == fabric.YarnOver:
+				shape.Move(mid-w*0.24, foot-h*0.5).Curve(mid-w*0.24, foot-h*0.95, mid+w*0.24, foot-h*0.95, mid+w*0.24, foot-h*0.5).
+					Curve(mid+w*0.24, foot-h*0.05, mid-w*0.24, foot-h*0.05, mid-w*0.24, foot-h*0.5)
 			case f.Face(l):
 				knit.Move(left+w*0.15, reach+h*0.08).Line(mid, foot-h*0.12).Line(right-w*0.15, reach+h*0.08)
 			default:
