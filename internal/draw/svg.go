@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"html"
 	"strconv"
+	"strings"
 
 	"sockwright/internal/theme"
 )
@@ -38,21 +39,21 @@ func (d *Drawing) svg(alone bool) []byte {
 		case path:
 			b.WriteString(`<path d="`)
 			writePath(&b, it.segs)
-			b.WriteString(`"` + paint("fill", it.fill, alone))
+			paints := []string{paint("fill", it.fill, alone)}
 			if it.pen.Width > 0 {
-				b.WriteString(paint("stroke", it.pen.Ink, alone) + ` stroke-width="` + num(it.pen.Width) + `"`)
+				paints = append(paints, paint("stroke", it.pen.Ink, alone), "stroke-width:"+num(it.pen.Width))
 				if it.pen.Dash > 0 {
-					b.WriteString(` stroke-dasharray="` + num(it.pen.Dash) + `"`)
+					paints = append(paints, "stroke-dasharray:"+num(it.pen.Dash))
 				}
 			}
-			b.WriteString("/>\n")
+			b.WriteString(`" style="` + strings.Join(paints, ";") + "\"/>\n")
 		case text:
 			weight := ""
 			if it.bold {
 				weight = ` font-weight="600"`
 			}
 			anchor := [...]string{"", ` text-anchor="middle"`, ` text-anchor="end"`}[it.anchor]
-			fmt.Fprintf(&b, `<text x="%s" y="%s" font-size="%s"%s%s%s>%s</text>`+"\n", num(it.x), num(it.y), num(it.size), anchor, weight, paint("fill", it.ink, alone), html.EscapeString(it.s))
+			fmt.Fprintf(&b, `<text x="%s" y="%s" font-size="%s"%s%s style="%s">%s</text>`+"\n", num(it.x), num(it.y), num(it.size), anchor, weight, paint("fill", it.ink, alone), html.EscapeString(it.s))
 		case group:
 			fmt.Fprintf(&b, `<g role="group" aria-label="%s">`+"\n", html.EscapeString(it.label))
 		case endGroup:
@@ -76,18 +77,17 @@ func writePath(b *bytes.Buffer, segs []seg) {
 	}
 }
 
-// paint is a fill or stroke of an ink. In a page the colour is the page's.
+// paint is the style of a fill or stroke of an ink. In a page the colour is the page's.
 func paint(what string, ink Ink, alone bool) string {
 	if ink.Name == "" {
-		return " " + what + `="none"`
+		return what + ":none"
 	}
-	colour := theme.Light(ink.Name)
-	s := fmt.Sprintf(` %s="%s"`, what, colour)
+	s := what + ":" + theme.Light(ink.Name)
 	if !alone {
-		s = fmt.Sprintf(` style="%s:var(--%s,%s)"`, what, ink.Name, colour)
+		s = fmt.Sprintf("%s:var(--%s,%s)", what, ink.Name, theme.Light(ink.Name))
 	}
 	if c := ink.cover(); c < 1 {
-		s += fmt.Sprintf(` %s-opacity="%s"`, what, num(c))
+		s += fmt.Sprintf(";%s-opacity:%s", what, num(c))
 	}
 	return s
 }

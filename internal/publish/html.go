@@ -7,6 +7,7 @@ import (
 	"io"
 	"regexp"
 	"strings"
+	"unicode"
 
 	"sockwright/internal/notation"
 	"sockwright/internal/pattern"
@@ -98,7 +99,11 @@ func HTML(w io.Writer, p *pattern.Pattern, schematic []byte) error {
 // first step.
 var together = regexp.MustCompile(`(</span>|[0-9]|N[0-9]:</b>|\bsts?|and k|\b[sS]l|\bRnd|\bRow|\b[sS]teps?) (sts?\b|rnds?\b|rows?\b|more\b|times\b|in\b|cm\b|tbl\b|k|sl |dec’d|inc’d|<span class="sizes">|[0-9])`)
 
-func anchor(title string) string { return strings.ReplaceAll(strings.ToLower(title), " ", "-") }
+// anchor is a title as the name of a place on the page: letters and digits, with hyphens
+// between words.
+func anchor(title string) string {
+	return strings.Join(strings.FieldsFunc(strings.ToLower(title), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }), "-")
+}
 
 // bySize tells whether a fact has a text for each of several sizes.
 func bySize(l notation.Line, sizes []string) bool {
