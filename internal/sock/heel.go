@@ -37,6 +37,16 @@ func (d *Draft) heelStitches(share float64, fewest int, what string) *grade.Var 
 	})
 }
 
+// worked is how many stitches the heel is worked over: its own, and what a small gusset has
+// added.
+func (b *Builder) worked(size int) int {
+	n := b.of("heel.stitches", size)
+	if m := b.mini(); m != nil {
+		n += 2 * m.side
+	}
+	return n
+}
+
 // instep is how many stitches rest while the heel is worked.
 func (b *Builder) instep() pattern.Number {
 	return b.each(func(size int) int { return b.of("leg.stitches", size) - b.of("heel.stitches", size) })
@@ -46,8 +56,8 @@ func (b *Builder) instep() pattern.Number {
 // heel with two set-up rows that bring its stitches together. needle says what then becomes
 // of the needles, two the same for two needle halves.
 func (b *Builder) setApart(needle, two source.Message) {
-	heel := b.n("heel.stitches")
-	if b.Direction == design.ToeUp {
+	heel := b.each(b.worked)
+	if b.Direction == design.ToeUp && b.mini() == nil {
 		b.where(func(size int) bool { return b.moved(size) != 0 }, b.moveToHeel)
 	}
 	if b.roundsBegin() != pattern.CentreBack {
@@ -56,9 +66,9 @@ func (b *Builder) setApart(needle, two source.Message) {
 		return
 	}
 	b.para(needle)
-	first := b.each(func(size int) int { return b.of("heel.stitches", size) / 2 })
-	others := b.each(func(size int) int { return b.of("heel.stitches", size) - 1 })
-	b.where(func(size int) bool { return b.of("heel.stitches", size)%2 != 0 }, func() {
+	first := b.each(func(size int) int { return b.worked(size) / 2 })
+	others := b.each(func(size int) int { return b.worked(size) - 1 })
+	b.where(func(size int) bool { return b.worked(size)%2 != 0 }, func() {
 		b.para(say("heel.odd", "The number of heel sts is odd, so it has no two equal halves: the smaller half is the one knit first."))
 	})
 	b.row(pattern.Label{Word: pattern.FlatRow, Name: pattern.SetUp, Num: 1, Side: pattern.RS}, nil, k(first), do(pattern.Turn))
@@ -71,29 +81,30 @@ func (b *Builder) setApart(needle, two source.Message) {
 func (b *Builder) corners() {
 	b.section("Corners of the heel")
 	b.para(say("corners.intro", "From here the work goes in the rnd again. The corner is the gap between heel and instep: lift the strand there and knit it, so that no hole is left; the next rnd takes this st away."))
-	all := total(b.each(func(size int) int { return b.of("leg.stitches", size) + 2 }))
-	heel, instep := b.n("heel.stitches"), b.instep()
+	after := b.each(func(size int) int { return b.worked(size) + int(b.instep().In(size)) })
+	all := total(b.each(func(size int) int { return int(after.In(size)) + 2 }))
+	heel, instep := b.each(b.worked), b.instep()
 	corner := pickUp(pattern.Of(1), pattern.Corner)
 	switch b.footBegins() {
 	case pattern.CentreOfSole:
-		near := b.each(func(size int) int { return (b.of("heel.stitches", size) + 1) / 2 })
-		far := b.each(func(size int) int { return b.of("heel.stitches", size) / 2 })
+		near := b.each(func(size int) int { return (b.worked(size) + 1) / 2 })
+		far := b.each(func(size int) int { return b.worked(size) / 2 })
 		b.row(named(pattern.Partial, pattern.RS), nil, k(far))
 		b.add(&pattern.Begin{Place: pattern.CentreOfSole})
 		b.para(say("corners.sole", "This is the middle of the heel; the partial row does not count as a rnd. N1 is a new needle for the first half of the sole; N2 holds the instep; N3, again a new needle, will hold the second half of the sole. With five needles the instep may lie on two: read both as N2; with four, slip the instep sts onto one needle."))
 		b.needles(rnd(1), all, on(k(near), corner), on(k(instep)), on(corner, k(far)))
-		b.needles(rnd(2), total(b.n("leg.stitches"), near, instep, far),
+		b.needles(rnd(2), total(after, near, instep, far),
 			on(toLast(pattern.Knit, 2), do(pattern.K2tog)), on(toEnd(pattern.Knit)), on(do(pattern.Ssk), toEnd(pattern.Knit)))
 	case pattern.SideOfInstep:
-		b.row(named(pattern.Partial, pattern.RS), total(b.each(func(size int) int { return b.of("heel.stitches", size) + 1 })), k(heel), corner)
+		b.row(named(pattern.Partial, pattern.RS), total(b.each(func(size int) int { return b.worked(size) + 1 })), k(heel), corner)
 		b.add(&pattern.Begin{Place: pattern.SideOfInstep})
 		b.para(say("corners.side", "The partial row does not count as a rnd. From here N1 is the instep, and N2 the sole."))
-		b.needles(rnd(1), all, on(k(instep)), on(corner, k(b.each(func(size int) int { return b.of("heel.stitches", size) + 1 }))))
-		b.needles(rnd(2), total(b.n("leg.stitches"), instep, heel),
+		b.needles(rnd(1), all, on(k(instep)), on(corner, k(b.each(func(size int) int { return b.worked(size) + 1 }))))
+		b.needles(rnd(2), total(after, instep, heel),
 			on(toEnd(pattern.Knit)), on(do(pattern.Ssk), toLast(pattern.Knit, 2), do(pattern.K2tog)))
 	default:
 		b.needles(rnd(1), all, on(k(heel), corner), on(k(instep), corner))
-		b.needles(rnd(2), total(b.n("leg.stitches"), heel, instep),
+		b.needles(rnd(2), total(after, heel, instep),
 			on(toLast(pattern.Knit, 2), do(pattern.K2tog)), on(toLast(pattern.Knit, 2), do(pattern.K2tog)))
 	}
 }

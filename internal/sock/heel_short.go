@@ -26,7 +26,7 @@ func shortHeel(kind string, turn pattern.Turned, name string, says source.Messag
 	if turn == pattern.Wrapped {
 		usual = toeUp
 	}
-	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: bothWays, Default: usual, Gussets: []string{"none"},
+	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: bothWays, Default: usual, Gussets: []string{"none", "mini"},
 		Skills: []string{"short rows"}, Options: []Option{heelShare, heelMiddle},
 		How: say("heel.short.opening", "The heel is made of short rows, each a st shorter than the one before, and then each a st longer again. No st is lost, and none is picked up but one in each corner."),
 		take: func(d *Draft, t *design.Table) construction {
@@ -46,7 +46,17 @@ type shortRowHeel struct {
 func (h *shortRowHeel) declare(d *Draft) {
 	g := d.Gauge[""]
 	heel := d.heelStitches(h.share, 8, "a short-row heel")
-	turns := d.shortRowNumbers(heel, h.middle)
+	extra := d.miniRounds() // twice the stitches of a side
+	worked := d.Model.Add(follows("heel.worked_stitches", "stitches that the short rows are worked over", "sts",
+		func(v grade.Values) int { return v.Of(heel) + extra },
+		func(v grade.Values) grade.Reason {
+			r := grade.Reason{Rule: "heel-worked", Text: say("why.worked", "the heel stitches"), Terms: []grade.Term{v.Term(heel)}}
+			if extra > 0 {
+				r.Text = say("why.worked.mini", "the {0} heel stitches and {1} of the small gusset", v.Of(heel), extra)
+			}
+			return r
+		}))
+	turns := d.shortRowNumbers(worked, h.middle)
 	d.cornersIn(2, say("why.corner.rounds", "one that picks up a stitch in each corner, one that takes it away"))
 	d.measure("heel.depth", "heel, depth", nil, func(v grade.Values) unit.Length { return g.Height(2 * v.Of(turns)) })
 }
@@ -86,13 +96,19 @@ func (d *Draft) shortRowNumbers(heel *grade.Var, share float64) (turns *grade.Va
 }
 
 func (h *shortRowHeel) build(b *Builder) {
+	if m := b.mini(); m != nil && b.Direction == design.CuffDown {
+		m.grow(b)
+	}
 	b.section("Heel")
 	b.para(say("heel.short.intro", "The heel is worked back and forth in short rows, each of which is turned before its end. Between the turns lie the sts that are worked; beyond them the others wait."))
 	b.para(shortRowTips[h.turn])
 	b.setApart(
 		say("heel.short.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others."),
 		say("heel.short.two", "From here only N1 is worked; N2 rests."))
-	shortRows{h.turn, "heel.stitches", "heel.middle_stitches", "heel.turns"}.work(b, "Heel")
-	b.para(say("heel.short.done", "All {0} heel sts are in work again.", b.n("heel.stitches")))
+	shortRows{h.turn, "heel.worked_stitches", "heel.middle_stitches", "heel.turns"}.work(b, "Heel")
+	b.para(say("heel.short.done", "All {0} heel sts are in work again.", b.n("heel.worked_stitches")))
 	b.corners()
+	if m := b.mini(); m != nil && b.Direction == design.ToeUp {
+		m.shrink(b)
+	}
 }

@@ -71,7 +71,7 @@ func (l *calfLeg) declare(d *Draft) {
 			return grade.Reason{Rule: "calf-over", Text: say("why.calf.over", "{0} % of {1} rounds of the leg", whole(l.shape*100), v.Of(rounds)), Terms: []grade.Term{v.Term(rounds)}}
 		})
 	over.Rules = []grade.Rule{rule("calf-room", "the leg is long enough to be shaped: two rounds at least for each shaping round, and some before and after", func(v grade.Values, n int) bool {
-		return n >= 2*v.Of(shapings) && v.Of(rounds) >= n+4
+		return n >= 2*v.Of(shapings) && v.Of(rounds) >= n+4+2*d.miniRounds()
 	})}
 	d.Model.Add(over)
 }
@@ -102,9 +102,11 @@ func (l *calfLeg) build(b *Builder) {
 	dec := on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1))
 	l.shaping(b, pattern.Decrease, dec, -2, true)
 	rest := b.each(func(size int) int {
-		return b.of("leg.rounds", size) - b.of("calf.rounds", size) - int(straight.In(size))
+		return b.of("leg.rounds", size) - b.of("calf.rounds", size) - int(straight.In(size)) - b.miniRounds()
 	})
-	legIn, legCm := b.long(func(size int) unit.Length { return b.finished("leg.length", b.plan.At(size)) })
+	legIn, legCm := b.long(func(size int) unit.Length {
+		return b.finished("leg.length", b.plan.At(size)) - b.Gauge[""].Height(b.miniRounds())
+	})
 	b.add(&pattern.Plain{Op: pattern.Knit, Rounds: rest,
 		Or:    pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", legIn, legCm)),
 		Count: total(b.n("leg.stitches"))})
@@ -115,7 +117,7 @@ func (l *calfLeg) build(b *Builder) {
 func (l *calfLeg) upwards(b *Builder) {
 	straight := b.each(func(size int) int { return (b.of("leg.rounds", size) - b.of("calf.rounds", size)) / 2 })
 	first := b.each(func(size int) int {
-		return b.of("leg.rounds", size) - b.of("calf.rounds", size) - int(straight.In(size)) - b.of("heel.corner_rounds", size)
+		return b.of("leg.rounds", size) - b.of("calf.rounds", size) - int(straight.In(size)) - b.of("heel.corner_rounds", size) - b.miniRounds()
 	})
 	b.add(&pattern.Plain{Op: pattern.Knit, Rounds: first, Count: total(b.n("leg.stitches"))})
 	b.toCentreBack("leg.stitches")

@@ -120,18 +120,22 @@ func (d *Draft) declareLegRounds(asked []unit.Length) *grade.Var {
 
 func (l *plainLeg) build(b *Builder) {
 	b.section("Leg")
-	in, cm := b.long(func(size int) unit.Length { return b.finished("leg.length", b.plan.At(size)) })
+	in, cm := b.long(func(size int) unit.Length {
+		return b.finished("leg.length", b.plan.At(size)) - b.Gauge[""].Height(b.miniRounds())
+	})
 	if b.Direction == design.ToeUp {
 		in, cm = b.long(func(size int) unit.Length { return b.Gauge[""].Height(b.of("leg.rounds", size)) })
 		b.add(&pattern.Plain{Op: pattern.Knit,
-			Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - b.of("heel.corner_rounds", size) }),
-			Or:     pattern.Fill(say("leg.until.up", "the leg measures {0} in [{1} cm] from the heel", in, cm)),
-			Count:  total(b.n("leg.stitches"))})
+			Rounds: b.each(func(size int) int {
+				return b.of("leg.rounds", size) - b.of("heel.corner_rounds", size) - b.miniRounds()
+			}),
+			Or:    pattern.Fill(say("leg.until.up", "the leg measures {0} in [{1} cm] from the heel", in, cm)),
+			Count: total(b.n("leg.stitches"))})
 		return
 	}
 	changes := b.changeTo("cuff.stitches", b.topOfLeg)
 	b.add(&pattern.Plain{Op: pattern.Knit,
-		Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - changes(size) }),
+		Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - changes(size) - b.miniRounds() }),
 		Or:     pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", in, cm)),
 		Count:  total(b.n("leg.stitches"))})
 }

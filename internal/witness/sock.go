@@ -442,7 +442,7 @@ func (s *sock) setApart(l *line) {
 		want = n
 		off = begin != n
 	}
-	if narrow := live-n >= 2*n; off && l.form != firstWorked && !narrow { // a narrow band may lie anywhere in the sole
+	if inSole := s.place == beforeHeel && begin > n; off && l.form != firstWorked && !inSole { // a band may lie in the middle of the sole
 		s.wrong(want, begin, "the sts of the heel before the beginning of the rnd, %s", places[s.place])
 	}
 	heel = named(without(heel, roundStart), heelSt)
