@@ -44,6 +44,8 @@ func followed(f *source.File, words *script.Script) *Report {
 		faults = append(faults, source.Fault{Kind: source.Unread, Severity: source.Error,
 			Text: source.Say("check.nothing", "nothing in this text can be worked: no line reads like “CO 64 sts …” or “Row 1 (RS): …”")})
 	}
+	looked := make(chan []source.Fault, 1) // the editor only looks at the words: both go on at once
+	go func() { looked <- editorial(words) }()
 	res := follow.Follow(words)
 	faults = append(faults, res.Faults...)
 	out.Final = res.Final
@@ -53,7 +55,7 @@ func followed(f *source.File, words *script.Script) *Report {
 	for _, final := range out.Final {
 		out.Sure = out.Sure && final >= 0
 	}
-	faults = append(faults, editorial(words)...)
+	faults = append(faults, <-looked...)
 	out.finish(faults)
 	return out
 }

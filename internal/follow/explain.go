@@ -1,8 +1,10 @@
 package follow
 
 import (
+	"runtime"
 	"slices"
 	"strconv"
+	"sync"
 
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
@@ -25,22 +27,34 @@ func Follow(s *script.Script) *Result {
 	out := &Result{}
 	out.Faults = append(out.Faults, notes...)
 	out.Faults = append(out.Faults, unexplained(s)...)
-	var all []*found
-	for size := range s.Sizes {
+	type worked struct {
+		final  int
+		sure   bool
+		counts []Count
+		found  []*found
+	}
+	sizes := make([]worked, len(s.Sizes))
+	eachSize(len(s.Sizes), func(size int) {
 		rec := newRecorder()
 		literal := f.worker(size, conventions{bareMore: conv.bareMore})
 		literal.literal, literal.rec = true, rec
 		problems := f.run(literal)
-		final := literal.finalNow()
+		x := worked{final: literal.finalNow()}
 		if torn {
-			final = -1
+			x.final = -1
 		}
-		out.Final = append(out.Final, final)
-		out.Sure = append(out.Sure, final >= 0 && literal.known)
-		out.Counts = append(out.Counts, rec.counts...)
+		x.sure, x.counts = x.final >= 0 && literal.known, rec.counts
 		if len(problems) > 0 || conv.beforeGap {
-			all = append(all, f.explain(size, conv)...)
+			x.found = f.explain(size, conv)
 		}
+		sizes[size] = x
+	})
+	var all []*found
+	for _, x := range sizes {
+		out.Final = append(out.Final, x.final)
+		out.Sure = append(out.Sure, x.sure)
+		out.Counts = append(out.Counts, x.counts...)
+		all = append(all, x.found...)
 	}
 	out.Faults = append(out.Faults, f.columns(all)...)
 	return out
@@ -98,12 +112,36 @@ func (f *follower) run(w *worker) []*problem {
 	return out
 }
 
+// eachSize calls do for every size, as many at once as there are processors: sizes are worked
+// by themselves.
+func eachSize(sizes int, do func(size int)) {
+	next := make(chan int)
+	var all sync.WaitGroup
+	for range min(sizes, runtime.GOMAXPROCS(0)) {
+		all.Go(func() {
+			for size := range next {
+				do(size)
+			}
+		})
+	}
+	for size := range sizes {
+		next <- size
+	}
+	close(next)
+	all.Wait()
+}
+
 // trouble is how much goes wrong under a convention, over all sizes.
 func (f *follower) trouble(conv conventions) (n int, finals []int) {
-	for size := range f.script.Sizes {
+	problems := make([]int, len(f.script.Sizes))
+	finals = make([]int, len(f.script.Sizes))
+	eachSize(len(f.script.Sizes), func(size int) {
 		w := f.worker(size, conv)
-		n += len(f.run(w))
-		finals = append(finals, w.finalNow())
+		problems[size] = len(f.run(w))
+		finals[size] = w.finalNow()
+	})
+	for _, p := range problems {
+		n += p
 	}
 	return n, finals
 }
