@@ -77,12 +77,9 @@ func Draw(t *rapid.T, limits ...Limit) string {
 	return fmt.Sprintf("direction = %q\n", direction) + b.String()
 }
 
-// BandHeel admits socks from the cuff down with a plain rib or garter cuff, a straight leg, a
-// band heel, an instep gusset and a wedge toe.
+// BandHeel admits socks from the cuff down with any cuff, a straight leg, a band heel, an
+// instep gusset and a wedge toe.
 func BandHeel(direction string, p sock.Part) bool {
-	if p.Part == "cuff" {
-		return p.Kind != "rolled" && p.Kind != "folded" && p.Kind != "picot-hem"
-	}
 	kind := map[string]string{"leg": "plain", "heel": "band", "gusset": "instep", "toe": "wedge"}[p.Part]
 	return direction == design.CuffDown && (kind == "" || p.Kind == kind)
 }

@@ -50,6 +50,15 @@ func (s *sock) undo(l *line) {
 	s.rest, s.provisional = s.provisional, 0
 }
 
+// layWaste lets waste yarn hold n stitches of the row. One opening is held at a time.
+func (s *sock) layWaste(n int) {
+	if s.wasteBefore > 0 {
+		s.wrong(0, s.wasteBefore, "waste yarn holds an opening already")
+		return
+	}
+	s.waste += n
+}
+
 // openWaste takes out the waste yarn.
 func (s *sock) openWaste(l *line) {
 	if s.total() > 0 {

@@ -87,11 +87,25 @@ func (s *sock) closeTurn(what item) {
 	s.used++
 }
 
+// plainly works a stitch as an ordinary one, which a turned one is not.
+func (s *sock) plainly(it item) item {
+	if !it.isTurned() {
+		return it
+	}
+	s.wrong(0, 0, "a turned st is worked without what was left on it")
+	return heelSt
+}
+
+// isTurned reports whether a turn has left something on the stitch.
+func (it item) isTurned() bool {
+	return it == wrappedSt || it == twinSt || it == overSt || it == doubledSt
+}
+
 // allClosed checks that nothing that a turn left is forgotten.
 func (s *sock) allClosed() {
 	n := 0
 	for _, it := range slices.Concat(s.left, s.right, s.instep) {
-		if slices.Contains([]item{wrappedSt, twinSt, overSt, doubledSt}, it) {
+		if it.isTurned() {
 			n++
 		}
 	}
@@ -104,12 +118,12 @@ func (s *sock) allClosed() {
 // in, one by one. Those on the left come first, the others with the right edge.
 func (s *sock) bring() {
 	if s.ws {
-		s.left = append([]item{gapItem}, reversed(s.instep)...)
+		s.left = slices.Concat(s.left, []item{gapItem}, reversed(s.instep))
 		s.instep = nil
 		return
 	}
 	half := len(s.instep) / 2
-	s.left = append([]item{gapItem}, s.instep[:half]...)
+	s.left = slices.Concat(s.left, []item{gapItem}, s.instep[:half])
 	s.instep = s.instep[half:]
 }
 

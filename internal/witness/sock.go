@@ -59,15 +59,16 @@ type sock struct {
 
 // A needleWorker is where the words of a row have got to.
 type needleWorker struct {
-	split   bool // the words name the needles
-	scoped  bool // the words are for one needle, which ends at needleEnd
-	unknown int  // the needle whose end nothing has fixed, or zero
-	used    int  // stitches used by the words
-	first   stepKind
-	started bool // a stitch has been worked; first says how
-	short   bool // there were too few stitches
-	moved   bool // where the needles end is no longer known
-	plain   bool // the whole round is one stitch all over: it slips markers as it comes to them
+	split       bool // the words name the needles
+	scoped      bool // the words are for one needle, which ends at needleEnd
+	unknown     int  // the needle whose end nothing has fixed, or zero
+	used        int  // stitches used by the words
+	first       stepKind
+	started     bool // a stitch has been worked; first says how
+	short       bool // there were too few stitches
+	moved       bool // where the needles end is no longer known
+	wasteBefore int  // stitches that waste yarn held before the row
+	plain       bool // the whole round is one stitch all over: it slips markers as it comes to them
 }
 
 // live counts the stitches that a count is of: all, but those that rested when a part was set
@@ -86,7 +87,7 @@ func (s *sock) total() int { return stitches(s.left) + stitches(s.right) + stitc
 // wrong reports something wrong at the line that is followed, once.
 func (s *sock) wrong(stated, actual int, format string, args ...any) {
 	what := fmt.Sprintf(format, args...)
-	if s.doing != nil && s.doing != s.at {
+	if s.doing != nil && s.doing.number != s.at.number {
 		what = fmt.Sprintf("in line %d: %s", s.doing.number, what)
 	}
 	w := Wrong{Line: s.at.number, Size: s.name, What: what}
@@ -595,7 +596,7 @@ func (s *sock) checkChange(l *line, before int) {
 // words works the words of a row, which begins.
 func (s *sock) words(l *line) {
 	before := s.total()
-	s.needleWorker = needleWorker{split: l.split}
+	s.needleWorker = needleWorker{split: l.split, wasteBefore: s.waste}
 	if one := l.needles[0]; l.label.round && !l.split && len(one) == 1 && one[0].kind == toEnd && one[0].n.at(s.size) == 0 {
 		s.plain = true
 	}
@@ -692,7 +693,7 @@ func (s *sock) step(st *step) {
 		}
 	case waste:
 		s.take(n, stitch)
-		s.waste += n
+		s.layWaste(n)
 	case toGap:
 		if ahead, ok := s.toGap(st); ok {
 			s.take(ahead-n, stitch)
@@ -824,6 +825,9 @@ func (s *sock) take(n int, kind stepKind) {
 			s.started, s.first = true, kind
 		}
 		s.used++
+		if kind == stitch {
+			it = s.plainly(it)
+		}
 		s.right = append(s.right, it)
 	}
 }
@@ -845,6 +849,7 @@ func (s *sock) decrease(n int) {
 		s.started, s.first = true, decrease
 	}
 	s.used++
+	one = s.plainly(one)
 	for i := 1; i < n; i++ {
 		for len(s.left) > 0 && !s.left[0].isStitch() && !(s.left[0] == needleEnd && s.scoped) {
 			switch s.left[0] {
@@ -858,11 +863,13 @@ func (s *sock) decrease(n int) {
 			}
 			s.left = s.left[1:]
 		}
-		if s.next() == 0 {
+		other := s.next()
+		if other == 0 {
 			s.right = append(s.right, one)
 			s.runOut(n - i)
 			return
 		}
+		s.plainly(other)
 		s.used++
 	}
 	s.right = append(s.right, one)
