@@ -158,6 +158,25 @@ Draw the yarn twice through the 8 sts and pull them together.
 	}}.check(t)
 }
 
+func TestToes(t *testing.T) {
+	const cone = `CO 16 sts. Join to work in the round without twisting. The rnd begins at the side, before the instep sts.
+Rnd 1: *k2, k2tog; rep from * to end. 4 sts dec'd. 12 sts.
+Rnd 2: *k1, k2tog; rep from * to end. 4 sts dec'd. 8 sts.
+`
+	small{"gathered toe", cone + `Draw the yarn twice through the 8 sts and pull them together.
+`, 8, []fault{
+		{"4 sts dec'd", "2 sts dec'd", []string{"line 2: the sts dec'd: stated 2, actual 4"}},
+		{"through the 8", "through the 9", []string{"line 4: the sts to close: stated 9, actual 8"}},
+	}}.check(t)
+	small{"grafted toe", cone + `Graft the 4 sts of the instep to the 4 sts of the sole.
+`, 8, []fault{
+		{"the 4 sts of the sole", "the 3 sts of the sole", []string{
+			"line 4: the sts of the instep and of the sole: stated 4, actual 3",
+			"line 4: the sts to graft: stated 7, actual 8",
+		}},
+	}}.check(t)
+}
+
 // flap is a heel of 16 sts and 16 rows beside 16 of the instep.
 const flap = `CO 32 sts. Join to work in the round without twisting. The rnd begins at the side, before the heel sts.
 Knit 2 rnds.
