@@ -16,6 +16,11 @@
 // beginning of the round. Turning the work reverses and exchanges the lists.
 // While the heel is worked flat, the instep rests in a third list.
 //
+// A turn in the middle of a part leaves a gap between the lists' stitches, which goes when it
+// is worked across, and may leave a stitch turned: with a wrap, a twin, a yo or two legs. Only
+// the words that close such a stitch make it a plain one again; all must be closed when the
+// part is finished.
+//
 // # What is counted
 //
 // A stated count is of the heel's stitches alone while the heel is worked

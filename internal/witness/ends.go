@@ -13,9 +13,10 @@ func (s *sock) castOn(l *line) {
 		if n%2 != 0 {
 			s.wrong(n, n-1, "the sts of two equal halves")
 		}
+		s.left = layOut(s.left, []int{n / 2, n - n/2})
 	case flatStart, provisionalFlat:
 		s.left = named(s.left, heelSt)
-		s.flat, s.slipped = true, [2]bool{true, true}
+		s.flat, s.opening, s.slipped = true, false, [2]bool{true, true}
 	}
 	if l.start == provisionalFlat {
 		s.provisional = n
@@ -32,6 +33,14 @@ func (s *sock) rejoin(l *line) {
 	}
 	if n := l.count.sts.at(s.size); n != none && n != s.total() {
 		s.wrong(n, s.total(), "the sts of the round")
+	}
+	s.allClosed()
+	if s.opening { // so the round begins where it began before
+		if before := stitches(s.right); before > 0 || l.place != s.place {
+			s.wrong(0, before, "the sts worked after the beginning of the rnd, %s", places[s.place])
+		}
+	} else {
+		s.checkPlace(l.place)
 	}
 	s.left = without(slices.Concat(s.left, s.instep, s.right), gapItem)
 	s.right, s.instep = nil, nil

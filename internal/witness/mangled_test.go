@@ -27,7 +27,12 @@ func mangle(lines []string, r *rand.Rand) []string {
 // However a text is mangled, Run comes to an end without a panic.
 func TestMangled(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
-	for _, text := range []string{bandHeel, threeSizes} {
+	texts := []string{bandHeel, threeSizes}
+	for _, p := range workedPatterns {
+		text, _ := worked(t, p.name)
+		texts = append(texts, text)
+	}
+	for _, text := range texts {
 		lines := strings.Split(text, "\n")
 		unreadable, wrong := 0, 0
 		for range 500 {

@@ -307,7 +307,7 @@ func readLine(words string, sizes int) (line, bool, error) {
 // isInstruction reports whether a line begins as only instructions do.
 func isInstruction(words string) bool {
 	for _, w := range []string{
-		"Row", "Rnd", "Set-up", "Partial", "Inc ", "Dec ", "Next r", "CO ", "Work the ", "Work R", "Work Inc", "Work Dec", "Work in the round", "Work even",
+		"Row", "Rnd", "Set-up", "Partial", "Inc ", "Dec ", "Next r", "CO ", "Work the ", "Work R", "Work Inc", "Work Dec", "Work Set-up", "Work Partial", "Work Next", "Work in the round", "Work even",
 		"Arrange", "Graft the", "Remove the markers", "Remove the stitch markers", "The rnd now begins",
 		"BO all", "Bind off the ", "Draw the yarn twice", "Undo the ", "Take out the waste yarn and",
 	} {

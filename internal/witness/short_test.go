@@ -65,11 +65,11 @@ BO all 32 sts in pattern.
 `
 
 func TestShortHeels(t *testing.T) {
-	for _, k := range []struct{ turn, waits, closing, other string }{
-		{"wrap and turn", "wrapped st", "1 with its wrap", "twin"},
-		{"make twin, turn", "twin", "1 with its twin", "yo"},
-		{"turn, yo", "yo", "1 with its yo", "wrapped st"},
-		{"turn, ds", "ds", " ds", "yo"},
+	for _, k := range []struct{ turn, waits, closing, other, open, mixed string }{
+		{"wrap and turn", "wrapped st", "1 with its wrap", "twin", "wraps", "a wrapped st, not a twin"},
+		{"make twin, turn", "twin", "1 with its twin", "yo", "twins", "a twin, not a st with a yo"},
+		{"turn, yo", "yo", "1 with its yo", "wrapped st", "yos of turns", "a st with a yo, not a wrapped st"},
+		{"turn, ds", "ds", " ds", "yo", "double sts", "a double st, not a st with a yo"},
 	} {
 		text := shortHeel
 		if k.turn == "turn, ds" { // the st just worked is doubled
@@ -77,14 +77,16 @@ func TestShortHeels(t *testing.T) {
 		}
 		text = strings.NewReplacer("TURN", k.turn, "WAITS", k.waits, "CLOSE", k.closing).Replace(text)
 		small{k.turn, text, 32, []fault{
-			{", p" + k.closing + ", p" + k.closing + ", turn", ", p" + k.closing + ", turn", []string{"line 11: turned sts that were never closed: stated 0, actual 1"}},
+			{", p" + k.closing + ", p" + k.closing + ", turn", ", p" + k.closing + ", turn", []string{
+				"line 10: " + k.open + " never worked: stated 0, actual 1",
+				"line 10: the sts worked after the beginning of the rnd, at the side, before the heel sts: stated 0, actual 1"}},
 			{"p" + k.closing + ", p" + k.closing, "p" + k.closing + ", p1", []string{"line 9: a turned st is worked without what was left on it: stated 0, actual 0"}},
 			{"k" + k.closing + ", k" + k.closing, "k2tog", []string{
 				"line 8: a turned st is worked without what was left on it: stated 0, actual 0",
 				"line 10: the sts of the round: stated 32, actual 31", "line 11: the sts to close: stated 32, actual 31"}},
-			{"k to " + k.waits + ", k", "k to " + k.other + ", k", []string{"line 8: what waits at the turn is another thing: stated 0, actual 0"}},
-			{"p" + k.closing + ", turn", "p" + k.closing + ", p to gap, turn", []string{"line 9: the work has not been turned anywhere ahead: stated 0, actual 0"}},
-			{"p" + k.closing + ", turn", "p" + k.closing + ", p" + k.closing + ", turn", []string{"line 9: the next st has nothing of the kind on it: stated 0, actual 0"}},
+			{"k to " + k.waits + ", k", "k to " + k.other + ", k", []string{"line 8: what waits beyond the gap is " + k.mixed + ": stated 0, actual 0"}},
+			{"p" + k.closing + ", turn", "p" + k.closing + ", p to gap, turn", []string{"line 9: there is no gap ahead: stated 0, actual 0"}},
+			{"p" + k.closing + ", turn", "p" + k.closing + ", p" + k.closing + ", turn", []string{"line 9: there are too few sts: stated 17, actual 16"}},
 		}}.check(t)
 	}
 }
@@ -213,6 +215,7 @@ BO all 48 sts in pattern.
 		}},
 		{"p24, pick", "p23, pick", []string{
 			"line 8: the words have not come to where the sts are picked up: stated 0, actual 0",
+			"line 9: the sts of the heel before the beginning of the rnd: stated 0, actual 1",
 		}},
 	}}.check(t)
 }

@@ -66,7 +66,7 @@ func TestThreeSizesCorrupted(t *testing.T) {
 		{"Row 13", "k14", "k33", "L", "too few sts"},
 		{"Row 14", "18", "19", "L", "the count: stated 19, actual 18"},
 		{"Partial row", "(7", "(6", "M", "the sts of the heel before the center: stated 8, actual 7"},
-		{"Rnd 1: N1: k7", "k 12 (14, 16) along the right", "k 12 (14, 18) along the right", "L", "along the right edge: stated 18, actual 17"},
+		{"Rnd 1: N1: k7", "k 12 (14, 16) along the right", "k 12 (14, 18) along the right", "L", "along the right edge: stated 18, actual 16"},
 		{"Rnd 1: N1: k7", "20 (23, 26) on N3", "20 (22, 26) on N3", "M", "the sts on N3: stated 22, actual 23"},
 		{"Knit 0", "60", "59", "L", "the rnds in all: stated 59, actual 60"},
 		{"Work Rnd 1", "(3", "(2", "M", "the count: stated 16, actual 20"},

@@ -27,7 +27,8 @@ type sock struct {
 
 	left, right []item // still to work, worked
 	ws          bool   // the wrong side faces
-	flat        bool   // the heel is set apart
+	flat        bool   // the heel, or another part, is set apart
+	opening     bool   // that part is the first of the round, be it heel or instep
 	instep      []item // the resting stitches, from the heel's left edge on
 
 	cast, closed bool // cast on; all stitches are closed
@@ -43,7 +44,8 @@ type sock struct {
 	stopped      bool // a partial row has stopped
 	turned       int  // the stitches of the row that ended with turning in the round, or none
 
-	edgeRows  int     // rows since the heel was set apart
+	edgeRows  int     // rows since the heel was set apart, up to the first that leaves a gap:
+	gapped    bool    // what is worked after that adds nothing to the edges
 	slipped   [2]bool // the live stitch at the edge has been slipped
 	chain     [2]int  // stitches of the edge that can be picked up
 	slips     int     // rows from edge to edge that began with a slipped stitch,
@@ -347,12 +349,14 @@ func (s *sock) row(l *line) {
 		return
 	}
 	s.leave(l)
-	s.edgeRows++
-	if stitches(s.left) == 0 || s.left[0] == gapItem && resting(s.left) {
-		if s.slipped[to] {
-			s.chain[to]++
+	if !s.gapped {
+		s.edgeRows++
+		if stitches(s.left) == 0 || s.left[0] == gapItem && resting(s.left) {
+			if s.slipped[to] {
+				s.chain[to]++
+			}
+			s.slipped[to] = false
 		}
-		s.slipped[to] = false
 	}
 	s.turn()
 	if l.turn && l.leaves == doubledSt {
@@ -452,8 +456,10 @@ func (s *sock) setApart(l *line) {
 	if ws {
 		s.left = reversed(heel)
 	}
-	s.flat, s.stopped, s.turned, s.begun = true, false, none, false
+	s.flat, s.opening = true, l.form == firstWorked
+	s.stopped, s.turned, s.begun = false, none, false
 	s.rest, s.common = stitches(s.instep), false
+	s.gapped = false
 	s.edgeRows, s.slips, s.wholeRows, s.chain, s.picked = 0, 0, 0, [2]int{}, [2]int{}
 	s.slipped = [2]bool{true, true} // the heel's own bottom stitches
 }
@@ -461,6 +467,7 @@ func (s *sock) setApart(l *line) {
 // join brings the heel and the instep into one round, which begins where the
 // yarn is.
 func (s *sock) join(needles int) {
+	s.allClosed()
 	before, after := stitches(s.right), stitches(s.left)
 	switch {
 	case s.begun:
@@ -489,28 +496,32 @@ func (s *sock) beginHere(l *line) {
 	if s.ws {
 		s.wrong(0, 0, "the right side faces where a rnd begins")
 	}
-	around := slices.Concat(s.left, s.right)
-	before, after := stitches(s.right), stitches(s.left)
 	if s.flat { // later the sts of heel and instep may have changed sides
-		switch l.place {
-		case centerBack, centerSole:
-			if after-before != 0 && after-before != 1 {
-				s.wrong((before+after)/2, before, "the sts of the heel before the center")
-			}
-		case beforeHeel:
-			if before != 0 {
-				s.wrong(0, before, "the sts of the heel before the beginning of the rnd")
-			}
-		case beforeInstep:
-			if after != 0 {
-				s.wrong(0, after, "the sts of the heel after the beginning of the rnd")
-			}
-		}
-	}
-	if !s.flat {
+		s.checkPlace(l.place)
+	} else {
+		around := slices.Concat(s.left, s.right)
 		s.left, s.right = without(without(around, needleEnd), roundStart), nil
 	}
 	s.place, s.begun = l.place, true
+}
+
+// checkPlace checks that the yarn is where a round is to begin, beside the heel worked flat.
+func (s *sock) checkPlace(at place) {
+	before, after := stitches(without(s.right, instepSt)), stitches(without(s.left, instepSt))
+	switch at {
+	case centerBack, centerSole:
+		if after-before != 0 && after-before != 1 {
+			s.wrong((before+after)/2, before, "the sts of the heel before the center")
+		}
+	case beforeHeel:
+		if before != 0 {
+			s.wrong(0, before, "the sts of the heel before the beginning of the rnd")
+		}
+	case beforeInstep:
+		if after != 0 {
+			s.wrong(0, after, "the sts of the heel after the beginning of the rnd")
+		}
+	}
 }
 
 // arrange lays the stitches out on the needles.

@@ -77,14 +77,15 @@ func Run(text string) (*Report, error) {
 		sided = sided || l.left
 	}
 	for i := range n {
-		if err := work(p, i, false, r); err != nil {
+		seen := map[Wrong]bool{} // what is wrong with both socks of a pair is told once
+		if err := work(p, i, false, r, seen); err != nil {
 			return nil, err
 		}
 		if sided { // the left sock counts for what goes wrong alone
 			other := *r
 			other.Lines, other.Rows, other.Rounds = nil, make([]int, n), make([]int, n)
 			other.Final = make([]int, n)
-			if err := work(p, i, true, &other); err != nil {
+			if err := work(p, i, true, &other, seen); err != nil {
 				return nil, err
 			}
 			r.Wrong = other.Wrong
@@ -98,8 +99,8 @@ func Run(text string) (*Report, error) {
 }
 
 // work follows the pattern in one size, of the right or of the left sock.
-func work(p *pattern, size int, left bool, r *Report) error {
-	s := &sock{size: size, name: p.sizes[size], report: r, seen: map[Wrong]bool{}, leftSock: left}
+func work(p *pattern, size int, left bool, r *Report, seen map[Wrong]bool) error {
+	s := &sock{size: size, name: p.sizes[size], report: r, seen: seen, leftSock: left}
 	for j := range p.lines {
 		if err := s.follow(&p.lines[j]); err != nil {
 			return fmt.Errorf("line %d: %w: %q", p.lines[j].number, err, p.lines[j].words)
