@@ -1,4 +1,3 @@
-// Package spell finds the known word that a misspelt one was probably meant to be.
 package spell
 
 import "strings"
