@@ -57,6 +57,9 @@ func (b *Builder) each(f func(size int) int) pattern.Number {
 	return pattern.Of(values...)
 }
 
+// none is no stitch and no row, in any size.
+func none(int) int { return 0 }
+
 // here is a number of all sizes, for the sizes that lines go to.
 func (b *Builder) here(n pattern.Number) pattern.Number {
 	return b.each(func(size int) int { return int(n.In(size)) })

@@ -9,4 +9,7 @@
 // [New] takes the parts that a design asks for and collects what they declare, [Draft.Grade]
 // solves it, and [Draft.Build] makes the pattern. Constructions know each other only by
 // the keys of their numbers ("leg.stitches", "heel.stitches_left").
+//
+// What the constructions of one part share is in the file of the part's name (leg.go,
+// heel.go; heel_flap.go and heel_turn.go for heels with a flap, short_rows.go, edge.go).
 package sock

@@ -335,6 +335,11 @@ func (d *Draft) footBegins() pattern.Place {
 
 func say(key, text string, args ...any) source.Message { return source.Say(key, text, args...) }
 
+// follows is a number that follows from others.
+func follows(key, label, unit string, is func(grade.Values) int, why func(grade.Values) grade.Reason) grade.Var {
+	return grade.Var{Key: key, Label: label, Unit: unit, Is: is, Why: why}
+}
+
 func rule(id, says string, ok func(v grade.Values, value int) bool) grade.Rule {
 	return grade.Rule{ID: id, Says: say("rule."+id, says), Ok: ok}
 }

@@ -125,7 +125,7 @@ func (u pickUpRounds) cornered(write func()) {
 	alike(u.Builder, func(size int) bool { return u.of("gusset.corner_stitches", size) == 0 }, func(bool) { write() })
 }
 
-func none(int) int { return 0 }
+var joinAtSeam = say("gusset.seam", "Join the yarn at the seam, where the two edges of the heel meet.")
 
 // fromSole works rounds that begin at the center of the sole.
 func (u pickUpRounds) fromSole(last bool) (split func(decreases func(size int) int) []pattern.Number) {
@@ -133,7 +133,7 @@ func (u pickUpRounds) fromSole(last bool) (split func(decreases func(size int) i
 		u.row(named(pattern.Partial, pattern.RS), nil, some(sl1(), k(first))...)
 	}
 	if u.left(0) == 0 {
-		u.para(say("gusset.seam", "Join the yarn at the seam, where the two edges of the heel meet."))
+		u.para(joinAtSeam)
 	}
 	u.add(&pattern.Begin{Place: pattern.CentreOfSole})
 	if u.left(0) > 0 {
@@ -165,7 +165,7 @@ func (u pickUpRounds) fromSole(last bool) (split func(decreases func(size int) i
 func (u pickUpRounds) fromSide(last bool) (split func(decreases func(size int) int) []pattern.Number) {
 	seam := u.left(0) == 0
 	if seam {
-		u.para(say("gusset.seam", "Join the yarn at the seam, where the two edges of the heel meet."))
+		u.para(joinAtSeam)
 	}
 	u.cornered(func() {
 		var steps []pattern.Step

@@ -37,6 +37,35 @@ func (d *Draft) heelStitches(share float64, fewest int, what string) *grade.Var 
 	})
 }
 
+// heelKept declares that a heel leaves as many stitches as it began with.
+func (d *Draft) heelKept(heel *grade.Var) {
+	d.Model.Add(follows("heel.stitches_left", "stitches of the heel when it is done", "sts",
+		func(v grade.Values) int { return v.Of(heel) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "short-left", Text: say("why.short.left", "as many as it began with"), Terms: []grade.Term{v.Term(heel)}}
+		}))
+}
+
+// middleOfHeel declares how many stitches of the heel lie between its turns: a share of it,
+// within the rules.
+func (d *Draft) middleOfHeel(heel *grade.Var, share float64, key, label string, rules ...grade.Rule) *grade.Var {
+	return d.Model.Add(grade.Var{
+		Key: key, Label: label, Unit: "sts",
+		Target: func(v grade.Values) float64 { return share * float64(v.Of(heel)) },
+		Scale:  d.stitchWidth, Reach: 4, Level: proportions, Rules: rules,
+		Why: func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "middle-share", Text: say("why.middle", "{0} % of {1} heel stitches is {2}; odd or even as the heel is", whole(share*100), v.Of(heel), whole(share*float64(v.Of(heel)))),
+				Terms: []grade.Term{v.Term(heel), {Key: "heel.middle", Value: share, Source: "common practice"}}}
+		},
+	})
+}
+
+// evenSides is the rule that a middle leaves as many of all stitches on its one side as on
+// the other.
+func evenSides(id, says string, all *grade.Var) grade.Rule {
+	return rule(id, says, func(v grade.Values, n int) bool { return (v.Of(all)-n)%2 == 0 })
+}
+
 // worked is how many stitches the heel is worked over: its own, and what a small gusset has
 // added.
 func (b *Builder) worked(size int) int {

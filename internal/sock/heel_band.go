@@ -112,7 +112,7 @@ func (h *bandHeel) declare(d *Draft) {
 	d.Model.Add(follows("heel.edge_chains", "chains along each edge of the heel", "sts",
 		func(v grade.Values) int { return reach(v) / 2 },
 		func(v grade.Values) grade.Reason {
-			r := grade.Reason{Rule: "edge-chains", Text: say("why.chains.flap", "one in each chain, and one chain for each two of {0} rows, since the first stitch of every row is slipped", reach(v))}
+			r := grade.Reason{Rule: "edge-chains", Text: chainsOf(reach(v))}
 			for _, x := range toEdges {
 				r.Terms = append(r.Terms, v.Term(x))
 			}
@@ -164,7 +164,7 @@ func (h *bandHeel) flapRows(d *Draft, heel, band *grade.Var) *grade.Var {
 			case want != share(v):
 				r.Text = say("why.flap.restores", "{0} % of {1} heel stitches is {2}, but {3} is nearest to it of what lets the pick-up restore the stitches", whole(h.height*100), v.Of(heel), whole(share(v)), whole(want))
 			case h.height != 0.5:
-				r.Text = say("why.flap.height", "{0} % of {1} heel stitches is {2}; {3}", whole(h.height*100), v.Of(heel), whole(want), "even, so that the flap ends after a WS row")
+				r.Text = shareOfHeel(h.height, v.Of(heel))
 			case want != float64(int(want)) || int(want)%2 != 0:
 				r.Text = say("why.flap", "half of {0} heel stitches is {1}; even, so that the flap ends after a WS row", v.Of(heel), whole(want))
 			default:
@@ -175,28 +175,35 @@ func (h *bandHeel) flapRows(d *Draft, heel, band *grade.Var) *grade.Var {
 	})
 }
 
-// bandStitches declares the width of the band.
-func (h *bandHeel) bandStitches(d *Draft, heel *grade.Var) *grade.Var {
+// bandOf declares the stitches of a band of a width for each size; says tells how it comes to
+// them.
+func (d *Draft) bandOf(heel *grade.Var, width []unit.Length, says func(v grade.Values, width unit.Length) source.Message) *grade.Var {
 	g := d.Gauge[""]
 	return d.Model.Add(grade.Var{
 		Key: "heel.band_stitches", Label: "stitches of the band", Unit: "sts",
-		Target: func(v grade.Values) float64 { return g.StitchesIn(h.width[v.Size]) },
+		Target: func(v grade.Values) float64 { return g.StitchesIn(width[v.Size]) },
 		Scale:  d.stitchWidth, Reach: 60, Level: proportions,
 		Rules: []grade.Rule{
-			rule("band-parity", "the band is odd or even as the heel is, so that its two sides are equal", func(v grade.Values, n int) bool { return (v.Of(heel)-n)%2 == 0 }),
+			evenSides("band-parity", "the band is odd or even as the heel is, so that its two sides are equal", heel),
 			rule("band-sides", "the band has at least 2 stitches, and at least 2 at each side of it", func(v grade.Values, n int) bool { return n >= 2 && v.Of(heel)-n >= 4 }),
 		},
 		Why: func(v grade.Values) grade.Reason {
-			w := h.width[v.Size]
-			parity := "even"
-			if v.Of(heel)%2 != 0 {
-				parity = "odd"
-			}
-			return grade.Reason{Rule: "band-width",
-				Text: say("why.band", "{0} ({1}) at {2} stitches to 10 cm is {3}; {4}, because {5} heel stitches are {4} and the sides must be equal",
-					w.String(), h.why[v.Size], whole(g.Stitches*100), whole(g.StitchesIn(w)), parity, v.Of(heel)),
-				Terms: []grade.Term{{Key: "heel.band_width", Value: w.MM(), Unit: "mm", Source: "common practice"}, {Key: "gauge.stitches", Value: g.Stitches * 100, Unit: "sts per 10 cm"}, v.Term(heel)}}
+			return grade.Reason{Rule: "band-width", Text: says(v, width[v.Size]),
+				Terms: []grade.Term{{Key: "heel.band_width", Value: width[v.Size].MM(), Unit: "mm", Source: "common practice"}, {Key: "gauge.stitches", Value: g.Stitches * 100, Unit: "sts per 10 cm"}, v.Term(heel)}}
 		},
+	})
+}
+
+// bandStitches declares the stitches of the band.
+func (h *bandHeel) bandStitches(d *Draft, heel *grade.Var) *grade.Var {
+	g := d.Gauge[""]
+	return d.bandOf(heel, h.width, func(v grade.Values, w unit.Length) source.Message {
+		parity := "even"
+		if v.Of(heel)%2 != 0 {
+			parity = "odd"
+		}
+		return say("why.band", "{0} ({1}) at {2} stitches to 10 cm is {3}; {4}, because {5} heel stitches are {4} and the sides must be equal",
+			w.String(), h.why[v.Size], whole(g.Stitches*100), whole(g.StitchesIn(w)), parity, v.Of(heel))
 	})
 }
 
@@ -220,24 +227,16 @@ func (h *bandHeel) rowsOfBand(d *Draft, side, before *grade.Var, key, label stri
 		}))
 }
 
-// follows is a number that follows from others.
-func follows(key, label, unit string, is func(grade.Values) int, why func(grade.Values) grade.Reason) grade.Var {
-	return grade.Var{Key: key, Label: label, Unit: unit, Is: is, Why: why}
-}
-
 func (h *bandHeel) build(b *Builder) {
 	heel, band, left := b.n("heel.stitches"), b.n("heel.band_stitches"), b.n("heel.stitches_left")
 
 	b.section("Heel flap")
 	if h.form == "short-rows" {
-		b.para(say("heel.flap.intro", "The flap is worked back and forth in rows, at the back of the leg. The first st of every row is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
+		b.para(flapIntro)
 	} else {
 		b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row of flap and band is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
 	}
-	b.setApart(
-		say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others, slipping sts from one needle to the next where you need a free one. If you marked the beginning of the rnd, take that marker out."),
-		say("heel.band.two", "From here only N1 is worked; N2 rests."))
-	b.para(say("heel.band.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there, and show where the gusset is picked up."))
+	b.flapSetApart()
 	b.row(row(1, pattern.RS), nil, sl1(), toEnd(pattern.Knit))
 	b.row(row(2, pattern.WS), nil, sl1(), toEnd(pattern.Purl))
 	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.flap_rows", size)/2 - 1 }), pattern.Again{

@@ -41,51 +41,28 @@ func turnOf(name string) pattern.Turned {
 
 func (h *cupHeel) declare(d *Draft) {
 	heel := d.heelStitches(h.share, 10, "a heel with a cup")
-	middle := d.Model.Add(grade.Var{
-		Key: "heel.middle_stitches", Label: "stitches left in the middle", Unit: "sts",
-		Target: func(v grade.Values) float64 { return h.middle * float64(v.Of(heel)) },
-		Scale:  d.stitchWidth, Reach: 4, Level: proportions,
-		Rules: []grade.Rule{
-			rule("middle-parity", "the middle is odd or even as the heel is, so that both sides have as many turns", func(v grade.Values, n int) bool { return (v.Of(heel)-n)%2 == 0 }),
-			rule("cup-some", "the middle of a cup has at least 2 stitches, and there are at least 2 turns and 1 more stitch on each side", func(v grade.Values, n int) bool { return n >= 2 && v.Of(heel)-n >= 6 }),
-		},
-		Why: func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "middle-share", Text: say("why.middle", "{0} % of {1} heel stitches is {2}; odd or even as the heel is", whole(h.middle*100), v.Of(heel), whole(h.middle*float64(v.Of(heel)))),
-				Terms: []grade.Term{v.Term(heel), {Key: "heel.middle", Value: h.middle, Source: "common practice"}}}
-		},
-	})
+	middle := d.middleOfHeel(heel, h.middle, "heel.middle_stitches", "stitches left in the middle",
+		evenSides("middle-parity", "the middle is odd or even as the heel is, so that both sides have as many turns", heel),
+		rule("cup-some", "the middle of a cup has at least 2 stitches, and there are at least 2 turns and 1 more stitch on each side", func(v grade.Values, n int) bool { return n >= 2 && v.Of(heel)-n >= 6 }))
 	turns := d.Model.Add(follows("heel.turns", "turns on each side of the cup", "turns",
 		func(v grade.Values) int { return (v.Of(heel)-v.Of(middle))/2 - 1 },
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "cup-turns", Text: say("why.cup.turns", "({0} − {1}) / 2, less the outermost stitch, which takes in the gusset", v.Of(heel), v.Of(middle)), Terms: []grade.Term{v.Term(heel), v.Term(middle)}}
 		}))
 	flapGauge := d.GaugeOf("flap")
-	back := d.Model.Add(grade.Var{
-		Key: "heel.flap_rows", Label: "rows of the flap", Unit: "rows",
-		Target: func(v grade.Values) float64 { return h.height * float64(v.Of(heel)) },
-		Scale:  d.roundHeight, Reach: 3, Level: proportions,
-		Rules: []grade.Rule{rule("flap-even", "the flap has an even number of rows, so that it ends after a WS row", func(_ grade.Values, n int) bool { return n >= 4 && n%2 == 0 })},
-		Why: func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "flap-height", Text: say("why.cup.flap", "{0} % of {1} heel stitches is {2}; even, so that the flap ends after a WS row", whole(h.height*100), v.Of(heel), whole(h.height*float64(v.Of(heel)))),
-				Terms: []grade.Term{v.Term(heel), {Key: "heel.height", Value: h.height, Source: "common practice"}}}
-		},
-	})
+	back := d.flapOf(heel, h.height, "rows of the flap", rule("flap-even", "the flap has an even number of rows, so that it ends after a WS row", func(_ grade.Values, n int) bool { return n >= 4 && n%2 == 0 }))
 	d.Model.Add(follows("heel.gusset_stitches", "gusset stitches at each side", "sts",
 		func(v grade.Values) int { return v.Of(back) / 2 },
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "gusset-per-row", Text: say("why.gusset.side", "each of the {0} rows of the flap takes one in, left and right by turns: {0} / 2", v.Of(back)), Terms: []grade.Term{v.Term(back)}}
 		}))
-	d.Model.Add(follows("heel.stitches_left", "stitches of the heel when it is done", "sts",
-		func(v grade.Values) int { return v.Of(heel) },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "short-left", Text: say("why.short.left", "as many as it began with"), Terms: []grade.Term{v.Term(heel)}}
-		}))
+	d.heelKept(heel)
 	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
 		func(v grade.Values) int { return 2*v.Of(turns) + 2 },
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "cup-under", Text: say("why.cup.under", "the short rows of the cup and the two that close it: 2 × {0} + 2", v.Of(turns)), Terms: []grade.Term{v.Term(turns)}}
 		}))
-	d.cornersIn(0, say("why.cup.corners", "the flap leaves no gap at its corners"))
+	d.noCorners()
 	d.measure("heel.depth", "heel, height of the flap", nil, func(v grade.Values) unit.Length { return flapGauge.Height(v.Of(back)) })
 }
 
@@ -143,4 +120,23 @@ func (h *cupHeel) build(b *Builder) {
 	in, cm := b.long(func(size int) unit.Length { return b.finished("heel.depth", b.plan.At(size)) })
 	b.para(say("heel.cup.done", "All gusset sts are taken in. The flap measures {0} in [{1} cm].", in, cm))
 	b.add(&pattern.Rejoin{Stitches: b.n("leg.stitches"), Place: pattern.SideOfSole})
+}
+
+// flapOf declares the rows of a flap that goes up from the sole: a share of the heel, within
+// a rule.
+func (d *Draft) flapOf(heel *grade.Var, share float64, label string, r grade.Rule) *grade.Var {
+	return d.Model.Add(grade.Var{
+		Key: "heel.flap_rows", Label: label, Unit: "rows",
+		Target: func(v grade.Values) float64 { return share * float64(v.Of(heel)) },
+		Scale:  d.roundHeight, Reach: 3, Level: proportions, Rules: []grade.Rule{r},
+		Why: func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "flap-height", Text: shareOfHeel(share, v.Of(heel)),
+				Terms: []grade.Term{v.Term(heel), {Key: "heel.height", Value: share, Source: "common practice"}}}
+		},
+	})
+}
+
+// noCorners declares that such a heel has no corners to close.
+func (d *Draft) noCorners() {
+	d.cornersIn(0, say("why.cup.corners", "the flap leaves no gap at its corners"))
 }

@@ -135,7 +135,7 @@ func (f *flap) edges(d *Draft, rows func(grade.Values) int) {
 		},
 		func(v grade.Values) grade.Reason {
 			if f.slipped {
-				return grade.Reason{Rule: "edge-chains", Text: say("why.chains.flap", "one in each chain, and one chain for each two of {0} rows, since the first stitch of every row is slipped", rows(v))}
+				return grade.Reason{Rule: "edge-chains", Text: chainsOf(rows(v))}
 			}
 			return grade.Reason{Rule: "edge-length", Text: say("why.edge.plain", "{0} rows are {1} long, which at {2} stitches to 10 cm is {3}", rows(v), g.Height(rows(v)).String(), whole(d.Gauge[""].Stitches*100), whole(d.Gauge[""].StitchesIn(g.Height(rows(v)))))}
 		}))
@@ -175,19 +175,36 @@ func (d *Draft) ribOf(n int) []pattern.Op {
 	return ops
 }
 
+var flapIntro = say("heel.flap.intro", "The flap is worked back and forth in rows, at the back of the leg. The first st of every row is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these.")
+
+// flapSetApart divides the heel from the instep, and marks where its edges begin.
+func (b *Builder) flapSetApart() {
+	b.setApart(
+		say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others, slipping sts from one needle to the next where you need a free one. If you marked the beginning of the rnd, take that marker out."),
+		say("heel.band.two", "From here only N1 is worked; N2 rests."))
+	b.para(say("heel.band.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there, and show where the gusset is picked up."))
+}
+
+// shareOfHeel says what a share of the heel stitches is in rows of a flap.
+func shareOfHeel(share float64, heel int) source.Message {
+	return say("why.flap.share", "{0} % of {1} heel stitches is {2}; even, so that the flap ends after a WS row", whole(share*100), heel, whole(share*float64(heel)))
+}
+
+// chainsOf says how many stitches there are to pick up along an edge of so many rows.
+func chainsOf(rows int) source.Message {
+	return say("why.chains.flap", "one in each chain, and one chain for each two of {0} rows, since the first stitch of every row is slipped", rows)
+}
+
 // build writes the section of the flap up to its last row.
 func (f *flap) build(b *Builder) {
 	b.section("Heel flap")
 	heel := b.n("heel.stitches")
 	if f.slipped {
-		b.para(say("heel.flap.intro", "The flap is worked back and forth in rows, at the back of the leg. The first st of every row is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
+		b.para(flapIntro)
 	} else {
 		b.para(say("heel.flap.intro.plain", "The flap is worked back and forth in rows, at the back of the leg. No st is slipped at its edges: the gusset is picked up from the edge sts, more of them than from chains, so it is wider and firmer."))
 	}
-	b.setApart(
-		say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others, slipping sts from one needle to the next where you need a free one. If you marked the beginning of the rnd, take that marker out."),
-		say("heel.band.two", "From here only N1 is worked; N2 rests."))
-	b.para(say("heel.band.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there, and show where the gusset is picked up."))
+	b.flapSetApart()
 	if tip, ok := flapTips[f.fabric]; ok {
 		b.para(tip)
 	}

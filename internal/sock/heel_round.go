@@ -4,7 +4,6 @@ import (
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
-	"sockwright/internal/source"
 )
 
 var (
@@ -29,14 +28,6 @@ var (
 		}))
 )
 
-// turnedHeel is a heel with a flap and a turn that narrows to the middle and widens from it.
-func turnedHeel(kind, name string, options []Option, says source.Message, take func(flap, *design.Table) construction) Part {
-	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: cuffDown, Gussets: []string{"instep", "sole"},
-		Options: append(flapOptions(1), options...), Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "short rows", "decreasing"},
-		How:  say("heel.round.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: short rows, each with a decrease, make a cup of the sts that are left."),
-		take: func(d *Draft, t *design.Table) construction { return take(takeFlap(d, t, 1), t) }}
-}
-
 // A roundHeel is a flap and a turn that works a stitch more in each row.
 //
 // With H stitches and e past the center, the first row leaves U = ⌊H/2⌋ − e − 3 waiting on
@@ -57,28 +48,8 @@ func (h *roundHeel) declare(d *Draft) {
 			return grade.Reason{Rule: "turn-waiting", Terms: []grade.Term{v.Term(heel), {Key: "heel.past", Value: float64(h.past)}},
 				Text: say("why.turn.waiting", "half of {0}, in whole stitches, less {1} past the center and 3 for the decrease and the stitch after it", v.Of(heel), h.past)}
 		}))
-	rows := d.Model.Add(follows("heel.turn_rows", "rows of the turn", "rows",
-		func(v grade.Values) int { return 2 * (1 + (v.Of(wait)+1)/2) },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "turn-rows", Text: say("why.turn.rows", "two rows leave {0} waiting on each side, and each row after them takes in two on its side", v.Of(wait)), Terms: []grade.Term{v.Term(wait)}}
-		}))
-	d.turned(heel, rows)
+	d.waitingTurn(heel, wait, func(n int) int { return 2 * (1 + (n+1)/2) })
 	h.edges(d, func(v grade.Values) int { return v.Of(flapRows) })
-}
-
-// turned declares what a turn that takes a stitch in each of its rows leaves, and what it
-// adds to the foot.
-func (d *Draft) turned(heel, rows *grade.Var) {
-	d.Model.Add(follows("heel.stitches_left", "stitches left when the heel is turned", "sts",
-		func(v grade.Values) int { return v.Of(heel) - v.Of(rows) },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "turn-left", Text: say("why.turn.left", "{0}, less one for each of {1} rows", v.Of(heel), v.Of(rows)), Terms: []grade.Term{v.Term(heel), v.Term(rows)}}
-		}))
-	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
-		func(v grade.Values) int { return v.Of(rows) },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "turn-under", Text: say("why.turn.under", "the rows of the turn lie under the heel"), Terms: []grade.Term{v.Term(rows)}}
-		}))
 }
 
 func (h *roundHeel) build(b *Builder) {
@@ -103,18 +74,4 @@ func (h *roundHeel) build(b *Builder) {
 			sl1(), toGap(pattern.Purl, 1, pattern.NotTurned), do(pattern.P2tog))
 	})
 	b.turnDone()
-}
-
-// heelLess states how many heel stitches there are when so many are gone.
-func (b *Builder) heelLess(n int) *pattern.Count {
-	return total(b.each(func(size int) int { return b.of("heel.stitches", size) - n }))
-}
-
-// turnDone says what a turn has come to.
-func (b *Builder) turnDone() {
-	needle := "N1"
-	if b.roundsBegin() == pattern.CentreBack {
-		needle = "the needle"
-	}
-	b.para(say("heel.turn.done", "No st waits any more: {2} holds {0} sts. The turn has {1} rows.", b.n("heel.stitches_left"), b.n("heel.turn_rows"), needle))
 }

@@ -61,40 +61,6 @@ func (h *shortRowHeel) declare(d *Draft) {
 	d.measure("heel.depth", "heel, depth", nil, func(v grade.Values) unit.Length { return g.Height(2 * v.Of(turns)) })
 }
 
-// shortRowNumbers declares the numbers of a heel, or a part of it, that short rows make over
-// all heel stitches and back; share of them lies in the middle.
-func (d *Draft) shortRowNumbers(heel *grade.Var, share float64) (turns *grade.Var) {
-	middle := d.Model.Add(grade.Var{
-		Key: "heel.middle_stitches", Label: "stitches left in the middle", Unit: "sts",
-		Target: func(v grade.Values) float64 { return share * float64(v.Of(heel)) },
-		Scale:  d.stitchWidth, Reach: 4, Level: proportions,
-		Rules: []grade.Rule{
-			rule("middle-parity", "the middle is odd or even as the heel is, so that both sides have as many turns", func(v grade.Values, n int) bool { return (v.Of(heel)-n)%2 == 0 }),
-			rule("middle-some", "the middle has at least 2 stitches, and there are at least 2 turns on each side", func(v grade.Values, n int) bool { return n >= 2 && v.Of(heel)-n >= 4 }),
-		},
-		Why: func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "middle-share", Text: say("why.middle", "{0} % of {1} heel stitches is {2}; odd or even as the heel is", whole(share*100), v.Of(heel), whole(share*float64(v.Of(heel)))),
-				Terms: []grade.Term{v.Term(heel), {Key: "heel.middle", Value: share, Source: "common practice"}}}
-		},
-	})
-	turns = d.Model.Add(follows("heel.turns", "turns on each side of a half", "turns",
-		func(v grade.Values) int { return (v.Of(heel) - v.Of(middle)) / 2 },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "turns-equal", Text: say("why.turns", "({0} − {1}) / 2", v.Of(heel), v.Of(middle)), Terms: []grade.Term{v.Term(heel), v.Term(middle)}}
-		}))
-	d.Model.Add(follows("heel.stitches_left", "stitches of the heel when it is done", "sts",
-		func(v grade.Values) int { return v.Of(heel) },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "short-left", Text: say("why.short.left", "as many as it began with"), Terms: []grade.Term{v.Term(heel)}}
-		}))
-	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
-		func(v grade.Values) int { return 2 * v.Of(turns) },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "short-under", Text: say("why.short.under", "one half of the rows lies behind the heel, the other under it: 2 × {0}", v.Of(turns)), Terms: []grade.Term{v.Term(turns)}}
-		}))
-	return turns
-}
-
 func (h *shortRowHeel) build(b *Builder) {
 	if m := b.mini(); m != nil && b.Direction == design.CuffDown {
 		m.grow(b)

@@ -5,6 +5,7 @@ import (
 	"sockwright/internal/feet"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
+	"sockwright/internal/source"
 	"sockwright/internal/unit"
 )
 
@@ -42,20 +43,8 @@ type soleBand struct {
 func (h *soleBand) declare(d *Draft) {
 	g := d.Gauge[""]
 	heel := d.heelStitches(h.share, 10, "a heel with a band")
-	band := d.Model.Add(grade.Var{
-		Key: "heel.band_stitches", Label: "stitches of the band", Unit: "sts",
-		Target: func(v grade.Values) float64 { return g.StitchesIn(h.width[v.Size]) },
-		Scale:  d.stitchWidth, Reach: 60, Level: proportions,
-		Rules: []grade.Rule{
-			rule("band-parity", "the band is odd or even as the heel is, so that its two sides are equal", func(v grade.Values, n int) bool { return (v.Of(heel)-n)%2 == 0 }),
-			rule("band-sides", "the band has at least 2 stitches, and at least 2 at each side of it", func(v grade.Values, n int) bool { return n >= 2 && v.Of(heel)-n >= 4 }),
-		},
-		Why: func(v grade.Values) grade.Reason {
-			w := h.width[v.Size]
-			return grade.Reason{Rule: "band-width",
-				Text:  say("why.band.up", "{0} ({1}) at {2} stitches to 10 cm is {3}; odd or even as {4} heel stitches are", w.String(), h.why[v.Size], whole(g.Stitches*100), whole(g.StitchesIn(w)), v.Of(heel)),
-				Terms: []grade.Term{{Key: "heel.band_width", Value: w.MM(), Unit: "mm", Source: "common practice"}, {Key: "gauge.stitches", Value: g.Stitches * 100, Unit: "sts per 10 cm"}, v.Term(heel)}}
-		},
+	band := d.bandOf(heel, h.width, func(v grade.Values, w unit.Length) source.Message {
+		return say("why.band.up", "{0} ({1}) at {2} stitches to 10 cm is {3}; odd or even as {4} heel stitches are", w.String(), h.why[v.Size], whole(g.Stitches*100), whole(g.StitchesIn(w)), v.Of(heel))
 	})
 	rows := d.Model.Add(follows("heel.band_rows", "rows of the band", "rows",
 		func(v grade.Values) int { return v.Of(heel) - v.Of(band) },
@@ -63,32 +52,19 @@ func (h *soleBand) declare(d *Draft) {
 			return grade.Reason{Rule: "sole-band-rows", Text: say("why.sole-band.rows", "a stitch is picked up for each two rows on each side, and makes the heel {0} stitches wide: {0} − {1}", v.Of(heel), v.Of(band)), Terms: []grade.Term{v.Term(heel), v.Term(band)}}
 		}))
 	flapGauge := d.GaugeOf("flap")
-	back := d.Model.Add(grade.Var{
-		Key: "heel.flap_rows", Label: "rows of the back of the heel", Unit: "rows",
-		Target: func(v grade.Values) float64 { return h.height * float64(v.Of(heel)) },
-		Scale:  d.roundHeight, Reach: 3, Level: proportions,
-		Rules: []grade.Rule{rule("back-even", "the back of the heel has an even number of rows, and two more than the band at least, so that there is a gusset", func(v grade.Values, n int) bool { return n%2 == 0 && n >= v.Of(rows)+2 })},
-		Why: func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "flap-height", Text: say("why.cup.flap", "{0} % of {1} heel stitches is {2}; even, so that the flap ends after a WS row", whole(h.height*100), v.Of(heel), whole(h.height*float64(v.Of(heel)))),
-				Terms: []grade.Term{v.Term(heel), {Key: "heel.height", Value: h.height, Source: "common practice"}}}
-		},
-	})
+	back := d.flapOf(heel, h.height, "rows of the back of the heel", rule("back-even", "the back of the heel has an even number of rows, and two more than the band at least, so that there is a gusset", func(v grade.Values, n int) bool { return n%2 == 0 && n >= v.Of(rows)+2 }))
 	d.Model.Add(follows("heel.gusset_stitches", "gusset stitches at each side", "sts",
 		func(v grade.Values) int { return (v.Of(back) - v.Of(rows)) / 2 },
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "sole-band-gusset", Text: say("why.sole-band.gusset", "the {0} rows of the back take in the {1} stitches beside the band and the gusset: ({0} − {1}) / 2", v.Of(back), v.Of(rows)), Terms: []grade.Term{v.Term(back), v.Term(rows)}}
 		}))
-	d.Model.Add(follows("heel.stitches_left", "stitches of the heel when it is done", "sts",
-		func(v grade.Values) int { return v.Of(heel) },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "short-left", Text: say("why.short.left", "as many as it began with"), Terms: []grade.Term{v.Term(heel)}}
-		}))
+	d.heelKept(heel)
 	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
 		func(v grade.Values) int { return v.Of(rows) },
 		func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "sole-band-under", Text: say("why.sole-band.under", "the {0} rows of the band", v.Of(rows)), Terms: []grade.Term{v.Term(rows)}}
 		}))
-	d.cornersIn(0, say("why.cup.corners", "the flap leaves no gap at its corners"))
+	d.noCorners()
 	d.measure("heel.band_width", "band, width", func(size int) unit.Length { return h.width[size] }, func(v grade.Values) unit.Length { return g.Width(v.Of(band)) })
 	d.measure("heel.depth", "heel, height of the back", nil, func(v grade.Values) unit.Length { return flapGauge.Height(v.Of(back) + 2) })
 }

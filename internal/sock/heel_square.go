@@ -66,19 +66,9 @@ func (h *squareHeel) declare(d *Draft) {
 	if h.outside {
 		fewest = 2
 	}
-	band := d.Model.Add(grade.Var{
-		Key: "heel.band_stitches", Label: "stitches of the band", Unit: "sts",
-		Target: func(v grade.Values) float64 { return h.middle * float64(v.Of(heel)) },
-		Scale:  d.stitchWidth, Reach: 4, Level: proportions,
-		Rules: []grade.Rule{
-			rule("band-parity", "the band is odd or even as the heel is, so that its two sides are equal", func(v grade.Values, n int) bool { return (v.Of(heel)-n)%2 == 0 }),
-			rule("square-sides", "the band has at least 3 stitches, and at least 2 at each side of it", func(v grade.Values, n int) bool { return n >= fewest && v.Of(heel)-n >= 4 }),
-		},
-		Why: func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "middle-share", Text: say("why.middle", "{0} % of {1} heel stitches is {2}; odd or even as the heel is", whole(h.middle*100), v.Of(heel), whole(h.middle*float64(v.Of(heel)))),
-				Terms: []grade.Term{v.Term(heel), {Key: "heel.middle", Value: h.middle, Source: "common practice"}}}
-		},
-	})
+	band := d.middleOfHeel(heel, h.middle, "heel.band_stitches", "stitches of the band",
+		evenSides("band-parity", "the band is odd or even as the heel is, so that its two sides are equal", heel),
+		rule("square-sides", "the band has at least 3 stitches, and at least 2 at each side of it", func(v grade.Values, n int) bool { return n >= fewest && v.Of(heel)-n >= 4 }))
 	rows := d.Model.Add(follows("heel.turn_rows", "rows of the turn", "rows",
 		func(v grade.Values) int { return h.inRows(v.Of(heel), v.Of(band)) },
 		func(v grade.Values) grade.Reason {

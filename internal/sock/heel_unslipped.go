@@ -27,12 +27,7 @@ func (h *unslippedHeel) declare(d *Draft) {
 			return grade.Reason{Rule: "turn-waiting", Text: say("why.turn.waiting.old", "as many as leave 3 of {0} to purl in row 2, or a few more: an even number, so that each row can decrease two of them", v.Of(heel)), Terms: []grade.Term{v.Term(heel)}}
 		},
 	})
-	rows := d.Model.Add(follows("heel.turn_rows", "rows of the turn", "rows",
-		func(v grade.Values) int { return 2 + v.Of(wait) },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "turn-rows", Text: say("why.turn.rows", "two rows leave {0} waiting on each side, and each row after them takes in two on its side", v.Of(wait)), Terms: []grade.Term{v.Term(wait)}}
-		}))
-	d.turned(heel, rows)
+	d.waitingTurn(heel, wait, func(n int) int { return 2 + n })
 	h.edges(d, func(v grade.Values) int { return v.Of(flapRows) })
 }
 

@@ -91,11 +91,10 @@ func (l *calfLeg) build(b *Builder) {
 	}
 	changes := b.changeTo("cuff.stitches", "calf.stitches")
 	straight := b.each(func(size int) int { return (b.of("leg.rounds", size) - b.of("calf.rounds", size)) / 2 })
-	in, cm := b.long(func(size int) unit.Length {
-		return b.finished("cuff.length", b.plan.At(size)) + b.Gauge[""].Height(int(straight.In(size)))
-	})
 	b.add(&pattern.Plain{Op: pattern.Knit, Rounds: b.each(func(size int) int { return int(straight.In(size)) - changes(size) }),
-		Or:    pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", in, cm)),
+		Or: b.fromCastOn(func(size int) unit.Length {
+			return b.finished("cuff.length", b.plan.At(size)) + b.Gauge[""].Height(int(straight.In(size)))
+		}),
 		Count: total(b.n("calf.stitches"))})
 	b.toCentreBack("calf.stitches")
 	b.para(say("calf.shape", "The calf is shaped at the center of the back: 2 sts are decreased there in each dec rnd, {0} times in {1} rnds.", b.n("calf.shaping_rounds"), b.n("calf.rounds")))
@@ -104,11 +103,8 @@ func (l *calfLeg) build(b *Builder) {
 	rest := b.each(func(size int) int {
 		return b.of("leg.rounds", size) - b.of("calf.rounds", size) - int(straight.In(size)) - b.miniRounds()
 	})
-	legIn, legCm := b.long(func(size int) unit.Length {
-		return b.finished("leg.length", b.plan.At(size)) - b.Gauge[""].Height(b.miniRounds())
-	})
 	b.add(&pattern.Plain{Op: pattern.Knit, Rounds: rest,
-		Or:    pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", legIn, legCm)),
+		Or:    b.fromCastOn(b.legToHeel),
 		Count: total(b.n("leg.stitches"))})
 	b.toHeel()
 }
@@ -123,9 +119,8 @@ func (l *calfLeg) upwards(b *Builder) {
 	b.toCentreBack("leg.stitches")
 	b.para(say("calf.shape.up", "The calf is shaped at the center of the back: 2 sts are increased there in each inc rnd, {0} times in {1} rnds.", b.n("calf.shaping_rounds"), b.n("calf.rounds")))
 	l.shaping(b, pattern.Increase, on(kN(1), do(pattern.M1L), toLast(pattern.Knit, 1), do(pattern.M1R), kN(1)), 2, false)
-	in, cm := b.long(func(size int) unit.Length { return b.Gauge[""].Height(b.of("leg.rounds", size)) })
 	b.add(&pattern.Plain{Op: pattern.Knit, Rounds: straight,
-		Or:    pattern.Fill(say("leg.until.up", "the leg measures {0} in [{1} cm] from the heel", in, cm)),
+		Or:    b.fromHeel(),
 		Count: total(b.n("calf.stitches"))})
 }
 

@@ -1,11 +1,7 @@
 package sock
 
 import (
-	"fmt"
-	"math"
-
 	"sockwright/internal/design"
-	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
 	"sockwright/internal/unit"
 )
@@ -24,162 +20,22 @@ type plainLeg struct {
 	lengths []unit.Length // from the cast-on edge
 }
 
-// What decides the stitches round, besides the girth itself.
-const (
-	girthTolerance = 0.04 // a rib that can be had within this share of the girth is kept whole (house rule)
-	girthMiss      = 0.12 // a sock that misses its girth by more than this share is refused (house rule)
-	offFour        = 8.0  // mm: what a count that is no multiple of 4 must be nearer by to be taken (house rule)
-	girthSmooth    = 0.25 // weight of uneven deviation between neighbouring sizes (house rule)
-	fewestStitches = 12   // round: a heel of 6, two stitches on each side of a band of 2
-)
-
-// legStitches declares the number everything else follows from: stitches round the leg and
-// the foot. The cuff's repeat has a say in it, so the cuff declares it.
-func legStitches(d *Draft, repeat int) {
-	g := d.Gauge[""]
-	multiple := repeat
-	if multiple%2 != 0 {
-		multiple *= 2
-	}
-	target := func(v grade.Values) float64 { return g.StitchesIn(d.finishedGirth(v.Size)) }
-	fits := func(v grade.Values) bool { // whether a multiple of the repeat lies within the tolerance
-		t := target(v)
-		low := float64(int(t) / multiple * multiple) // nearest multiple below
-		return min(t-low, low+float64(multiple)-t) <= girthTolerance*t
-	}
-	pinned := func(v grade.Values) bool {
-		for _, p := range d.Pins {
-			if p.Key == "leg.stitches" && p.Value[v.Size] != design.Free {
-				return true
-			}
-		}
-		return false
-	}
-	x := d.Model.Add(grade.Var{
-		Key: "leg.stitches", Label: "stitches round the leg", Unit: "sts", Chained: true, Smooth: girthSmooth,
-		Target: target, Scale: d.stitchWidth, Reach: 8, Level: girths,
-		Extra: func(_ grade.Values, n int) float64 {
-			if n%4 != 0 {
-				return offFour
-			}
-			return 0
-		},
-		Rules: []grade.Rule{
-			rule("round-even", "the round is an even number, so that heel and instep can be halves and the toe can be grafted", func(_ grade.Values, n int) bool { return n%2 == 0 }),
-			rule("round-repeat", "the round is a multiple of the rib where one fits the girth within 4 %", func(v grade.Values, n int) bool {
-				return n%multiple == 0 || pinned(v) || !fits(v)
-			}),
-			rule("girth-near", "the sock comes within 12 % of the girth that was asked for", func(v grade.Values, n int) bool {
-				return pinned(v) || math.Abs(float64(n)-target(v)) <= girthMiss*target(v)
-			}),
-			rule("round-fewest", fmt.Sprintf("a round has at least %d stitches", fewestStitches), func(_ grade.Values, n int) bool { return n >= fewestStitches }),
-		},
-		Why: func(v grade.Values) grade.Reason {
-			girth := d.finishedGirth(v.Size)
-			r := grade.Reason{Rule: "girth", Terms: []grade.Term{
-				{Key: "size.foot_girth", Value: d.Sizes[v.Size].Girth.MM(), Unit: "mm"},
-				{Key: "foot.girth", Value: girth.MM(), Unit: "mm"},
-				{Key: "gauge.stitches", Value: g.Stitches * 100, Unit: "sts per 10 cm"},
-			}}
-			measured := fmt.Sprintf("a foot of %s with an ease of %s is a sock of %s, which at %s stitches to 10 cm is %s", d.Sizes[v.Size].Girth, d.Design.Girth, girth, whole(g.Stitches*100), whole(target(v)))
-			if fits(v) {
-				r.Text = say("why.leg.stitches", "{0}; a multiple of {1} for the cuff, preferably of 4", measured, multiple)
-			} else {
-				r.Text = say("why.leg.stitches.free", "{0}; no multiple of {1} lies within 4 % of that, so leg and cuff have counts of their own", measured, multiple)
-			}
-			return r
-		},
-	})
-	d.measure("leg.girth", "leg, around", d.finishedGirth, func(v grade.Values) unit.Length { return g.Width(v.Of(x)) })
-}
-
 func (l *plainLeg) declare(d *Draft) { d.declareLegRounds(l.lengths) }
-
-// declareLegRounds declares the rounds between cuff and heel, of a leg of these lengths with
-// its cuff.
-func (d *Draft) declareLegRounds(asked []unit.Length) *grade.Var {
-	g, cuff := d.Gauge[""], d.v("cuff.rounds")
-	cuffHeight := func(v grade.Values) unit.Length { return d.finished("cuff.length", v) }
-	target := func(v grade.Values) float64 { return max(0, g.RowsIn(asked[v.Size]-cuffHeight(v))) }
-	x := d.Model.Add(grade.Var{
-		Key: "leg.rounds", Label: "rounds from the cuff to the heel", Unit: "rnds",
-		Target: target,
-		Scale:  d.roundHeight, Reach: 1, Level: lengths,
-		Rules: []grade.Rule{rule("leg-rounds", "the leg is longer than its cuff by two rounds at least", func(v grade.Values, n int) bool { return n >= 2 && target(v) > 1 })},
-		Why: func(v grade.Values) grade.Reason {
-			rest := asked[v.Size] - cuffHeight(v)
-			return grade.Reason{Rule: "leg-length", Text: say("why.leg.rounds", "a leg of {0} less a cuff of {1} leaves {2}, which at {3} rounds to 10 cm is {4}",
-				asked[v.Size].String(), cuffHeight(v).String(), rest.String(), whole(g.Rows*100), whole(g.RowsIn(rest))),
-				Terms: []grade.Term{{Key: "leg.length", Value: asked[v.Size].MM(), Unit: "mm"}, v.Term(cuff), {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
-		},
-	})
-	d.measure("leg.length", "leg, from the cast-on edge to the heel", func(size int) unit.Length { return asked[size] },
-		func(v grade.Values) unit.Length { return cuffHeight(v) + g.Height(v.Of(x)) })
-	return x
-}
 
 func (l *plainLeg) build(b *Builder) {
 	b.section("Leg")
-	in, cm := b.long(func(size int) unit.Length {
-		return b.finished("leg.length", b.plan.At(size)) - b.Gauge[""].Height(b.miniRounds())
-	})
 	if b.Direction == design.ToeUp {
-		in, cm = b.long(func(size int) unit.Length { return b.Gauge[""].Height(b.of("leg.rounds", size)) })
 		b.add(&pattern.Plain{Op: pattern.Knit,
 			Rounds: b.each(func(size int) int {
 				return b.of("leg.rounds", size) - b.of("heel.corner_rounds", size) - b.miniRounds()
 			}),
-			Or:    pattern.Fill(say("leg.until.up", "the leg measures {0} in [{1} cm] from the heel", in, cm)),
+			Or:    b.fromHeel(),
 			Count: total(b.n("leg.stitches"))})
 		return
 	}
 	changes := b.changeTo("cuff.stitches", b.topOfLeg)
 	b.add(&pattern.Plain{Op: pattern.Knit,
 		Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - changes(size) - b.miniRounds() }),
-		Or:     pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", in, cm)),
+		Or:     b.fromCastOn(b.legToHeel),
 		Count:  total(b.n("leg.stitches"))})
-}
-
-// changeTo writes a round that takes the stitches from one number of the plan to another,
-// for the sizes in which they differ; it returns how many rounds that is in each.
-func (b *Builder) changeTo(from, to string) (rounds func(size int) int) {
-	differs := func(size int) int { return b.of(to, size) - b.of(from, size) }
-	for _, way := range []struct {
-		name pattern.Name
-		sign int
-	}{{pattern.Increase, 1}, {pattern.Decrease, -1}} {
-		b.where(func(size int) bool { return differs(size)*way.sign > 0 }, func() { b.changeRound(way.name, from, to) })
-	}
-	return func(size int) int {
-		if differs(size) != 0 {
-			return 1
-		}
-		return 0
-	}
-}
-
-// changeRound writes one round that takes the stitches from one number of the plan to
-// another, the changes spread evenly: every size that lines go to gains, or every one loses.
-// Of n = q d + r stitches for d changes, r groups have q + 1 and the others q.
-func (b *Builder) changeRound(name pattern.Name, from, to string) {
-	op, worked := pattern.M1L, 0 // stitches of a group that the change itself works
-	if name == pattern.Decrease {
-		op, worked = pattern.K2tog, 2
-	}
-	var line []pattern.Step
-	for _, long := range []int{1, 0} {
-		each := func(size int) (length, often int) {
-			n, d := b.of(from, size), b.of(to, size)-b.of(from, size)
-			d = max(d, -d)
-			if long == 1 {
-				return n/d + 1 - worked, n % d
-			}
-			return n/d - worked, d - n%d
-		}
-		often := b.each(func(size int) int { _, often := each(size); return often })
-		if !often.Is(0) {
-			line = append(line, times(often, k(b.each(func(size int) int { length, _ := each(size); return length })), do(op)))
-		}
-	}
-	b.row(pattern.Label{Word: pattern.Round, Name: name}, total(b.n(to)), line...)
 }

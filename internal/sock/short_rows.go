@@ -1,6 +1,7 @@
 package sock
 
 import (
+	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
 	"sockwright/internal/source"
 )
@@ -73,4 +74,29 @@ func (s shortRows) widen(b *Builder) {
 		Total: b.each(func(size int) int { return 2*b.of(s.turns, size) - 2 }), Count: total(b.n(s.stitches))})
 	b.row(named(pattern.Next, pattern.RS), nil, steps(pattern.Knit, pattern.NotTurned)...)
 	b.row(named(pattern.Next, pattern.WS), total(b.n(s.stitches)), steps(pattern.Purl, pattern.NotTurned)...)
+}
+
+// shortRowNumbers declares the numbers of a heel, or a part of it, that short rows make over
+// all heel stitches and back; share of them lies in the middle.
+func (d *Draft) shortRowNumbers(heel *grade.Var, share float64) (turns *grade.Var) {
+	middle := d.middleOfHeel(heel, share, "heel.middle_stitches", "stitches left in the middle",
+		evenSides("middle-parity", "the middle is odd or even as the heel is, so that both sides have as many turns", heel),
+		rule("middle-some", "the middle has at least 2 stitches, and there are at least 2 turns on each side", func(v grade.Values, n int) bool { return n >= 2 && v.Of(heel)-n >= 4 }))
+	turns = d.turnsBeside("heel.turns", "turns on each side of a half", heel, middle)
+	d.heelKept(heel)
+	d.Model.Add(follows("heel.sole_rounds", "length of the heel under the foot, in rounds", "rnds",
+		func(v grade.Values) int { return 2 * v.Of(turns) },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "short-under", Text: say("why.short.under", "one half of the rows lies behind the heel, the other under it: 2 × {0}", v.Of(turns)), Terms: []grade.Term{v.Term(turns)}}
+		}))
+	return turns
+}
+
+// turnsBeside declares how many turns there are on each side of the middle of all stitches.
+func (d *Draft) turnsBeside(key, label string, all, middle *grade.Var) *grade.Var {
+	return d.Model.Add(follows(key, label, "turns",
+		func(v grade.Values) int { return (v.Of(all) - v.Of(middle)) / 2 },
+		func(v grade.Values) grade.Reason {
+			return grade.Reason{Rule: "turns-equal", Text: say("why.turns", "({0} − {1}) / 2", v.Of(all), v.Of(middle)), Terms: []grade.Term{v.Term(all), v.Term(middle)}}
+		}))
 }

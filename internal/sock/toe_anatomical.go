@@ -83,7 +83,6 @@ func (a *anatomicalToe) build(b *Builder) {
 	after := func(ones, boths func(size int) int) pattern.Number {
 		return b.each(func(size int) int { return b.of("foot.stitches", size) - 2*ones(size) - 4*boths(size) })
 	}
-	none := func(int) int { return 0 }
 	first := changeTotal(-2, after(func(int) int { return 1 }, none))
 	b.sock(pattern.RightSock, func() { b.needles(rnd(1), first, right, left) })
 	b.sock(pattern.LeftSock, func() { b.needles(rnd(1), first, left, right) })
@@ -93,8 +92,7 @@ func (a *anatomicalToe) build(b *Builder) {
 	b.needles(rnd(3), changeTotal(-4, after(one, func(int) int { return 1 })), sides, sides)
 	tip := b.each(func(size int) int { return b.of("toe.stitches_left", size) / 2 })
 	b.oneMore(rnd(3), b.each(func(size int) int { return both(size) - 1 }), pattern.Again{Total: b.n("toe.rounds"), Count: total(b.n("toe.stitches_left"), tip, tip)})
-	b.para(say("toe.graft.hold", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the two needles side by side, wrong sides together, {0}: the yarn comes from the {right} end of the back needle.", "the instep (N1) in front and the sole (N2) behind"))
-	b.graft(&pattern.Join{Front: tip, Back: tip})
+	b.graftToe(tip, instepInFront)
 }
 
 // fromTip works the toe upwards: both sides first, then the little toe's side alone. The
@@ -107,7 +105,6 @@ func (a *anatomicalToe) fromTip(b *Builder, one, both func(size int) int) {
 	after := func(ones, boths func(size int) int) pattern.Number {
 		return b.each(func(size int) int { return b.of("toe.stitches_left", size) + 2*ones(size) + 4*boths(size) })
 	}
-	none := func(int) int { return 0 }
 	sides := on(kN(1), do(pattern.M1R), toLast(pattern.Knit, 1), do(pattern.M1L), kN(1))
 	b.para(say("toe.anatomical.up", "First both sides are increased, then only the side of the little toe: on the {right} sock that is where the rnd begins, on the {left} sock between sole and instep."))
 	b.needles(rnd(2), changeTotal(4, after(none, func(int) int { return 1 })), sides, sides)

@@ -114,6 +114,11 @@ func (b *Builder) ringStart(n int) {
 func (b *Builder) endOfTip() {
 	b.changeTo("toe.stitches", "foot.stitches")
 	half := b.each(func(size int) int { return b.of("foot.stitches", size) / 2 })
+	b.soleAndInstep(half)
+}
+
+// soleAndInstep lays the foot of a sock from the toe up on two needles.
+func (b *Builder) soleAndInstep(half pattern.Number) {
 	b.add(&pattern.Arrange{Split: []pattern.Number{half, half}})
 	b.para(say("toe.up.needles", "From here N1 is the sole and N2 the instep. Each may lie on two double-pointed needles: read both as one."))
 }

@@ -40,7 +40,7 @@ func (s *shortRowToe) declare(d *Draft) {
 		Target: func(v grade.Values) float64 { return s.middle * float64(v.Of(half)) },
 		Scale:  d.stitchWidth, Reach: 4, Level: proportions,
 		Rules: []grade.Rule{
-			rule("toe-middle-parity", "the middle is odd or even as half of the foot is, so that both sides have as many turns", func(v grade.Values, n int) bool { return (v.Of(half)-n)%2 == 0 }),
+			evenSides("toe-middle-parity", "the middle is odd or even as half of the foot is, so that both sides have as many turns", half),
 			rule("toe-middle-some", "the middle has at least 2 stitches, and there are at least 2 turns on each side", func(v grade.Values, n int) bool { return n >= 2 && v.Of(half)-n >= 4 }),
 		},
 		Why: func(v grade.Values) grade.Reason {
@@ -48,11 +48,7 @@ func (s *shortRowToe) declare(d *Draft) {
 				Terms: []grade.Term{v.Term(half), {Key: "toe.middle", Value: s.middle, Source: "common practice"}}}
 		},
 	})
-	turns := d.Model.Add(follows("toe.turns", "turns on each side of a half of the toe", "turns",
-		func(v grade.Values) int { return (v.Of(half) - v.Of(middle)) / 2 },
-		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "turns-equal", Text: say("why.turns", "({0} − {1}) / 2", v.Of(half), v.Of(middle)), Terms: []grade.Term{v.Term(half), v.Term(middle)}}
-		}))
+	turns := d.turnsBeside("toe.turns", "turns on each side of a half of the toe", half, middle)
 	d.Model.Add(follows("toe.rounds", "length of the toe, in rounds", "rnds",
 		func(v grade.Values) int { return 2 * v.Of(turns) },
 		func(v grade.Values) grade.Reason {
@@ -81,8 +77,7 @@ func (s *shortRowToe) build(b *Builder) {
 		b.para(say("toe.short.undo", "Between the sts of a cast-on there is one loop fewer than it has sts: the last of those taken up now is the half loop at its edge."))
 		b.add(&pattern.Undo{Stitches: half})
 		b.add(&pattern.Rejoin{Stitches: b.n("foot.stitches"), Place: b.roundsBegin()})
-		b.add(&pattern.Arrange{Split: []pattern.Number{half, half}})
-		b.para(say("toe.up.needles", "From here N1 is the sole and N2 the instep. Each may lie on two double-pointed needles: read both as one."))
+		b.soleAndInstep(half)
 		return
 	}
 	b.evenOut(half)

@@ -425,13 +425,21 @@ func (w *wedgeToe) close(b *Builder, side bool) {
 		b.add(&pattern.Join{How: pattern.BoundOff, Front: half, Back: half})
 	default:
 		b.toSide(side)
-		hold := "the instep (N1) in front and the sole (N2) behind"
+		hold := instepInFront
 		if !side {
 			hold = "the instep (N2) in front and the sole behind"
 		}
-		b.para(say("toe.graft.hold", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the two needles side by side, wrong sides together, {0}: the yarn comes from the {right} end of the back needle.", hold))
-		b.graft(&pattern.Join{Front: half, Back: half})
+		b.graftToe(half, hold)
 	}
+}
+
+// instepInFront is how the toe is held where the round begins before the instep.
+const instepInFront = "the instep (N1) in front and the sole (N2) behind"
+
+// graftToe closes a toe of two halves, held so.
+func (b *Builder) graftToe(half pattern.Number, hold string) {
+	b.para(say("toe.graft.hold", "Break the yarn, leaving about 12 in [30 cm], and thread it into a tapestry needle. Hold the two needles side by side, wrong sides together, {0}: the yarn comes from the {right} end of the back needle.", hold))
+	b.graft(&pattern.Join{Front: half, Back: half})
 }
 
 // gather closes what is left by drawing the yarn through it.
