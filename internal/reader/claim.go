@@ -260,7 +260,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		}
 		p.skip("in", "all", "total", "worked", "altogether", "are", "has", "been", "now", "done", "complete")
 		return c, true
-	case p.phrase("flap row", "heel row", "flap row"):
+	case p.phrase("flap row", "heel row"):
 		c.What = script.RowCount
 		return c, true
 	case p.any("ridges"), p.phrase("garter ridges"):
@@ -489,13 +489,12 @@ func (p *parser) lies(c *script.Claim) bool {
 			return true
 		}
 		return false
-	case p.any("centre", "them") && (word == "in" || word == "at" || word == "between"), p.is("middle"):
-		p.any("middle")
+	case p.any("centre", "them") && (word == "in" || word == "at" || word == "between"):
 		if c.What == script.Live {
 			c.What, c.Part = script.OfPart, script.Middle
 		}
 		return true
-	case word == "on" && p.phrase("heel ndl", "ndl", "ndl", "ndl"):
+	case word == "on" && p.phrase("heel ndl", "ndl"):
 		return true
 	}
 	if part := p.partWord(); part != 0 && (word == "for" || word == "on" || word == "in" || word == "of") {
@@ -574,7 +573,7 @@ func (p *parser) state() bool {
 			p.turnedHeel = true
 		}
 		switch t.w {
-		case "worked", "done", "complete", "turned", "of", "on", "have", "finished":
+		case "worked", "done", "complete", "turned", "of", "on", "finished":
 			opens = opens || t.w != "on"
 		}
 		p.i++
@@ -593,7 +592,7 @@ func (p *parser) towards() bool {
 	if !p.phrase("as far as", "down to", "up to", "ready for", "right to") && !p.any("to", "until", "before", "reaching") {
 		return false
 	}
-	p.skip("the", "beg", "start", "of")
+	p.skip("the", "beg", "of")
 	if p.partWord() != script.NoPart || p.any("ankle", "calf") {
 		p.any("flap")
 		return true

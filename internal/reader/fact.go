@@ -31,7 +31,7 @@ func (p *parser) fact(text string) (script.Role, bool) {
 	t := p.toks[0]
 	behind := p.ahead(1).w
 	switch at := p.gaugeAt(); {
-	case t.w == "gauge" || t.w == "tension":
+	case t.w == "gauge":
 		p.gauge()
 		return script.Fact, true
 	case at == 0:
@@ -185,7 +185,7 @@ func (p *parser) explains(text string) bool {
 	prose := false
 	for _, t := range p.toks[2:] {
 		switch t.w {
-		case "cn", "cable", "lift", "left", "through", "back", "front", "strand", "leave", "leg", "legs", "same", "sl":
+		case "cn", "cable", "through", "back", "front", "strand", "leave", "leg", "legs", "same", "sl":
 			prose = true
 		case "row", "rnd", "*":
 			return false

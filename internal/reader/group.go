@@ -48,7 +48,7 @@ func (p *parser) groupStop(round bool) (script.Stop, bool) {
 	case p.eat("once"), p.eat("once", "more"):
 	case p.eat("twice"):
 		stop.N = pattern.Of(2)
-	case p.phrase("in next sts", "into next sts", "in same sts", "in 1 sts", "into one sts", "in one sts", "in the next sts", "into the next sts", "in the same sts", "all in next sts", "all in one sts"):
+	case p.phrase("in next sts", "into next sts", "in same sts", "into one sts", "in one sts", "in the next sts", "into the next sts", "in the same sts", "all in next sts", "all in one sts"):
 		stop.Kind = script.NoStop
 	case p.phrase("around", "across", "all around", "all rnd", "to end", "to the end", "rnd", "the whole way rnd", "rep around", "all the way around"):
 		stop = script.Stop{Kind: script.ToEnd}
@@ -132,7 +132,7 @@ func (p *parser) star() (s script.Step, ok bool) {
 func (p *parser) starStop(again bool) (script.Stop, bool) {
 	p.skip("*")
 	switch {
-	case p.phrase("on second ndl", "on n2", "on the second ndl", "on 2 ndl", "on the other ndl", "on other ndl", "across second ndl", "for second ndl", "over second ndl", "for n2", "across n2"):
+	case p.phrase("on second ndl", "on n2", "on the second ndl", "on the other ndl", "on other ndl", "across second ndl", "for second ndl", "over second ndl", "for n2", "across n2"):
 		return script.Stop{Kind: script.More, N: pattern.Of(1)}, true
 	case p.onOther():
 		return script.Stop{Kind: script.More, N: pattern.Of(1)}, true

@@ -111,7 +111,7 @@ func (p *parser) gathered() bool {
 // at the end of the third pin raise one stitch for the seam".
 func (p *parser) plainThen() bool {
 	start := p.i
-	if !p.phrase("k one rnd", "k 1 rnd", "work one rnd", "work 1 rnd") {
+	if !p.phrase("k one rnd", "work one rnd") {
 		return false
 	}
 	p.skip(",", "and", "but")

@@ -17,7 +17,7 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		} else {
 			s.Minus, s.To = pattern.Of(1), script.End
 		}
-		if p.any("centre", "middle") {
+		if p.any("centre") {
 			p.any("sts")
 			s.Part = script.Middle
 			return s, true
@@ -108,7 +108,7 @@ func (p *parser) whose(s *script.Step) {
 			s.Name = "needle"
 			return
 		}
-		if p.any("centre") || p.any("middle") {
+		if p.any("centre") {
 			p.any("sts", "section")
 			s.Part = script.Middle
 			return
@@ -265,7 +265,7 @@ func (p *parser) oneSpotLead() {
 
 // markerPair reads "A and B", "markers A and B", "the two markers", as the names of a claim.
 func (p *parser) markerPair() string {
-	p.skip("the", "two", "both", "2", "side", "instep")
+	p.skip("the", "two", "both", "side", "instep")
 	if t := p.peek(); t.kind == numToken && t.val == 2 {
 		p.i++
 	}

@@ -80,15 +80,11 @@ loop:
 			continue
 		case p.phrase("with the foot", "with foot", "in the same way", "around", "all rnd", "across"):
 			continue
-		case p.phrase("and p in turn", "and p row by row", "and p rows alt", "a row and p a row alt", "and p alt", "and p by turn", "and p row in turn", "and p row by turn"):
+		case p.phrase("and p in turn", "and p row by row", "a row and p a row alt", "and p alt", "and p by turn", "and p row in turn", "and p row by turn"):
 			n.Flat, told, n.Steps, n.Fabric = true, true, nil, "stockinette"
 			continue
 		case p.rowsInTurn():
 			n.Flat, told, n.Steps, n.Fabric = true, true, nil, "stockinette"
-			continue
-		case p.phrase("1 rnd", "1 row"):
-			n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
-			told = true
 			continue
 		case p.is("in") || p.is("of"):
 			p.i++
@@ -318,7 +314,7 @@ func (p *parser) ribAhead() bool {
 func (p *parser) fabric(n *script.Plain, in bool) bool {
 	p.skip("the", "a")
 	switch {
-	case p.any("st-st", "stockinette"), p.phrase("sts sts", "sts sts", "stockinette sts", "plain k"):
+	case p.any("st-st", "stockinette"), p.phrase("sts sts", "stockinette sts", "plain k"):
 		p.any("sts")
 		n.Fabric = "stockinette"
 	case p.any("rib", "ribs"):
@@ -385,7 +381,7 @@ func (p *parser) slipFirst() bool {
 			break
 		}
 		p.any("with")
-		if p.phrase("sl 1", "a sl sts", "a slipped sts") {
+		if p.phrase("a sl sts", "a slipped sts") {
 			return true
 		}
 	default:
@@ -616,7 +612,7 @@ func (p *parser) divide() bool {
 			}
 		case "st-st", "stockinette":
 			d.Fabric = "stockinette"
-		case "worked", "work", "and", "to", "in", "row", "is", "the", "cup", "complete", ",", "-", "sts", "facing", "back-and-forth", "now", "be", "will", "only", "done", "begin", "beg", "over", "with", "for", "k", "p", "on", "purlwise", "right", "wrong", "side", "of", "both", "for-the":
+		case "worked", "work", "and", "to", "in", "row", "is", "the", "cup", "complete", ",", "-", "sts", "facing", "back-and-forth", "now", "be", "will", "only", "done", "beg", "over", "with", "for", "k", "p", "on", "purlwise", "right", "wrong", "side", "of", "both", "for-the":
 		default:
 			return false
 		}
@@ -651,7 +647,7 @@ func (p *parser) inSections() bool {
 	p.any("divided", "set", "worked", "made")
 	p.phrase("out in", "up of", "in", "into", "as")
 	if t := p.peek(); p.i > back && t.kind == numToken {
-		if p.i++; p.any("sections", "section", "parts", "part", "portions") {
+		if p.i++; p.any("section", "parts", "part", "portions") {
 			return true
 		}
 	}
@@ -872,14 +868,14 @@ func (p *parser) remForHeel(start int) bool {
 func (p *parser) from(d *script.Divide) {
 	for {
 		switch {
-		case p.any("the", "these", "those", "rem", "all", "following", "foll", "a"):
+		case p.any("the", "these", "those", "rem", "all", "foll", "a"):
 		case p.any("first"):
 			d.From = script.First
 		case p.any("next"):
 			d.From = script.First
 		case p.any("last"):
 			d.From = script.Last
-		case p.any("centre", "middle"):
+		case p.any("centre"):
 			d.From = script.Centre
 		default:
 			return

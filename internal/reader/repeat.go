@@ -437,11 +437,11 @@ func (p *parser) turnOn() bool {
 		case "more", "another", "past":
 			more = more || p.i > 0 && p.toks[p.i-1].w == "sts"
 		}
-		if p.phrase("more before the dec", "further before the dec", "more before dec", "more before each dec", "more before decreasing", "more every row", "more each row", "more on every row", "more between the dec and the turn") {
+		if p.phrase("more before the dec", "more before dec", "more before each dec", "more every row", "more each row", "more on every row", "more between the dec and the turn") {
 			gap, more = true, true
 			continue
 		}
-		if gap && p.phrase("then 1 sts", "k1", "then one sts", "1 sts more", "then k", "work 1", "then work 1") {
+		if gap && p.phrase("then one sts", "then k") {
 			more = true
 			continue
 		}
@@ -467,7 +467,7 @@ func (p *parser) turnOn() bool {
 func (p *parser) toAndFro() bool {
 	back := p.i
 	p.skip("now", "then")
-	if p.any("go", "work", "k", "knit", "pass") && p.phrase("to and fro", "back and forth", "back and forward", "backward and forward", "backwards and forwards", "forward and backward", "forwards and backwards", "forward and back", "forwards and back") {
+	if p.any("go", "work", "k", "pass") && p.phrase("to and fro", "back and forth", "back and forward", "backward and forward", "backwards and forwards", "forward and backward", "forwards and backwards", "forward and back", "forwards and back") {
 		return true
 	}
 	return p.restore(back)

@@ -331,8 +331,6 @@ func worksStitches(steps []script.Step) bool {
 // castOn reads "CO 64 sts", "Cast 40 loops upon each of three pins", "Put on 72 stitches".
 func (p *parser) castOn() bool {
 	start := p.i
-	p.skip("with", "using")
-	p.i = start
 	for n := 0; n < 12 && !p.stop(); n++ { // "Using the long-tail method, CO 64 sts"
 		if w := p.peek().w; w == "co" || w == "cast" || w == "wind" || w == "put" && p.ahead(1).w == "on" {
 			break
@@ -345,7 +343,7 @@ func (p *parser) castOn() bool {
 	default:
 		return false
 	}
-	p.skip("loosely", "on", "a", "total", "of", "on")
+	p.skip("loosely", "on", "a", "total", "of")
 	n, ok := p.number()
 	if !ok {
 		return false

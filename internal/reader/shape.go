@@ -96,7 +96,7 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	var change pattern.Number
 	sign := 0
 	switch {
-	case p.any("dec"), p.phrase("take in"), p.any("decreasing"):
+	case p.any("dec"), p.phrase("take in"):
 		sign = -1
 	case p.any("narrow"):
 		sign = -1

@@ -78,7 +78,7 @@ func (p *parser) pairAsOne() bool {
 	back := p.i
 	p.skip("the", "next", "this", "that", "it", "first", "each", "nearest", "both", "legs", "of", "sts")
 	paired := p.pair()
-	if p.phrase("as one sts", "as one", "as 1 sts", "as 1") {
+	if p.phrase("as one sts", "as one") {
 		return paired || p.restore(back)
 	}
 	tog := p.any("tog")
@@ -104,7 +104,7 @@ func (p *parser) loopTog() (s script.Step, ok bool) {
 	if !p.loop() || p.any("sts") && p.is("sts") {
 		return s, p.restore(back)
 	}
-	p.any("yo", "yos", "loop")
+	p.any("yo", "yos")
 	told := p.any("tog") || p.toks[back].w == "tog"
 	if !p.any("with", "and") {
 		return s, p.restore(back)
@@ -198,7 +198,7 @@ func (p *parser) further() bool {
 	more, wraps := false, false
 	for !p.stop() {
 		wraps = wraps || pairWords[p.peek().w]
-		if p.any("sts") && p.any("further", "more", "farther", "beyond") || p.phrase("more sts") {
+		if p.any("sts") && p.any("more", "farther", "beyond") || p.phrase("more sts") {
 			more = true
 			continue
 		}
@@ -223,7 +223,7 @@ func (p *parser) unwrap() bool {
 		switch t := p.peek(); {
 		case pairWords[t.w], t.w == "yos":
 			wraps = true
-		case t.w == "further", t.w == "more", t.w == "reverse", t.w == "farther", t.w == "longer", t.w == "beyond":
+		case t.w == "more", t.w == "reverse", t.w == "farther", t.w == "longer", t.w == "beyond":
 			further = true
 		}
 		p.i++

@@ -153,7 +153,7 @@ func (p *parser) step1() (s script.Step, ok bool) {
 			p.skip(",")
 			return p.step1()
 		}
-	case "psso", "p2sso", "psso2":
+	case "psso", "p2sso":
 		p.i++
 		s = script.Step{Op: script.PassOver, N: pattern.Of(1)}
 		if t.w != "psso" {
@@ -241,7 +241,7 @@ func (p *parser) ofWhich() {
 			return true
 		}
 		p.skip("over", "on", "the", "this", "that", "last", "next", "first", "foll")
-		p.any("centre", "middle", "heel", "side", "gusset", "waiting", "unworked", "sole", "flap", "cup", "edge")
+		p.any("centre", "heel", "side", "gusset", "waiting", "unworked", "sole", "flap", "cup", "edge")
 		return p.any("sts")
 	}
 	if !one() || !p.any("with", "and", "&") || !one() {

@@ -61,7 +61,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 		p.skip("the", "p", "sts", "as", "they", "appear", "face", "present", "themselves", "to", "end")
 		s.Op, s.To = script.Work, script.End
 		return s, true
-	case p.phrase("each sts tog with", "every sts tog with", "all sts tog with", "1 sts tog with", "each tog with"): // a hem is joined
+	case p.phrase("each sts tog with", "every sts tog with", "all sts tog with", "each tog with"): // a hem is joined
 		edge := false
 		for !p.clauseEnd() {
 			edge = edge || p.is("co") || p.is("cast") || p.is("cast-on") || p.is("edge") || p.is("hem")
@@ -72,7 +72,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 	case p.phrase("into front and back", "in front and back", "into the front and back", "in the front and back", "into front and into back", "front and back", "into the front and the back"):
 		p.skip("of", "next", "the", "same", "sts", "first", "last")
 		return script.Step{Op: script.Increase, Uses: 1, Makes: 2}, true
-	case p.loop(), p.is("both"), p.is("the"), p.is("next"), p.is("first"), p.is("tog"), p.is("2"):
+	case p.loop(), p.is("both"), p.is("the"), p.is("next"), p.is("first"), p.is("tog"):
 		if s, ok := p.loopTog(); ok {
 			return s, true
 		}
@@ -125,7 +125,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 				return s, false
 			}
 			s.Uses = int8(n.Val[0])
-			if p.eat("tbl") || p.phrase("through back sts", "through back of sts", "through the back", "through back sts") {
+			if p.eat("tbl") || p.phrase("through back sts", "through back of sts", "through the back") {
 				s.Tbl = true
 			}
 			p.howOften(&s)
@@ -302,7 +302,7 @@ func (p *parser) slip() (s script.Step, ok bool) {
 	if part != 0 && !s.N.Known() {
 		s.To, s.Part = script.PartEnd, part
 	}
-	for p.phrase("purlwise", "knitwise", "wyif", "wyib", "with yarn in front", "with yarn in back", "with yarn at back", "p-wise", "k-wise", "as if to p", "as if to k", "pw", "kw", "with yarn held in front") {
+	for p.phrase("purlwise", "knitwise", "wyif", "wyib", "with yarn in front", "with yarn in back", "with yarn at back", "as if to p", "as if to k", "pw", "kw", "with yarn held in front") {
 	}
 	p.onto()
 	return s, true
@@ -581,15 +581,15 @@ func (p *parser) patternRow() int {
 
 // fromHolder reads where stitches come from that have been resting.
 func (p *parser) fromHolder() bool {
-	return p.phrase("from holder", "from the holder", "from sts holder", "from spare ndl", "from thread", "from the thread", "from the spare ndl", "that rest", "that wait", "that were left")
+	return p.phrase("from holder", "from the holder", "from sts holder", "from spare ndl", "from thread", "from the thread", "from the spare ndl", "that rest", "that wait")
 }
 
 // inPattern takes words behind stitches that say in what they are worked. A row of the pattern
 // that they name is returned, 0 if they name none.
 func (p *parser) inPattern() (row int) {
-	for p.phrase("in patt", "in rib", "as set", "as established", "in est patt", "as est", "in k1", "in lace", "in st-st", "in stockinette", "in chart patt", "of chart", "of patt", "in established patt", "foll chart", "from chart", "as it appears", "foll patt") || p.inNamed() {
+	for p.phrase("in patt", "in rib", "as set", "as established", "in est patt", "as est", "in lace", "in st-st", "in stockinette", "in chart patt", "of chart", "of patt", "in established patt", "foll chart", "from chart", "as it appears", "foll patt") || p.inNamed() {
 	}
-	if back := p.i; p.phrase(", working", "working", ", work", ", beg with", ", beg on", ", beg at", ", beg from", "beg with", "beg at", "from") {
+	if back := p.i; p.phrase(", work", ", beg with", ", beg on", ", beg at", ", beg from", "beg with", "beg at", "from") {
 		if row = p.patternRow(); row == 0 { // ", working the 5th rnd of the patt"
 			p.i = back
 			return 0
@@ -816,7 +816,7 @@ func (p *parser) pickUp() (s script.Step, ok bool) {
 func (p *parser) onePerEdge() bool {
 	back := p.i
 	open := p.any("(", "[")
-	p.skip(",", "-", ":", "that", "is", "being", "taking", "working")
+	p.skip(",", "-", ":", "that", "is", "being", "taking")
 	if t := p.peek(); t.kind != numToken || t.val != 1 {
 		return p.restore(back)
 	}

@@ -268,7 +268,7 @@ func (p *parser) rowDone() (c script.Claim, ok bool) {
 	if !ok || !turns(steps) {
 		return c, false
 	}
-	p.any("\"", "”", "’", "'")
+	p.any("\"", "’", "'")
 	for _, s := range steps {
 		if (s.Op == script.Knit || s.Op == script.Purl || s.Op == script.Work) && s.N.Known() {
 			return script.Claim{What: script.OfPart, Part: script.Middle, N: s.N, At: s.N.At}, true
@@ -304,7 +304,7 @@ func (p *parser) usedUp() bool {
 			used = used || t.w != "up" && t.w != "off"
 		case "side", "end", "gap", "waiting":
 			used = used || none
-		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "in", "at", "to", "sections", "more", "outer":
+		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "in", "at", "to", "more", "outer":
 		default:
 			if t.kind == numToken {
 				if n, ok := p.number(); ok && n.Known() && all && (p.is("sts") || p.is("heel", "sts") || p.is("side", "sts") || p.is("gusset", "sts")) { // "all 30 heel sts"
@@ -354,7 +354,7 @@ func (p *parser) stillWait() bool {
 func (p *parser) measured() (*script.Length, bool) {
 	p.skip("the", "your", "whole", "entire")
 	switch {
-	case p.any("piece", "work", "sock", "cuff", "top", "welt", "edge", "leg", "foot", "rib", "heel", "flap", "toe", "it", "ribbed", "tube", "garter", "stocking", "total"):
+	case p.any("piece", "work", "sock", "cuff", "top", "welt", "edge", "leg", "foot", "rib", "heel", "flap", "toe", "it", "ribbed", "tube", "garter", "total"):
 		p.any("flap", "section", "length", "rib", "band")
 	case p.any("measures"):
 		l, ok := p.length()

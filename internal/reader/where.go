@@ -75,7 +75,7 @@ func (p *parser) oneSpot() int {
 		}
 		n := 2
 		if p.any("of") {
-			if p.phrase("both m", "each m", "the two m", "the 2 m", "both the m", "every m", "each of the two m", "each of the m") {
+			if p.phrase("both m", "each m", "the two m", "both the m", "every m", "each of the two m", "each of the m") {
 				return 2 * n
 			}
 			p.spot()
@@ -116,7 +116,7 @@ func (p *parser) spot() bool {
 		if _, _, ok := p.needle(); ok {
 			told = true
 		}
-		for p.any("front", "back", "ndl", "rnd", "row", "centre", "seam", "side", "sts", "half", "top", "instep", "sole", "heel", "m", "top") {
+		for p.any("front", "back", "ndl", "rnd", "row", "centre", "seam", "side", "sts", "half", "top", "instep", "sole", "heel", "m") {
 			told = true
 		}
 	}
