@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"reflect"
 	"slices"
 	"sort"
 	"strconv"
@@ -244,20 +243,19 @@ func (r *Report) stated(line, size int) []string {
 	if line > len(r.Words.Lines) {
 		return out
 	}
-	for _, item := range r.Words.Lines[line-1].Items {
-		walk(item, func(x any) {
-			if c, is := x.(script.Claim); is && c.N.Known() && c.N.In(size) != pattern.Gap {
-				n, unit := int(c.N.In(size)), unitOfClaim(c)
-				switch {
-				case c.What == script.Change && n < 0:
-					out = append(out, source.InSts(-n)+" fewer")
-				case c.What == script.Change:
-					out = append(out, source.InSts(n)+" more")
-				case unit != "":
-					out = append(out, strings.TrimSpace(source.InSts(n)+unit))
-				}
-			}
-		})
+	for c := range in[script.Claim](r.Words.Lines[line-1]) {
+		if !c.N.Known() || c.N.In(size) == pattern.Gap {
+			continue
+		}
+		n, unit := int(c.N.In(size)), unitOfClaim(c)
+		switch {
+		case c.What == script.Change && n < 0:
+			out = append(out, source.InSts(-n)+" fewer")
+		case c.What == script.Change:
+			out = append(out, source.InSts(n)+" more")
+		case unit != "":
+			out = append(out, strings.TrimSpace(source.InSts(n)+unit))
+		}
 	}
 	return out
 }
@@ -284,33 +282,4 @@ var claimParts = map[script.Part]string{
 var claimUnits = map[script.What]string{
 	script.Live: " ", script.Total: " in all", script.OfPart: " of one part", script.OnNdl: " on one needle",
 	script.EachNdl: " on each needle", script.Change: " of change",
-}
-
-// walk calls visit with every struct that a piece of a script holds, itself first: numbers,
-// claims, lengths, steps, stops. Spans of the text and the insides of numbers are not
-// visited.
-func walk(x any, visit func(any)) { walkValue(reflect.ValueOf(x), visit) }
-
-func walkValue(v reflect.Value, visit func(any)) {
-	switch v.Kind() {
-	case reflect.Interface, reflect.Pointer:
-		if !v.IsNil() {
-			walkValue(v.Elem(), visit)
-		}
-	case reflect.Slice:
-		for i := range v.Len() {
-			walkValue(v.Index(i), visit)
-		}
-	case reflect.Struct:
-		switch x := v.Interface().(type) {
-		case source.Span:
-		case pattern.Number, script.Length:
-			visit(x)
-		default:
-			visit(x)
-			for i := range v.NumField() {
-				walkValue(v.Field(i), visit)
-			}
-		}
-	}
 }

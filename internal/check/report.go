@@ -119,20 +119,15 @@ func (r *Report) Review() *Review {
 // lists compares the columns of every list: an order that turns, a step that is left out.
 func (v *Review) lists(r *Report) {
 	seen := map[source.Span]bool{}
-	for _, l := range r.Words.Lines {
-		for _, item := range l.Items {
-			walk(item, func(x any) {
-				n, is := x.(pattern.Number)
-				if !is || len(n.Val) < 2 || len(n.Cols) < 2 || seen[n.At] {
-					return
-				}
-				seen[n.At] = true
-				v.ListCount++
-				line, _ := r.File.Position(n.At.Start)
-				if l := (Listed{line, clip(r.File.Slice(n.At)), ordered(n.Val, r.Sizes)}); l.Says != "" && !slices.Contains(v.Lists, l) {
-					v.Lists = append(v.Lists, l)
-				}
-			})
+	for _, n := range pieces[pattern.Number](r.Words) {
+		if len(n.Val) < 2 || len(n.Cols) < 2 || seen[n.At] {
+			continue
+		}
+		seen[n.At] = true
+		v.ListCount++
+		line, _ := r.File.Position(n.At.Start)
+		if l := (Listed{line, clip(r.File.Slice(n.At)), ordered(n.Val, r.Sizes)}); l.Says != "" && !slices.Contains(v.Lists, l) {
+			v.Lists = append(v.Lists, l)
 		}
 	}
 	slices.SortStableFunc(v.Lists, func(a, b Listed) int { return a.Line - b.Line })
@@ -200,11 +195,9 @@ func (v *Review) sections(r *Report) {
 		name string
 	}
 	heads := []head{{1, "Beginning"}}
-	for n, l := range r.Words.Lines {
-		for _, item := range l.Items {
-			if s, is := item.(*script.Section); is && strings.TrimSpace(s.Name) != "" {
-				heads = append(heads, head{n + 1, strings.TrimSpace(s.Name)})
-			}
+	for line, s := range pieces[script.Section](r.Words) {
+		if name := strings.TrimSpace(s.Name); name != "" {
+			heads = append(heads, head{line, name})
 		}
 	}
 	for i, h := range heads {
@@ -277,12 +270,10 @@ func (v *Review) measures(r *Report) {
 		v.Measures = append(v.Measures, m)
 	}
 	for n, l := range r.Words.Lines {
-		for _, item := range l.Items {
-			walk(item, func(x any) {
-				if m, is := x.(script.Length); is && len(m.MM) > 0 {
-					add(m.At.Start, r.lengthWords(m), m.MM)
-				}
-			})
+		for m := range in[script.Length](l) {
+			if len(m.MM) > 0 {
+				add(m.At.Start, r.lengthWords(m), m.MM)
+			}
 		}
 		if r.works(n + 1) {
 			text := r.File.Slice(l.At)
@@ -399,7 +390,7 @@ func (v *Review) unchecked(r *Report) {
 		case r.Words.File.GoesOn(line): // told with the line before
 		case stumbled[line], l.Role == script.Unread && !worked && !r.own:
 			note(&unread, line, "not read, or not to the end of the line", words)
-		case !r.own && unknownIn(l.Items) != nil:
+		case !r.own && unknownIn(l) != nil:
 			note(&unread, line, "not worked: a term in it is explained nowhere", words)
 		case worked, r.told[line]:
 		case l.Role == script.Prose, l.Role == script.Unread, l.Role == script.Worked && r.own && l.Items != nil:
@@ -465,19 +456,17 @@ func (v *Review) unmeasured(r *Report) (out []Quoted) {
 
 // unknown lists the terms that stand where something is worked and cannot be worked.
 func (r *Report) unknown() (names []string) {
-	for i := range r.Words.Lines {
-		names = append(names, unknownIn(r.Words.Lines[i].Items)...)
+	for _, l := range r.Words.Lines {
+		names = append(names, unknownIn(l)...)
 	}
 	return names
 }
 
-func unknownIn(items []script.Item) (names []string) {
-	for _, item := range items {
-		walk(item, func(x any) {
-			if s, is := x.(script.Step); is && s.Op == script.Unknown {
-				names = append(names, s.Name)
-			}
-		})
+func unknownIn(l script.Line) (names []string) {
+	for s := range in[script.Step](l) {
+		if s.Op == script.Unknown {
+			names = append(names, s.Name)
+		}
 	}
 	return names
 }

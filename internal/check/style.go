@@ -172,16 +172,12 @@ func (c *styling) lists() {
 		}
 		dress(at, words)
 	}
-	for _, l := range c.Words.Lines {
-		for _, item := range l.Items {
-			walk(item, func(x any) {
-				switch x := x.(type) {
-				case pattern.Number:
-					columns(x.Cols)
-				case script.Length:
-					columns(x.Cols)
-				}
-			})
+	for _, x := range pieces[any](c.Words) {
+		switch x := x.(type) {
+		case pattern.Number:
+			columns(x.Cols)
+		case script.Length:
+			columns(x.Cols)
 		}
 	}
 }
@@ -256,13 +252,9 @@ func (c *styling) lengths() {
 			}
 		}
 	}
-	for _, l := range c.Words.Lines {
-		for _, item := range l.Items {
-			walk(item, func(x any) {
-				if x, is := x.(script.Length); is && len(x.Also) == 0 && !pairs[x.At.Start] {
-					c.oneUnit(x, want, dressed, rule)
-				}
-			})
+	for _, x := range pieces[script.Length](c.Words) {
+		if len(x.Also) == 0 && !pairs[x.At.Start] {
+			c.oneUnit(x, want, dressed, rule)
 		}
 	}
 }
@@ -335,41 +327,31 @@ func (c *styling) labels() {
 	if c.Side == "" {
 		return
 	}
-	for _, l := range c.Words.Lines {
-		for _, item := range l.Items {
-			walk(item, func(x any) {
-				label, is := x.(script.Label)
-				if !is || label.Side == script.NoSide || label.Open != 0 {
-					return
-				}
-				m := sideWord.FindStringIndex(c.File.Slice(label.At))
-				if m == nil || m[0] == 0 {
-					return
-				}
-				at := source.Span{Start: label.At.Start + uint32(m[0]), End: label.At.Start + uint32(m[1])}
-				if have := c.File.Slice(at); strings.TrimRight(have, " ") != " "+c.sideOf(label.Side) {
-					c.say(at, source.Say("style.side", "“{0}”: the style sheet puts the side behind a label like this: Row 1 {1}", strings.TrimSpace(have), c.Side),
-						source.Say("style.write.mend", "write “{0}”", c.sideOf(label.Side)), source.Edit{At: at, Text: " " + c.sideOf(label.Side)})
-				}
-			})
+	for _, label := range pieces[script.Label](c.Words) {
+		if label.Side == script.NoSide || label.Open != 0 {
+			continue
+		}
+		m := sideWord.FindStringIndex(c.File.Slice(label.At))
+		if m == nil || m[0] == 0 {
+			continue
+		}
+		at := source.Span{Start: label.At.Start + uint32(m[0]), End: label.At.Start + uint32(m[1])}
+		want := strings.Replace(c.Side, "RS", label.Side.String(), 1)
+		if have := c.File.Slice(at); strings.TrimRight(have, " ") != " "+want {
+			c.say(at, source.Say("style.side", "“{0}”: the style sheet puts the side behind a label like this: Row 1 {1}", strings.TrimSpace(have), c.Side),
+				source.Say("style.write.mend", "write “{0}”", want), source.Edit{At: at, Text: " " + want})
 		}
 	}
 }
-
-func (c *styling) sideOf(s script.Side) string { return strings.Replace(c.Side, "RS", s.String(), 1) }
 
 // repeats: by brackets or by asterisks.
 func (c *styling) repeats() {
 	if c.Repeats == "" {
 		return
 	}
-	for _, l := range c.Words.Lines {
-		for _, item := range l.Items {
-			walk(item, func(x any) {
-				if step, is := x.(script.Step); is && step.Op == script.Group && step.At.Known() {
-					c.repeat(step.At)
-				}
-			})
+	for _, step := range pieces[script.Step](c.Words) {
+		if step.Op == script.Group && step.At.Known() {
+			c.repeat(step.At)
 		}
 	}
 }
@@ -417,24 +399,22 @@ func (c *styling) counts() {
 	switch c.CountsBy {
 	case "shaping rows":
 		for i, l := range c.Words.Lines {
-			if c.works(i+1) && c.shapes(l) && !c.states(l) {
+			if c.works(i+1) && holdsShaping(l) && !statesCount(l) {
 				c.wantCount(i+1, "this line changes the count and does not state it")
 			}
 		}
 	case "sections":
 		last, name := 0, ""
 		end := func() {
-			if last > 0 && !c.states(c.Words.Lines[last-1]) {
+			if last > 0 && !statesCount(c.Words.Lines[last-1]) {
 				c.wantCount(last, "this line ends "+name+" and states no count")
 			}
 			last = 0
 		}
 		for i, l := range c.Words.Lines {
-			for _, item := range l.Items {
-				if s, is := item.(*script.Section); is {
-					end()
-					name = "“" + strings.TrimSpace(s.Name) + "”"
-				}
+			for s := range in[script.Section](l) {
+				end()
+				name = "“" + strings.TrimSpace(s.Name) + "”"
 			}
 			if name != "" && c.Margin(i+1) != "" {
 				last = i + 1
@@ -444,36 +424,30 @@ func (c *styling) counts() {
 	}
 }
 
-// shapes tells whether a line holds a step that changes the count of stitches.
-func (c *styling) shapes(l script.Line) bool {
-	found := false
-	for _, item := range l.Items {
-		walk(item, func(x any) {
-			switch x := x.(type) {
-			case script.Step:
-				switch x.Op {
-				case script.Decrease, script.Increase, script.PickUp, script.CastMore, script.PassOver:
-					found = true
-				}
-			case script.Shape:
-				found = true
+// holdsShaping tells whether a line holds a step that changes the count of stitches.
+func holdsShaping(l script.Line) bool {
+	for x := range in[any](l) {
+		switch x := x.(type) {
+		case script.Step:
+			switch x.Op {
+			case script.Decrease, script.Increase, script.PickUp, script.CastMore, script.PassOver:
+				return true
 			}
-		})
+		case script.Shape:
+			return true
+		}
 	}
-	return found
+	return false
 }
 
-// states tells whether a line states a count of stitches, or by how many it changes.
-func (c *styling) states(l script.Line) bool {
-	found := false
-	for _, item := range l.Items {
-		walk(item, func(x any) {
-			if claim, is := x.(script.Claim); is && claimUnits[claim.What] != "" {
-				found = true
-			}
-		})
+// statesCount tells whether a line states a count of stitches, or by how many it changes.
+func statesCount(l script.Line) bool {
+	for claim := range in[script.Claim](l) {
+		if claimUnits[claim.What] != "" {
+			return true
+		}
 	}
-	return found
+	return false
 }
 
 func (c *styling) wantCount(line int, what string) {
