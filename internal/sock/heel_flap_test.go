@@ -299,6 +299,16 @@ func TestNoRibToGoOn(t *testing.T) {
 	}
 }
 
+// A band too narrow is refused with the number that the form of the turn needs.
+func TestSquareBandRefused(t *testing.T) {
+	for form, fewest := range map[string]string{"plain": "at least 3 stitches", "outside-joint": "at least 2 stitches"} {
+		said := refused(t, wanted{stitches: []int{64}, more: "[heel]\nkind = \"square\"\nform = \"" + form + "\"\n[pin]\n\"heel.band_stitches\" = 0\n"}.text())
+		if !strings.Contains(said, fewest) {
+			t.Errorf("%s: %q, want %q in it", form, said, fewest)
+		}
+	}
+}
+
 // Computed: a common heel of 32 stitches with 4 decrease rows: 28 straight rows and 8 of
 // shaping, which leave 30, 28, 26 and 24; 12 are joined to 12, 18 picked up at each side and
 // one in each corner, and 3 decrease rounds take 70 to 64. Its seam of 12 stitches, 37.5 mm

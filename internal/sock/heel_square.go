@@ -1,6 +1,7 @@
 package sock
 
 import (
+	"fmt"
 	"sockwright/internal/design"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
@@ -68,7 +69,7 @@ func (h *squareHeel) declare(d *Draft) {
 	}
 	band := d.middleOfHeel(heel, h.middle, "heel.band_stitches", "stitches of the band",
 		evenSides("band-parity", "the band is odd or even as the heel is, so that its two sides are equal", heel),
-		rule("square-sides", "the band has at least 3 stitches, and at least 2 at each side of it", func(v grade.Values, n int) bool { return n >= fewest && v.Of(heel)-n >= 4 }))
+		rule("square-sides", fmt.Sprintf("the band has at least %d stitches, and at least 2 at each side of it", fewest), func(v grade.Values, n int) bool { return n >= fewest && v.Of(heel)-n >= 4 }))
 	rows := d.Model.Add(follows("heel.turn_rows", "rows of the turn", "rows",
 		func(v grade.Values) int { return h.inRows(v.Of(heel), v.Of(band)) },
 		func(v grade.Values) grade.Reason {
