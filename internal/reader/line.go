@@ -110,7 +110,9 @@ func (p *parser) oneLine(text string) script.Role {
 		p.title = false
 		if p.isTitle(text) {
 			p.out.Title = strings.TrimSpace(text)
-			p.partOf(0, len(p.toks), true)
+			if part := sectionIn(p.toks); part != script.NoPart {
+				p.part = part
+			}
 			p.titleHeel()
 			return script.Title
 		}
@@ -424,7 +426,10 @@ func countLetters(s string) int {
 }
 
 func (p *parser) heading(text string) {
-	part := p.partOf(0, len(p.toks), true)
+	part := sectionIn(p.toks)
+	if part != script.NoPart {
+		p.part = part
+	}
 	p.flat = part == script.Heel
 	p.notes = p.toks[0].w == "note" || p.toks[0].w == "notes"
 	p.forSizes = 0
@@ -433,45 +438,26 @@ func (p *parser) heading(text string) {
 	p.add(&script.Section{Base: script.Base{At: p.toks[0].at.To(p.toks[len(p.toks)-1].at), Line: p.line}, Name: strings.TrimSpace(text), Part: part})
 }
 
-// partOf finds a part of the sock among tokens.
-func (p *parser) partOf(from, to int, set bool) script.Part {
-	part := script.NoPart
-	for i := from; i < to && i < len(p.toks); i++ {
-		switch p.toks[i].w {
-		case "heel", "flap":
-			if part == 0 {
-				part = script.Heel
-			}
+// sectionIn is the first part of the sock that words name; the instep and the sole have no
+// section of their own.
+func sectionIn(toks []token) script.Part {
+	for i := range toks {
+		part := partNamed(toks[i].w)
+		switch toks[i].w {
+		case "instep", "sole":
+			part = script.NoPart
 		case "turn", "turning":
-			if part == 0 {
-				part = script.Heel
-			}
-		case "gusset":
-			if part == 0 {
-				part = script.Gusset
-			}
-		case "toe":
-			if part == 0 {
-				part = script.Toe
-			}
-		case "foot":
-			if part == 0 {
-				part = script.Foot
-			}
-		case "leg", "calf", "ankle":
-			if part == 0 {
-				part = script.Leg
-			}
-		case "cuff", "welt":
-			if part == 0 {
-				part = script.Cuff
-			}
+			part = script.Heel
+		case "calf", "ankle":
+			part = script.Leg
+		case "welt":
+			part = script.Cuff
+		}
+		if part != script.NoPart {
+			return part
 		}
 	}
-	if set && part != 0 {
-		p.part = part
-	}
-	return part
+	return script.NoPart
 }
 
 // onlySizes reads "Sizes A and C only:", "Size M:", "All sizes:".
@@ -526,15 +512,11 @@ func (p *parser) prefix() {
 	for i := p.i; i < p.i+5 && i+1 < len(p.toks); i++ { // "RIGHT SOCK, Rnd 1:", "Band, row 1:"
 		t := p.toks[i]
 		if t.w == "," && i > p.i {
-			back := p.i
-			p.i = i + 1
-			if p.rowAhead(0) && !p.is("row", ",") {
-				p.i = back
-				p.partPrefix(back, i)
-				p.i = i + 1
+			if p.i = i + 1; p.rowAhead(0) && !p.is("row", ",") {
+				p.partPrefix(start, i)
 				return
 			}
-			p.i = back
+			p.i = start
 			break
 		}
 		if t.kind != wordToken || t.w == "row" || t.w == "rnd" {
@@ -554,7 +536,7 @@ scan:
 			end = i
 			break scan
 		case (t.w == "." || t.w == "-") && words > 0 && words <= 3 && i+1 < len(p.toks):
-			if p.partOf(p.i, i, false) != 0 || t.w == "." && words <= 2 {
+			if sectionIn(p.toks[p.i:i]) != script.NoPart || t.w == "." && words <= 2 {
 				end = i
 			}
 			break scan
@@ -576,17 +558,10 @@ scan:
 	pattern := false
 	for i := start; i < end; i++ {
 		switch p.toks[i].w {
-		case "measures":
-			return
-		case "k", "p", "sl", "on", "rep", "until", "over", "co", "work", "inc", "dec", "cast":
-			if p.toks[i].w != "work" && p.toks[i].w != "on" && p.toks[i].w != "over" {
-				return
-			}
+		case "measures", "k", "p", "sl", "on", "rep", "until", "over", "co", "work", "inc", "dec", "cast", "total":
 			return
 		case "patt", "lace", "chart", "multiple":
 			pattern = true
-		case "total":
-			return
 		}
 		if p.toks[i].stitch != nil {
 			return
@@ -596,7 +571,7 @@ scan:
 		p.patternHead(start, end)
 		return
 	}
-	if p.partOf(start, end, false) == 0 && p.toks[end].w != ":" {
+	if sectionIn(p.toks[start:end]) == script.NoPart && p.toks[end].w != ":" {
 		return
 	}
 	p.partPrefix(start, end)
@@ -612,7 +587,7 @@ func (p *parser) cameTo(from, to int) bool {
 		case "worked", "done", "complete", "finished", "k":
 			done = true
 		case "to", "until", "before":
-			if done && p.partOf(i, to, false) != script.NoPart {
+			if done && sectionIn(p.toks[i:to]) != script.NoPart {
 				return true
 			}
 		}
@@ -622,13 +597,13 @@ func (p *parser) cameTo(from, to int) bool {
 
 // partPrefix begins a part that is named by the words before a stop.
 func (p *parser) partPrefix(start, end int) {
-	part := p.partOf(start, end, true)
+	part := sectionIn(p.toks[start:end])
 	sock := p.toks[end-1].w == "sock" || p.toks[end-1].w == "socks"
 	if part == 0 && !sock {
 		return
 	}
-	if part != 0 {
-		p.flat = part == script.Heel
+	if part != script.NoPart {
+		p.part, p.flat = part, part == script.Heel
 	}
 	at := p.toks[start].at.To(p.toks[end-1].at)
 	p.add(&script.Section{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}, Name: p.raw(at), Part: part})

@@ -42,13 +42,10 @@ func (p *parser) needle() (n int, part script.Part, ok bool) {
 	case len(t.w) == 2 && t.w[0] == 'n' && isDigit(t.w[1]):
 		p.i++
 		return int(t.w[1] - '0'), 0, true
-	case t.w == "n" && p.ahead(1).kind == numToken && p.ahead(1).glued:
+	case t.w == "n" && p.ahead(1).kind == numToken && p.ahead(1).glued, t.w == "ndl" && p.ahead(1).kind == numToken:
 		p.i += 2
 		return int(p.toks[p.i-1].val), 0, true
-	case t.w == "ndl" && p.ahead(1).kind == numToken:
-		p.i += 2
-		return int(p.toks[p.i-1].val), 0, true
-	case (t.kind == ordToken || t.kind == numToken) && p.ahead(1).w == "ndl" && t.kind == ordToken:
+	case t.kind == ordToken && p.ahead(1).w == "ndl":
 		p.i += 2
 		return int(t.val), 0, true
 	case t.w == "first" && p.ahead(1).w == "ndl":
@@ -56,55 +53,54 @@ func (p *parser) needle() (n int, part script.Part, ok bool) {
 		return 1, 0, true
 	case p.ahead(1).w == "ndl":
 		switch t.w {
-		case "instep", "front":
+		case "instep", "heel", "sole":
+			part = partNamed(t.w)
+		case "front":
+			part = script.Instep
+		case "back":
+			part = script.Sole
+		}
+		if part != script.NoPart {
 			p.i += 2
-			return 0, script.Instep, true
-		case "heel":
-			p.i += 2
-			return 0, script.Heel, true
-		case "sole", "back":
-			p.i += 2
-			return 0, script.Sole, true
+			return 0, part, true
 		}
 	}
 	p.i = back
 	return 0, 0, false
 }
 
-// partWord reads a word for a part of the sock's stitches.
-func (p *parser) partWord() script.Part {
-	switch p.peek().w {
-	case "heel":
-		p.i++
-		if p.any("flap") {
-		}
-		return script.Heel
-	case "flap":
-		p.i++
+// partNamed is the part of the sock that a word names.
+func partNamed(w string) script.Part {
+	switch w {
+	case "heel", "flap":
 		return script.Heel
 	case "instep":
-		p.i++
 		return script.Instep
 	case "sole":
-		p.i++
 		return script.Sole
 	case "gusset":
-		p.i++
 		return script.Gusset
 	case "foot":
-		p.i++
 		return script.Foot
 	case "toe":
-		p.i++
 		return script.Toe
 	case "leg":
-		p.i++
 		return script.Leg
 	case "cuff":
-		p.i++
 		return script.Cuff
 	}
 	return script.NoPart
+}
+
+// partWord reads a word for a part of the sock's stitches.
+func (p *parser) partWord() script.Part {
+	part := partNamed(p.peek().w)
+	if part != script.NoPart {
+		if p.i++; p.toks[p.i-1].w == "heel" {
+			p.any("flap")
+		}
+	}
+	return part
 }
 
 // needlePrefix reads "N1:", "N2 -", "on N3,", "needle 1 -" where steps follow.
