@@ -1,8 +1,6 @@
 package reader
 
-import (
-	"sockwright/internal/script"
-)
+import "sockwright/internal/script"
 
 // labelNames are the words that name a row besides or instead of a number.
 var labelNames = newList("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing foll subsequent")
@@ -299,41 +297,4 @@ func (p *parser) followingRows(l *script.Label) bool {
 		return true
 	}
 	return p.restore(back)
-}
-
-// side reads "(RS)", "(wrong side)", ", RS".
-func (p *parser) side() script.Side {
-	back := p.i
-	open := p.any("(", "[")
-	if !open {
-		p.any(",", "-")
-	}
-	s := script.NoSide
-	p.any("=")
-	switch {
-	case p.any("rs"), p.phrase("right side"):
-		s = script.RS
-	case p.any("ws"), p.phrase("wrong side"):
-		s = script.WS
-	}
-	if s != 0 {
-		p.any("row", "facing")
-		if !open || p.any(")", "]") {
-			if !open && !p.clauseEnd() {
-				p.i = back
-				return 0
-			}
-			return s
-		}
-		if p.any(",", "and", ";") { // "(RS, dec rnd)"
-			for !p.done() && !p.is(")") && !p.is("]") {
-				p.i++
-			}
-			if p.any(")", "]") {
-				return s
-			}
-		}
-	}
-	p.i = back
-	return 0
 }

@@ -1,8 +1,6 @@
 package reader
 
-import (
-	"sockwright/internal/script"
-)
+import "sockwright/internal/script"
 
 // move reads how stitches go from one needle to another: "Slip the first st of N1 to the end
 // of N2", "K the sts of 1st needle on to 3rd needle".
@@ -79,43 +77,4 @@ func (p *parser) oneOrdinal() (int, bool) {
 	}
 	p.i++
 	return max(int(t.val), 1), true
-}
-
-// arranging reads how the stitches lie that a row has just worked: "k, arranging the sts so
-// that there are 15 on N1 …".
-func (p *parser) arranging() bool {
-	start := p.i
-	p.skip(",", ";", "and")
-	if !p.any("arranging", "arrange", "dividing", "divide", "placing", "rearranging") {
-		p.i = start
-		return false
-	}
-	p.skip("the", "sts", "them", "so", "that", "as", "foll", ":")
-	claims := p.claims()
-	if len(claims) < 2 {
-		p.i = start
-		return false
-	}
-	p.add(&script.Arrange{Base: p.base(start), Claims: claims})
-	return true
-}
-
-// lays reads "Slip the first 25 sts to N1 and the last 23 sts to N2": stitches that are laid
-// on needles, which stay in work.
-func (p *parser) lays() bool {
-	start := p.i
-	if !p.any("sl", "place", "put", "move", "transfer") {
-		return false
-	}
-	claims := p.claims()
-	if len(claims) < 2 || !p.clauseEnd() {
-		return false
-	}
-	for _, c := range claims {
-		if c.What != script.OnNdl {
-			return false
-		}
-	}
-	p.add(&script.Arrange{Base: p.base(start), Claims: claims})
-	return true
 }

@@ -2,6 +2,42 @@ package reader
 
 import "sockwright/internal/script"
 
+// waste reads a heel that is placed with waste yarn: the count does not change.
+func (p *parser) waste() bool {
+	start := p.i
+	if p.any("k") { // "k 26 with waste yarn"
+		if n, ok := p.number(); ok {
+			p.any("sts")
+			if p.phrase("with waste yarn", "with scrap yarn", "with the waste yarn", "in waste yarn") {
+				for !p.stop() {
+					p.i++
+				}
+				p.add(&script.State{Base: p.base(start), Claims: []script.Claim{{What: script.OfPart, Part: script.Heel, N: n, At: n.At, Soft: true}}})
+				return true
+			}
+		}
+		p.i = start
+		return false
+	}
+	if !p.phrase("with waste yarn", "using waste yarn", "with scrap yarn", "with contrast waste yarn", "with a length of waste yarn", "with a piece of waste yarn") {
+		return false
+	}
+	p.skip(",")
+	p.any("k")
+	p.from(&script.Divide{})
+	n, ok := p.number()
+	if !ok {
+		return false
+	}
+	p.partWord()
+	p.any("sts")
+	for !p.stop() {
+		p.i++
+	}
+	p.add(&script.State{Base: p.base(start), Claims: []script.Claim{{What: script.OfPart, Part: script.Heel, N: n, At: n.At, Soft: true}}})
+	return true
+}
+
 // lift reads how the stitches of an inserted heel come onto the needles: "Place the 30 sts
 // below and the 30 sts above on needles and pick up 1 st at each corner", "30 sts from below
 // and 30 from above go on two needles. Pick up 1 st in each corner."

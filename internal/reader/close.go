@@ -1,0 +1,54 @@
+package reader
+
+import "sockwright/internal/script"
+
+// close reads "Graft", "graft the 12 sole sts to the 12 instep sts", "fasten off".
+func (p *parser) close() bool {
+	start := p.i
+	p.skip("now", "then", "and")
+	if !p.any("graft", "break", "cut", "fasten", "draw", "join") || p.toks[p.i-1].w == "join" && !p.is("toe") {
+		return false
+	}
+	word := p.toks[p.i-1].w
+	if word == "draw" && (p.sentenceHas("ring") || p.sentenceHas("rnd") || p.sentenceHas("circle")) { // the beginning, not the end
+		p.i = start
+		return false
+	}
+	c := script.Close{}
+	var claims []script.Claim
+	for !p.stop() {
+		if p.peek().kind == numToken {
+			if cl, ok := p.claim(); ok {
+				if cl.Part != 0 || cl.What == script.OnNdl {
+					claims = append(claims, cl)
+				}
+				continue
+			}
+		}
+		p.i++
+	}
+	if word == "break" || word == "cut" {
+		return true // the yarn only
+	}
+	if claims != nil && word == "graft" {
+		for i := range claims {
+			if claims[i].What == script.Live {
+				claims[i].What = script.OfPart
+			}
+		}
+		p.add(&script.State{Base: p.base(start), Claims: claims})
+	}
+	c.Base = p.base(start)
+	emit(p, c)
+	return true
+}
+
+// sentenceHas tells whether a word stands between here and the end of the sentence.
+func (p *parser) sentenceHas(word string) bool {
+	for i := p.i; i < len(p.toks) && p.toks[i].w != "."; i++ {
+		if p.toks[i].w == word {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,462 @@
+package reader
+
+import "sockwright/internal/script"
+
+// divide reads how the heel is set apart.
+func (p *parser) divide() bool {
+	start := p.i
+	d := script.Divide{Part: script.Heel}
+	heel, flat := p.part == script.Heel, false
+	p.skip("then", "now")
+	if p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) {
+		return true
+	}
+	// "Take half the stitches, 36, on one needle", "Slip first 30 sts on to one needle for heel"
+	if back := p.i; p.phrase("for the heel", "for heel") {
+		heel = true
+		p.skip(",")
+		if !p.is("bring") && !p.is("take") && !p.is("sl") && !p.is("place") && !p.is("put") && !p.is("set") {
+			p.i = back
+		}
+	}
+	if p.any("take", "sl", "place", "put", "set", "transfer", "keep", "bring") {
+		p.skip("the", "aside")
+		switch {
+		case p.any("half"):
+			p.skip("of", "the")
+			p.any("sts")
+			p.skip(",", "(", "-")
+			if n, ok := p.number(); ok {
+				d.N = n
+				p.any("sts")
+				p.any(",", ")")
+			}
+		default:
+			p.from(&d)
+			n, ok := p.number()
+			if !ok {
+				return false
+			}
+			d.N = n
+			if p.partWord() == script.Instep {
+				return false
+			}
+			if p.is("of") && p.ofAll() { // "the last 30 of the 60 sts"
+				p.i--
+			}
+			if !p.any("sts") {
+				return false
+			}
+			if p.is("and") { // "the last 15 sts and the first 15 sts"
+				back := p.i
+				p.i++
+				var other script.Divide
+				p.from(&other)
+				if n, ok := p.number(); ok && p.any("sts") {
+					d.Plus = n
+				} else {
+					p.i = back
+				}
+			}
+		}
+		p.phrase("of the rnd", "of rnd")
+		on, hold := false, false
+		for p.phrase("on to", "onto", "on", "upon") {
+			p.skip("one", "a", "the", "spare", "to")
+			if _, _, ok := p.needle(); ok {
+				on = true
+			}
+			on = p.any("ndl") || on
+			hold = p.any("holder", "thread", "waste") || hold
+			p.skip("holder", "yarn", "waste", "thread")
+		}
+		if hold && p.phrase("and work on", "and cont on", "and work back and forth on") { // "put the last 24 sts on a holder and work on the first 24"
+			d.From = script.Unsaid
+			p.from(&d)
+			n, ok := p.number()
+			if !ok {
+				return false
+			}
+			d.N = n
+			p.skip("sts", "only")
+			heel, on = true, true
+		} else if hold {
+			return false
+		}
+		if p.phrase("for the heel", "for heel") {
+			heel, on = true, true
+		}
+		if p.phrase("for the instep", "for instep", "on held", "on holder") || !on || !heel {
+			return false
+		}
+		d.Base = p.base(start)
+		emit(p, d)
+		p.setPart(script.Heel)
+		return true
+	}
+	// a bag of words, then "on the last 28 sts"
+	if w := p.peek().w; w == "k" || w == "p" || w == "pick" {
+		return false
+	}
+	found := false
+	for !p.stop() && !p.is(":") && !p.is(";") && !(found && (p.is(",") || p.is("worked", "for"))) {
+		back := p.i
+		if p.any("on", "over", "across", "using") || p.i > start && p.is("of") && (p.toks[p.i-1].w == "flap" || p.toks[p.i-1].w == "heel") && p.eat("of") {
+			p.skip("just")
+			p.from(&d)
+			p.skip("only")
+			if n, part, ok := p.needle(); ok && n > 0 || ok && (part == script.Sole || part == script.Heel) { // "over the sts of needle 2"
+				d.From, d.Needle = script.OnNeedle, n
+				found = true
+				continue
+			}
+			if n, ok := p.number(); ok {
+				part := p.partWord()
+				if part == script.Heel {
+					heel = true
+				} else if part != 0 {
+					return false
+				}
+				if part == 0 && p.is("of") && p.ofAll() { // "over 30 of the 60 sts"
+					p.i--
+				}
+				if !p.any("sts") {
+					return false
+				}
+				if !found {
+					d.N = n
+				}
+				found = true
+				if p.eat("of") {
+					p.skip("the", "rnd")
+					if n, _, ok := p.needle(); ok && n > 0 {
+						d.From, d.Needle = script.OnNeedle, n
+					}
+				}
+				p.phrase("of rnd", "of the rnd", "only", "just worked", "for heel", "for the heel")
+				continue
+			}
+			if p.is("heel", "sts") || p.is("these", "sts") || p.is("sts") || p.is("those", "sts") { // "on these sts only"
+				p.i++
+				p.skip("sts", "only", "alone", "for", "the", "heel")
+				if d.N.Known() || found {
+					continue
+				}
+				d.These, found = true, true
+				continue
+			}
+			p.i = back
+		}
+		if p.inSections() {
+			heel = true
+			continue
+		}
+		switch t := p.peek(); t.w {
+		case "heel", "flap":
+			heel = true
+		case "back", "forth", "fro", "flat":
+			flat = true
+		case "turn":
+			flat, d.Turn = true, true
+		case "rs", "ws":
+			if p.ahead(1).w == "facing" {
+				d.Side = map[string]script.Side{"rs": script.RS, "ws": script.WS}[t.w]
+			}
+		case "st-st", "stockinette":
+			d.Fabric = "stockinette"
+		case "worked", "work", "and", "to", "in", "row", "is", "the", "cup", "complete", ",", "-", "sts", "facing", "back-and-forth", "now", "be", "will", "only", "done", "beg", "over", "with", "for", "k", "p", "on", "purlwise", "right", "wrong", "side", "of", "both", "for-the":
+		default:
+			return false
+		}
+		p.i++
+	}
+	back := p.i
+	p.skip(",", "and")
+	if p.any("turn") {
+		d.Turn, flat = true, true
+		p.phrase("and work", "the work", "work")
+		p.skip("as", "foll", "back", "and", "forth")
+	} else {
+		p.i = back
+	}
+	if !found || !heel && !flat {
+		return false
+	}
+	if d.These && !flat && !heel {
+		return false
+	}
+	d.Base = p.base(start)
+	emit(p, d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
+// inSections reads that a heel is worked in so many parts: "in three sections", "divided into
+// 3 parts".
+func (p *parser) inSections() bool {
+	back := p.i
+	p.any("divided", "set", "worked", "made")
+	p.phrase("out in", "up of", "in", "into", "as")
+	if t := p.peek(); p.i > back && t.kind == numToken {
+		if p.i++; p.any("section", "parts", "part", "portions") {
+			return true
+		}
+	}
+	return p.restore(back)
+}
+
+// ofAll reads "of the 60 sts" behind some of them, and states that there are so many in all.
+func (p *parser) ofAll() bool {
+	back := p.i
+	p.skip("of", "the", "all")
+	n, ok := p.number()
+	if !ok || !p.any("sts") {
+		return p.restore(back)
+	}
+	p.add(&script.State{Base: p.base(back), Claims: []script.Claim{{What: script.Total, N: n, At: n.At}}, Is: !p.began})
+	p.began = true
+	return true
+}
+
+// titleHeel reads on how many stitches the heel is worked that a title names: "SANDGLASS HEEL,
+// worked over 30 of 60 sts".
+func (p *parser) titleHeel() {
+	if p.part != script.Heel {
+		return
+	}
+	for i, t := range p.toks {
+		if t.w != "over" && t.w != "on" && t.w != "across" {
+			continue
+		}
+		if p.i = i + 1; !p.numbersOf() {
+			continue
+		}
+		if p.i = i; !p.divide() {
+			p.items = nil
+		}
+		return
+	}
+}
+
+// numbersOf tells whether "30 of the 60 sts" follows.
+func (p *parser) numbersOf() bool {
+	if _, ok := p.number(); !ok || !p.any("of") {
+		return false
+	}
+	p.skip("the", "all")
+	_, ok := p.number()
+	return ok && p.is("sts")
+}
+
+// areTheHeel reads "the last 28 sts of the rnd are the heel", "the first 31 sts are the
+// instep and are put on hold".
+func (p *parser) areTheHeel(start int) bool {
+	d := script.Divide{Part: script.Heel}
+	p.skip("the")
+	if !p.is("first") && !p.is("last") && !p.is("next") {
+		p.i = start
+		return false
+	}
+	p.from(&d)
+	n, ok := p.number()
+	if !ok || !p.any("sts") {
+		p.i = start
+		return false
+	}
+	d.N = n
+	p.phrase("of the rnd", "of rnd")
+	if !p.any("are", "form", "become", "make") {
+		p.i = start
+		return false
+	}
+	p.skip("for", "the", "used")
+	switch p.partWord() {
+	case script.Heel:
+	case script.Instep:
+		d.Part = script.Instep
+	default:
+		p.i = start
+		return false
+	}
+	p.skip("sts")
+	for !p.stop() && !p.is(";") {
+		if p.is("st-st") || p.is("stockinette") || p.is("sts", "sts") {
+			d.Fabric = "stockinette"
+		}
+		p.i++
+	}
+	d.Base = p.base(start)
+	emit(p, d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
+// workedAlone reads that only some stitches are worked from here on: "turn; only the last 28
+// sts are worked from here", "From now on work the first 30 sts only".
+func (p *parser) workedAlone(start int) bool {
+	d := &script.Divide{Part: script.Heel, Turn: p.any("turn")}
+	if d.Turn && !p.any(";", ",", "and", ".", "-") {
+		return p.restore(start)
+	}
+	p.any("and", "then")
+	p.fromHere()
+	p.any(",")
+	only := p.any("only", "just")
+	work := p.any("work")
+	p.any("on")
+	only = p.any("only", "just") || only
+	p.from(d)
+	n, ok := p.number()
+	if !ok || !p.any("sts") {
+		return p.restore(start)
+	}
+	d.N = n
+	p.phrase("of the rnd", "of rnd")
+	only = p.any("only", "alone") || only
+	if !work {
+		if !p.phrase("are worked", "are now worked", "will be worked", "are used", "are in work") {
+			return p.restore(start)
+		}
+	}
+	only = p.any("only", "alone") || only
+	for p.fromHere() || p.phrase("to and fro", "back and forth", "flat", "in row", "for the heel", "for heel", "for the flap") {
+	}
+	if !only || !p.clauseEnd() || p.part != script.Heel && d.From == script.Unsaid {
+		return p.restore(start)
+	}
+	d.Base = p.base(start)
+	p.add(d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
+// fromHere reads "from here on", "from now on".
+func (p *parser) fromHere() bool {
+	return p.phrase("from here on", "from here", "from now on", "from this point on", "from this point", "for now", "at first")
+}
+
+// forInstep are words for what stitches rest for.
+var forInstep = []string{"for the instep", "for instep", "for the front", "for front", "for the top of the foot"}
+
+// restForInstep reads "Slip these sts on to a holder for instep", "leave the first 33 sts on a
+// thread for the instep", "For the instep put the first 32 of the 64 sts on a holder".
+func (p *parser) restForInstep(start int) bool {
+	d := script.Divide{Part: script.Instep}
+	items, began := len(p.items), p.began
+	fail := func() bool {
+		p.items, p.began = p.items[:items], began
+		return p.restore(start)
+	}
+	lead := p.phrase(forInstep...)
+	p.any(",")
+	if !p.any("sl", "place", "put", "leave", "transfer", "keep") {
+		return fail()
+	}
+	d.These = p.is("these") || p.is("them") || p.is("those")
+	p.from(&d)
+	p.any("them")
+	if n, ok := p.number(); ok {
+		d.N, d.These = n, false
+		if p.toks[p.i-2].w == "these" {
+			d.From = script.Last
+		}
+	} else if !d.These {
+		return fail()
+	}
+	if p.is("of") && p.ofAll() { // "the first 32 of the 64 sts"
+		p.i--
+	}
+	p.any("sts")
+	if !p.phrase("on to", "onto", "on", "to") {
+		return fail()
+	}
+	p.skip("a", "the", "another", "spare", "waste", "length", "of")
+	if !p.any("holder", "thread", "yarn", "ndl", "sts") {
+		return fail()
+	}
+	p.any("holder")
+	if !p.phrase(forInstep...) && !lead {
+		return fail()
+	}
+	d.Base = p.base(start)
+	emit(p, d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
+// remForHeel reads "On to one needle work the rem 28 sts for heel".
+func (p *parser) remForHeel(start int) bool {
+	d := script.Divide{Part: script.Heel}
+	p.phrase("on to one ndl", "onto one ndl", "on one ndl", "with one ndl", "upon one ndl")
+	p.skip(",")
+	if !p.any("work", "sl", "take", "keep", "use", "place") {
+		p.i = start
+		return false
+	}
+	p.from(&d)
+	n, ok := p.number()
+	if !ok || !p.any("sts") || !p.phrase("for heel", "for the heel", "for heel flap", "for the heel flap") {
+		p.i = start
+		return false
+	}
+	d.N = n
+	p.skip("as", "foll", "in", "row", "back", "and", "forth", "thus")
+	if !p.clauseEnd() {
+		p.i = start
+		return false
+	}
+	d.Base = p.base(start)
+	emit(p, d)
+	p.setPart(script.Heel)
+	p.flat = true
+	return true
+}
+
+// from reads "the first", "the last", "the next".
+func (p *parser) from(d *script.Divide) {
+	for {
+		switch {
+		case p.any("the", "these", "those", "rem", "all", "foll", "a"):
+		case p.any("first"):
+			d.From = script.First
+		case p.any("next"):
+			d.From = script.First
+		case p.any("last"):
+			d.From = script.Last
+		case p.any("centre"):
+			d.From = script.Centre
+		default:
+			return
+		}
+	}
+}
+
+// resume reads "Resume in the round on 60 sts", "rejoin".
+func (p *parser) resume() bool {
+	start := p.i
+	p.skip("now", "then")
+	if !p.phrase("resume", "rejoin", "join again", "return to", "cont in the rnd", "work in the rnd again", "go back to", "beg work in the rnd", "beg to work in the rnd", "now work in the rnd") {
+		return false
+	}
+	n := script.Resume{}
+	for !p.clauseEnd() {
+		if p.any("on", "over", "with") {
+			p.skip("all", "the")
+			if c, ok := p.claim(); ok {
+				n.Claims = append(n.Claims, c)
+				continue
+			}
+			continue
+		}
+		p.i++
+	}
+	n.Claims = append(n.Claims, p.claimsBehind()...)
+	n.Base = p.base(start)
+	p.flat = false
+	emit(p, n)
+	return true
+}
