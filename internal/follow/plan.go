@@ -22,6 +22,14 @@ type entry struct {
 	parts []part         // sentences that the row was joined of, but the last
 }
 
+// numOf is the number of row i of a repeat, 0 if it has none.
+func (e *entry) numOf(i int) int {
+	if i < len(e.nums) {
+		return e.nums[i]
+	}
+	return 0
+}
+
 // plan puts what the script says in the order in which it is worked.
 func plan(s *script.Script) []entry {
 	pl := planner{file: s.File, named: map[string][]numbered{}}

@@ -76,11 +76,8 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 	work := func() *problem {
 		defer func() { w.passes = append(w.passes, w.n.total()) }()
 		for i, r := range rows {
-			num := 0
-			if i < len(e.nums) {
-				num = e.nums[i]
-				w.patternRow(r, num)
-			}
+			num := e.numOf(i)
+			w.patternRow(r, num)
 			w.quiet = i+1 < len(rows) && rows[i+1] == r && !r.Label.Said // "K 5 rnds" is noted once
 			if p := w.workRow(r, num); p != nil {
 				return p
@@ -127,7 +124,7 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 		if w.n.flat {
 			w.n.facing = stop.Side.Other()
 		}
-		if p == nil && changesAny(rows, w) {
+		if p == nil && w.changesAny(rows) {
 			// until a length: how often is not known
 			w.lose()
 		}
@@ -145,14 +142,10 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 			problems = append(problems, w.checkWraps(stop.Claims)...)
 		}
 	case script.Split:
-		if e.split != nil {
+		if e.split != nil { // the lines behind are checked by themselves
 			stop.Claims = e.split
-		}
-		p = w.untilSplit(rows, &stop)
-		if e.split != nil {
-			stop.Claims = nil
-		}
-		if p == nil {
+			p = w.untilSplit(rows, &stop)
+		} else if p = w.untilSplit(rows, &stop); p == nil {
 			problems = append(problems, w.checkAll(stop.Claims, e)...)
 		}
 	default:
@@ -193,16 +186,15 @@ func (w *worker) checkEnd(stop *script.Stop) *problem {
 	return p
 }
 
-func changesAny(rows []*script.Row, w *worker) bool {
-	sum := w.n.clone()
-	before := sum.total()
+// changesAny tells whether rows leave more or fewer stitches than they find.
+func (w *worker) changesAny(rows []*script.Row) bool {
 	c := w.clone()
 	for _, r := range rows {
 		if p := c.workRow(r, 0); p != nil {
 			return false
 		}
 	}
-	return c.known && c.n.total() != before
+	return c.known && c.n.total() != w.n.total()
 }
 
 // rowsMore works rows until so many are worked in all, or so many more.
@@ -218,11 +210,7 @@ func (w *worker) rowsMore(rows []*script.Row, e *entry, stop script.Stop, v int)
 	}
 	full := func() *problem {
 		for i, r := range rows {
-			num := 0
-			if i < len(e.nums) {
-				num = e.nums[i]
-			}
-			if p := w.workRow(r, num); p != nil {
+			if p := w.workRow(r, e.numOf(i)); p != nil {
 				return p
 			}
 		}
@@ -254,31 +242,25 @@ func (w *worker) untilRemain(rows []*script.Row, e *entry, stop *script.Stop) *p
 	}
 	want := int(v)
 	at := stop.N.Span(w.size)
-	reached := func() bool { return w.reached(want) }
-	last := w.measure(want)
-	if reached() {
+	last := w.measure()
+	if last == want {
 		return nil
 	}
-	down := last > want
 	for pass := 0; pass < 5000; pass++ {
 		before := w.n.clone()
 		for i, r := range rows {
-			num := 0
-			if e != nil && i < len(e.nums) {
-				num = e.nums[i]
-			}
-			if p := w.workRow(r, num); p != nil {
-				if now := w.measure(want); now != want && !p.soft { // it ran out of stitches on the way
+			if p := w.workRow(r, e.numOf(i)); p != nil {
+				if w.measure() != want && !p.soft { // it ran out of stitches on the way
 					p.fault.At = at
 				}
 				return p
 			}
-			now := w.measure(want)
-			if reached() {
+			now := w.measure()
+			if now == want {
 				return nil
 			}
-			if down && now < want || !down && now > want {
-				p := w.fail(at, source.Parity, source.Say("follow.passed", "{0} cannot be reached: the count goes {1}, {2}", source.InSts(want), last, now), source.Sts(want), source.Sts(last))
+			if past(last, want, now) {
+				p := w.passed(at, want, last, now)
 				p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-passed", "{0} or {1} can be reached", last, now)}}
 				return p
 			}
@@ -288,21 +270,32 @@ func (w *worker) untilRemain(rows []*script.Row, e *entry, stop *script.Stop) *p
 			if w.stopped || !w.known {
 				return nil
 			}
-			return w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", source.InSts(want), source.InSts(last)), source.Sts(want), source.Sts(last))
+			break
 		}
 	}
+	return w.never(at, want, last)
+}
+
+// past tells whether a count that is wanted lies between the last one and the one now.
+func past(last, want, now int) bool { return (last-want)*(now-want) < 0 }
+
+// passed says that a count is passed over.
+func (w *worker) passed(at source.Span, want, last, now int) *problem {
+	return w.fail(at, source.Parity, source.Say("follow.passed", "{0} cannot be reached: the count goes {1}, {2}", source.InSts(want), last, now), source.Sts(want), source.Sts(last))
+}
+
+// never says that a count is not reached, for it stays what it is.
+func (w *worker) never(at source.Span, want, last int) *problem {
 	return w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", source.InSts(want), source.InSts(last)), source.Sts(want), source.Sts(last))
 }
 
 // measure is the count that an aim speaks of: of the part worked flat, or of all.
-func (w *worker) measure(want int) int {
+func (w *worker) measure() int {
 	if w.n.flat {
 		return w.n.worked()
 	}
 	return w.n.total()
 }
-
-func (w *worker) reached(want int) bool { return w.measure(want) == want }
 
 // untilUsedUp works the rows of a heel turn until no stitch waits beyond a gap.
 func (w *worker) untilUsedUp(rows []*script.Row, e *entry) *problem {
@@ -318,15 +311,11 @@ func (w *worker) untilUsedUp(rows []*script.Row, e *entry) *problem {
 			if !w.n.gaps() && count(w.n.right) == 0 {
 				return nil
 			}
-			num := 0
-			if i < len(e.nums) {
-				num = e.nums[i]
-			}
 			if a, b := w.n.waiting(); a == 0 && b == 0 && !w.n.gaps() {
 				return nil
 			}
 			before := w.n.worked()
-			if p := w.workRow(r, num); p != nil {
+			if p := w.workRow(r, e.numOf(i)); p != nil {
 				return p
 			}
 			if w.n.worked() == before && pass > 1000 {
@@ -402,20 +391,22 @@ func (w *worker) checkWraps(claims []script.Claim) (out []*problem) {
 	return out
 }
 
-// untilSplit works rows until counts on the needles are as stated, in whatever order.
-func (w *worker) untilSplit(rows []*script.Row, stop *script.Stop) *problem {
-	sum := 0
-	for _, c := range stop.Claims {
+// sumOf is how many stitches are stated of needles or parts together.
+func (w *worker) sumOf(claims []script.Claim) (sum int) {
+	for _, c := range claims {
 		k := 1
 		if c.What == script.EachNdl {
 			k = w.needlesInUse()
 		}
 		sum += k * int(w.val(c.N))
 	}
-	each := false
-	for _, c := range stop.Claims {
-		each = each || c.What == script.OfPart || c.What == script.Between
-	}
+	return sum
+}
+
+// untilSplit works rows until counts on the needles are as stated, in whatever order.
+func (w *worker) untilSplit(rows []*script.Row, stop *script.Stop) *problem {
+	sum := w.sumOf(stop.Claims)
+	each := slices.ContainsFunc(stop.Claims, func(c script.Claim) bool { return c.What == script.OfPart || c.What == script.Between })
 	for pass := 0; pass < 2000; pass++ {
 		for _, r := range rows {
 			if each {

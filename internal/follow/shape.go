@@ -80,13 +80,7 @@ func (w *worker) shape(e *entry, n *script.Shape) (problems []*problem) {
 			}
 			want, at = int(v), n.Stop.N.Span(w.size)
 		} else {
-			for _, c := range n.Stop.Claims {
-				k := 1
-				if c.What == script.EachNdl {
-					k = w.needlesInUse()
-				}
-				want += k * int(w.val(c.N))
-			}
+			want = w.sumOf(n.Stop.Claims)
 		}
 		last := w.n.total()
 		for i := 0; last != want && i < 5000; i++ {
@@ -95,11 +89,10 @@ func (w *worker) shape(e *entry, n *script.Shape) (problems []*problem) {
 			}
 			now := w.n.total()
 			if now == last {
-				return append(problems, w.fail(at, source.StitchCount, source.Say("follow.never", "{0} are never reached: the rows that are repeated leave {1}", source.InSts(want), source.InSts(last)), source.Sts(want), source.Sts(last)))
+				return append(problems, w.never(at, want, last))
 			}
-			if (last-want)*(now-want) < 0 {
-				p := w.fail(at, source.Parity, source.Say("follow.passed", "{0} cannot be reached: the count goes {1}, {2}", source.InSts(want), last, now), source.Sts(want), source.Sts(last))
-				return append(problems, p)
+			if past(last, want, now) {
+				return append(problems, w.passed(at, want, last, now))
 			}
 			last = now
 		}

@@ -408,7 +408,7 @@ func (w *worker) row(e *entry, n *script.Row) *problem {
 		case script.Measures:
 			w.untilLength()
 		case script.Remain:
-			return w.untilRemain([]*script.Row{n}, nil, n.Stop)
+			return w.untilRemain([]*script.Row{n}, &entry{}, n.Stop)
 		case script.UsedUp:
 			w.turning = true
 			return w.untilUsedUp([]*script.Row{n}, &entry{})
