@@ -113,9 +113,7 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 			}
 		case script.Instep:
 			if w.n.flat && len(w.n.held) == 0 { // told here first
-				for range min(v, MaxLive) {
-					w.n.held = append(w.n.held, cell{part: script.Instep})
-				}
+				w.n.restInstep(min(v, MaxLive))
 				return nil
 			}
 			if n, told := w.n.inPart(script.Instep); told {
@@ -363,9 +361,7 @@ func (w *worker) resizeTo(v int) {
 	w.n.dropGaps()
 	w.n.resize(v)
 	if w.total > v && len(w.n.held) == 0 {
-		for range w.total - v {
-			w.n.held = append(w.n.held, cell{part: script.Instep})
-		}
+		w.n.restInstep(w.total - v)
 	}
 	w.total = -1
 }

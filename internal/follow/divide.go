@@ -34,11 +34,7 @@ func (w *worker) divide(n *script.Divide) *problem {
 		total := w.total
 		w.establish(v)
 		w.n.flat = true
-		if total > v {
-			for range total - v {
-				w.n.held = append(w.n.held, cell{part: script.Instep})
-			}
-		}
+		w.n.restInstep(total - v)
 		w.markHeel()
 		w.n.facing = n.Side
 		w.firstRow = n.Side == script.NoSide
@@ -100,9 +96,9 @@ func (w *worker) divide(n *script.Divide) *problem {
 	}
 	w.n.begin()
 	cells := make([]cell, 0, all)
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		if w.n.left[i].mark == stitch {
-			cells = append(cells, w.n.left[i])
+	for _, c := range slices.Backward(w.n.left) {
+		if c.mark == stitch {
+			cells = append(cells, c)
 		}
 	}
 	var heel, rest []cell
@@ -276,9 +272,7 @@ func (w *worker) open(claims []script.Claim, turned bool) {
 		if instep < 0 && total > heel {
 			instep = total - heel
 		}
-		for range max(instep, 0) {
-			w.n.held = append(w.n.held, cell{part: script.Instep})
-		}
+		w.n.restInstep(instep)
 		w.markHeel()
 		w.newFlap()
 	case total >= 0:

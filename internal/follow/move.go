@@ -32,8 +32,8 @@ func (w *worker) move(n *script.Move) *problem {
 	}
 	top := w.needlesInUse()
 	var at []int // of the stitches of the needle, in the order of the round
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		if c := w.n.left[i]; c.mark == stitch && int(c.ndl) == n.From {
+	for i, c := range slices.Backward(w.n.left) {
+		if c.mark == stitch && int(c.ndl) == n.From {
 			at = append(at, i)
 		}
 	}

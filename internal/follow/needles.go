@@ -52,6 +52,16 @@ func count(cells []cell) int {
 	return n
 }
 
+// lastStitch is where the stitch nearest to the tip lies, -1 if there is none.
+func lastStitch(cells []cell) int {
+	for i, c := range slices.Backward(cells) {
+		if c.mark == stitch {
+			return i
+		}
+	}
+	return -1
+}
+
 // worked is how many stitches are in work, total those that rest included.
 func (n *needles) worked() int { return n.onBoth() - n.restL - n.restR }
 func (n *needles) total() int  { return n.onBoth() + count(n.held) }
@@ -65,11 +75,7 @@ func (n *needles) begin() {
 	if len(n.right) == 0 {
 		return
 	}
-	all := make([]cell, 0, len(n.left)+len(n.right))
-	for i := len(n.right) - 1; i >= 0; i-- { // worked last … worked first, deepest first
-		all = append(all, n.right[i])
-	}
-	n.left, n.right = append(all, n.left...), n.right[:0]
+	n.left, n.right = append(reversed(n.right), n.left...), n.right[:0]
 }
 
 // turn turns the work. Stitches that are not worked stay behind a gap.
@@ -103,9 +109,30 @@ func (n *needles) rejoin() {
 	n.flat = false
 	n.dropGaps()
 	n.begin()
-	n.left = append(reversed(n.held), n.left...)
-	n.held = nil
+	n.takeUp()
 	n.facing = script.RS
+}
+
+// takeUp takes up the stitches that rest: they come behind those of the left needle.
+func (n *needles) takeUp() { n.left, n.held = append(reversed(n.held), n.left...), nil }
+
+// restInstep adds so many stitches of the instep to those that rest.
+func (n *needles) restInstep(more int) {
+	n.held = append(n.held, slices.Repeat([]cell{{part: script.Instep}}, max(more, 0))...)
+}
+
+// stitchesTo counts the stitches of the left needle before the first entry that is wanted;
+// found is false, and all are counted, if there is none.
+func (n *needles) stitchesTo(wanted func(cell) bool) (sts int, found bool) {
+	for _, c := range slices.Backward(n.left) {
+		if wanted(c) {
+			return sts, true
+		}
+		if c.mark == stitch {
+			sts++
+		}
+	}
+	return sts, false
 }
 
 // dropGaps forgets where the work was turned.
@@ -135,49 +162,30 @@ func (n *needles) takeLoops(most int) (took int) {
 
 // gaps tells whether stitches lie beyond a gap on either side.
 func (n *needles) gaps() bool {
-	for _, c := range n.left {
+	is := func(c cell) bool { return c.mark == gap }
+	return slices.ContainsFunc(n.left, is) || slices.ContainsFunc(n.right, is)
+}
+
+// gapAt is where the nearest gap of a needle lies, 0 if there is none.
+func gapAt(cells []cell) int {
+	for i, c := range slices.Backward(cells) {
 		if c.mark == gap {
-			return true
+			return i
 		}
 	}
-	for _, c := range n.right {
-		if c.mark == gap {
-			return true
-		}
-	}
-	return false
+	return 0
 }
 
 // waiting counts the stitches beyond the outermost-but-nearest gap at the two sides of the
 // part worked flat, the left needle's side first.
 func (n *needles) waiting() (ahead, behind int) {
-	for i := len(n.left) - 1; i >= 0; i-- {
-		if n.left[i].mark == gap {
-			ahead = count(n.left[:i])
-			break
-		}
-	}
-	for i := len(n.right) - 1; i >= 0; i-- {
-		if n.right[i].mark == gap {
-			behind = count(n.right[:i])
-			break
-		}
-	}
-	return ahead, behind
+	return count(n.left[:gapAt(n.left)]), count(n.right[:gapAt(n.right)])
 }
 
 // wrapped counts wrapped stitches at the two sides and the others.
 func (n *needles) wrapped() (sideA, none, sideB int) {
-	var all []cell
-	for i := len(n.right) - 1; i >= 0; i-- {
-		all = append(all, n.right[i])
-	}
-	slices.Reverse(all)
-	for i := len(n.left) - 1; i >= 0; i-- {
-		all = append(all, n.left[i])
-	}
 	seen, at := false, 0
-	for _, c := range all {
+	for _, c := range slices.Concat(n.right, reversed(n.left)) {
 		if c.mark == stitch {
 			at++
 		}

@@ -1,6 +1,8 @@
 package follow
 
 import (
+	"slices"
+
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -89,14 +91,13 @@ func (w *worker) layOut(rw *rowWork) {
 		}
 	}
 	if len(w.n.held) > 0 { // the instep is not told: it comes last
-		w.n.left = append(reversed(w.n.held), w.n.left...)
-		w.n.held = nil
+		w.n.takeUp()
 	}
 	w.n.flat = false
 	w.n.facing = script.RS
 	w.n.dropGaps()
 	w.n.begin()
-	w.edges, w.turning = false, false
+	w.endFlap()
 	w.halfHeel(rw)
 	if rw.came || rw.ndl > 0 { // needles: from the beginning to the instep, the instep, the rest
 		w.relabel()
@@ -106,8 +107,7 @@ func (w *worker) layOut(rw *rowWork) {
 // relabel names the needles anew after the round has got a new beginning.
 func (w *worker) relabel() {
 	runs, last := 0, script.NoPart
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		c := w.n.left[i]
+	for _, c := range slices.Backward(w.n.left) {
 		if c.mark == stitch && (runs == 0 || c.part != last) {
 			runs++
 			last = c.part

@@ -330,7 +330,7 @@ func (w *worker) untilUsedUp(rows []*script.Row, e *entry) *problem {
 }
 
 func (w *worker) wrapsAnywhere() bool {
-	return slices.ContainsFunc(w.n.left, func(c cell) bool { return c.wraps }) || slices.ContainsFunc(w.n.right, func(c cell) bool { return c.wraps })
+	return w.hasWraps() || slices.ContainsFunc(w.n.right, func(c cell) bool { return c.wraps })
 }
 
 // wrappedAfter counts wrapped stitches at the two sides and the others, before a row is worked.

@@ -284,15 +284,13 @@ func (w *worker) avail(rw *rowWork) int { return w.upTo(rw, len(w.n.left)) }
 // upTo counts them, but no further than to most.
 func (w *worker) upTo(rw *rowWork, most int) int {
 	n := 0
-	for i := len(w.n.left) - 1; i >= 0 && n < most; i-- {
-		c := w.n.left[i]
-		if c.mark != stitch {
-			continue
-		}
-		if !rw.inScope(c) {
+	for _, c := range slices.Backward(w.n.left) {
+		if n >= most || c.mark == stitch && !rw.inScope(c) {
 			break
 		}
-		n++
+		if c.mark == stitch {
+			n++
+		}
 	}
 	return n
 }
@@ -346,11 +344,8 @@ func (w *worker) put(rw *rowWork, c cell) {
 // model is what a new stitch is like: the one just worked, or the next.
 func (w *worker) model(rw *rowWork) cell {
 	var c cell
-	for i := len(w.n.right) - 1; i >= 0; i-- {
-		if w.n.right[i].mark == stitch {
-			c = w.n.right[i]
-			break
-		}
+	if i := lastStitch(w.n.right); i >= 0 {
+		c = w.n.right[i]
 	}
 	if len(w.n.left) > 0 {
 		if next := w.n.left[len(w.n.left)-1]; next.mark == stitch && (c == (cell{}) || rw.ndl > 0 && int(next.ndl) == rw.ndl || rw.group != nil && next.ndl == rw.group.ndl) {

@@ -56,11 +56,8 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 		return w.pickUp(rw, s, n)
 	case script.PassOver:
 		for ; n > 0; n-- {
-			for i := len(w.n.right) - 2; i >= 0; i-- {
-				if w.n.right[i].mark == stitch {
-					w.n.right = slices.Delete(w.n.right, i, i+1)
-					break
-				}
+			if i := lastStitch(w.n.right[:max(len(w.n.right)-1, 0)]); i >= 0 {
+				w.n.right = slices.Delete(w.n.right, i, i+1)
 			}
 		}
 		return nil
@@ -194,8 +191,7 @@ func (w *worker) lastOfTurn(rw *rowWork, s *script.Step) bool {
 func (w *worker) bring(rw *rowWork) bool {
 	switch {
 	case len(w.n.held) > 0:
-		w.n.left = append(reversed(w.n.held), w.n.left...)
-		w.n.held = nil
+		w.n.takeUp()
 		return true
 	case !rw.came && len(w.n.right) > 0:
 		rw.came = true
@@ -211,9 +207,7 @@ func (w *worker) bringInstep(rw *rowWork, s *script.Step, n int) *problem {
 	w.passHeel()
 	if len(w.n.held) == 0 {
 		if have, _ := w.n.inPart(script.Instep); have == 0 {
-			for range n {
-				w.n.left = append(w.n.left, cell{part: script.Instep})
-			}
+			w.n.left = append(w.n.left, slices.Repeat([]cell{{part: script.Instep}}, max(n, 0))...)
 		}
 		return nil
 	}
@@ -226,8 +220,8 @@ func (w *worker) bringInstep(rw *rowWork, s *script.Step, n int) *problem {
 
 // passHeel moves the heel's stitches to the right needle: they have been worked before.
 func (w *worker) passHeel() {
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		if c := w.n.left[i]; c.mark != gap {
+	for _, c := range slices.Backward(w.n.left) {
+		if c.mark != gap {
 			w.n.right = append(w.n.right, c)
 		}
 	}
@@ -243,6 +237,12 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 			v = 0
 		}
 		minus = int(v)
+	}
+	before := func(n int) (int, *problem) { // so many stitches before it
+		if n < minus {
+			return 0, w.short(rw, s, minus, n)
+		}
+		return n - minus, nil
 	}
 	sub := *rw
 	if s.Needle > 0 {
@@ -273,10 +273,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		case n == 0 && rw.ndl == 0: // over other needles
 			n = w.throughNeedle(s.Needle)
 		}
-		if n < minus {
-			return 0, w.short(rw, s, minus, n)
-		}
-		return n - minus, nil
+		return before(n)
 	case script.PartEnd:
 		if rw.pickup && s.Part == script.Instep && s.Name != "before" {
 			w.passHeel()
@@ -289,20 +286,10 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 			return w.avail(rw), nil
 		}
 		if s.Name == "before" || s.Needle > 0 && s.Minus.Known() { // up to where the part begins
-			n := 0
-			for i := len(w.n.left) - 1; i >= 0; i-- {
-				c := w.n.left[i]
-				if c.mark == stitch {
-					if s.Part != 0 && c.part == s.Part || s.Needle > 0 && int(c.ndl) == s.Needle {
-						break
-					}
-					n++
-				}
-			}
-			if n < minus {
-				return 0, w.short(rw, s, minus, n)
-			}
-			return n - minus, nil
+			n, _ := w.n.stitchesTo(func(c cell) bool {
+				return c.mark == stitch && (s.Part != 0 && c.part == s.Part || s.Needle > 0 && int(c.ndl) == s.Needle)
+			})
+			return before(n)
 		}
 		n := w.avail(&sub)
 		if n == 0 && w.n.flat && (s.Part == script.Heel || s.Part == script.Sole) {
@@ -315,45 +302,30 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		}
 		return n, nil
 	case script.Gap, script.WrapMark:
-		n, found := 0, false
-		for i := len(w.n.left) - 1; i >= 0; i-- {
-			c := w.n.left[i]
-			if s.To == script.Gap && c.mark == gap || s.To == script.WrapMark && (c.wraps || c.mark == loop || c.mark == gap && w.hasWraps() == 0) {
-				found = true
-				break
+		wraps := w.hasWraps()
+		n, found := w.n.stitchesTo(func(c cell) bool {
+			if s.To == script.Gap {
+				return c.mark == gap
 			}
-			if c.mark == stitch {
-				n++
-			}
-		}
+			return c.wraps || c.mark == loop || c.mark == gap && !wraps
+		})
 		if s.To == script.Gap && minus == 0 && w.conv.beforeGap {
 			minus = 1
 		}
 		if !found {
 			what := "gap"
-			kind := source.StitchCount
 			if s.To == script.WrapMark {
 				what = "wrapped st"
 			}
-			return 0, w.fail(s.At, kind, source.Say("follow.no-gap", "{0} goes to a {1}, but none lies ahead: every stitch on this side has been worked", rw.label, what), nil, nil)
+			return 0, w.fail(s.At, source.StitchCount, source.Say("follow.no-gap", "{0} goes to a {1}, but none lies ahead: every stitch on this side has been worked", rw.label, what), nil, nil)
 		}
-		if n < minus {
-			return 0, w.short(rw, s, minus, n)
-		}
-		return n - minus, nil
+		return before(n)
 	case script.Marker:
-		n := 0
-		for i := len(w.n.left) - 1; i >= 0; i-- {
-			c := w.n.left[i]
-			if c.mark == marker && (s.Name == "" || c.name == 0 && s.Name != "bor" || c.name == letter(s.Name)) {
-				if n < minus {
-					return 0, w.short(rw, s, minus, n)
-				}
-				return n - minus, nil
-			}
-			if c.mark == stitch {
-				n++
-			}
+		n, found := w.n.stitchesTo(func(c cell) bool {
+			return c.mark == marker && (s.Name == "" || c.name == 0 && s.Name != "bor" || c.name == letter(s.Name))
+		})
+		if found {
+			return before(n)
 		}
 		if s.Name == "bor" && n >= minus {
 			return n - minus, nil
@@ -361,7 +333,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		if w.markers == 0 || s.Name != "" {
 			return 0, w.noMarker(rw, s)
 		}
-		if n >= minus && w.lastMarkerIsBeg() { // the marker at the beginning of the round
+		if n >= minus && w.markers <= 1 { // the marker at the beginning of the round
 			return n - minus, nil
 		}
 		return 0, w.noMarker(rw, s)
@@ -369,16 +341,10 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		half := (rw.before + 1) / 2
 		done := rw.before - w.avail(rw)
 		n := half - done
-		if done >= half {
+		if done >= half || rw.group != nil {
 			n = w.avail(rw)
 		}
-		if rw.group != nil {
-			n = w.avail(rw)
-		}
-		if n < minus {
-			return 0, w.short(rw, s, minus, n)
-		}
-		return n - minus, nil
+		return before(n)
 	case script.MidMark:
 		n := w.avail(rw)
 		if s.Name == "half" {
@@ -401,18 +367,11 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 
 // toNeedleEnd counts the stitches to the end of a needle in a row that picks up; they may lie
 // beyond the end of the round.
-func (w *worker) toNeedleEnd(rw *rowWork, ndl int) (n int) {
+func (w *worker) toNeedleEnd(rw *rowWork, ndl int) int {
 	if w.upTo(rw, 1) == 0 {
 		w.bring(rw)
 	}
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		if c := w.n.left[i]; c.mark == stitch {
-			if int(c.ndl) != ndl {
-				break
-			}
-			n++
-		}
-	}
+	n, _ := w.n.stitchesTo(func(c cell) bool { return c.mark == stitch && int(c.ndl) != ndl })
 	return n
 }
 
@@ -420,8 +379,8 @@ func (w *worker) toNeedleEnd(rw *rowWork, ndl int) (n int) {
 // included.
 func (w *worker) throughNeedle(ndl int) (n int) {
 	passed := 0
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		if c := w.n.left[i]; c.mark == stitch {
+	for _, c := range slices.Backward(w.n.left) {
+		if c.mark == stitch {
 			passed++
 			if int(c.ndl) == ndl {
 				n = passed
@@ -431,46 +390,31 @@ func (w *worker) throughNeedle(ndl int) (n int) {
 	return n
 }
 
-func (w *worker) lastMarkerIsBeg() bool { return w.markers <= 1 }
-
 func (w *worker) noMarker(rw *rowWork, s *script.Step) *problem {
 	p := w.fail(s.At, source.Marker, source.Say("follow.no-marker", "{0} goes to a marker here, but no line places one", rw.label), nil, nil)
 	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-marker", "place the markers in the rnd before")}}
 	return p
 }
 
-func (w *worker) hasWraps() int {
-	n := 0
-	for _, c := range w.n.left {
-		if c.wraps {
-			n++
-		}
-	}
-	return n
+// hasWraps tells whether a stitch of the left needle is wrapped.
+func (w *worker) hasWraps() bool {
+	return slices.ContainsFunc(w.n.left, func(c cell) bool { return c.wraps })
 }
 
+// nextNeedle is the needle on which the next stitch lies.
 func (w *worker) nextNeedle() uint8 {
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		if w.n.left[i].mark == stitch {
-			return w.n.left[i].ndl
-		}
+	if i := lastStitch(w.n.left); i >= 0 {
+		return w.n.left[i].ndl
 	}
 	return 0
 }
 
 // needNeedles lays the stitches out on so many needles if the text has not.
 func (w *worker) needNeedles(k int) {
-	if _, told := w.n.onNeedle(1); told {
-		if k > 2 {
-			if c, _ := w.n.onNeedle(k); c > 0 {
-				return
-			}
-		} else {
-			return
-		}
+	if on, told := w.n.onNeedle(k); told && (k <= 2 || on > 0) {
+		return
 	}
-	if len(w.n.right) > 0 && count(w.n.right) > 0 && !w.n.flat {
-		// in the midst of a round: only the layout of the whole helps
+	if count(w.n.right) > 0 && !w.n.flat { // in the midst of a round: only the layout of the whole helps
 		return
 	}
 	w.layOver(max(k, 2))
@@ -482,8 +426,7 @@ func (w *worker) layOver(k int) {
 	total := w.n.worked()
 	var runs []int
 	var last script.Part
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		c := w.n.left[i]
+	for _, c := range slices.Backward(w.n.left) {
 		if c.mark != stitch {
 			continue
 		}
@@ -571,8 +514,7 @@ func (w *worker) passMarker(rw *rowWork, s *script.Step) *problem {
 	if s.Name == "bor" {
 		return nil
 	}
-	for i := len(w.n.left) - 1; i >= 0; i-- {
-		c := w.n.left[i]
+	for i, c := range slices.Backward(w.n.left) {
 		if c.mark == gap {
 			continue
 		}
@@ -604,14 +546,8 @@ func (w *worker) passMarker(rw *rowWork, s *script.Step) *problem {
 
 func (w *worker) noMarkerHere(rw *rowWork, s *script.Step) *problem {
 	text := source.Say("follow.marker-missing", "{0} slips a marker here, but there is none", rw.label)
-	for i, n := len(w.n.left)-1, 0; i >= 0; i-- {
-		if w.n.left[i].mark == marker {
-			text = source.Say("follow.marker-later", "{0} slips a marker here, but {1} lie before the next one", rw.label, source.InSts(n))
-			break
-		}
-		if w.n.left[i].mark == stitch {
-			n++
-		}
+	if n, found := w.n.stitchesTo(func(c cell) bool { return c.mark == marker }); found {
+		text = source.Say("follow.marker-later", "{0} slips a marker here, but {1} lie before the next one", rw.label, source.InSts(n))
 	}
 	return w.fail(s.At, source.Marker, text, nil, nil)
 }
@@ -635,8 +571,8 @@ func (w *worker) doTurn(rw *rowWork, s *script.Step) {
 			own[0].part = script.Heel
 		}
 		held := make([]cell, 0, len(w.n.left))
-		for i := len(w.n.left) - 1; i >= 0; i-- {
-			if c := w.n.left[i]; c.mark == stitch {
+		for _, c := range slices.Backward(w.n.left) {
+			if c.mark == stitch {
 				c.part = script.Instep
 				held = append(held, c)
 			}
@@ -645,11 +581,7 @@ func (w *worker) doTurn(rw *rowWork, s *script.Step) {
 		for i := range w.n.right {
 			w.n.right[i].part = script.Heel
 		}
-		w.n.flat = true
-		if w.n.facing == script.NoSide {
-			w.n.facing = script.RS
-		}
-		w.newFlap()
+		w.beginFlat()
 	}
 	w.n.turn()
 }
@@ -674,13 +606,18 @@ func (w *worker) turnOnNeedle(rw *rowWork) {
 	right, behind := split(w.n.right)
 	w.n.left, w.n.right = left, right
 	w.n.held = append(reversed(ahead), behind...)
+	w.heelCount = w.n.worked()
+	w.beginFlat()
+	w.n.turn()
+}
+
+// beginFlat goes on flat over the stitches of the heel, the first row of which has been worked.
+func (w *worker) beginFlat() {
 	w.n.flat = true
 	if w.n.facing == script.NoSide {
 		w.n.facing = script.RS
 	}
-	w.heelCount = w.n.worked()
 	w.newFlap()
-	w.n.turn()
 }
 
 func (w *worker) newFlap() {

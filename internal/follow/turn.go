@@ -21,7 +21,7 @@ type gapCross struct {
 // behind how many waited behind it.
 func (w *worker) checkTurn(rw *rowWork, ahead, behind int) {
 	steps := rw.row.Steps
-	if !w.n.flat || w.hasWraps() > 0 || w.opensWithLoop(rw) || slices.ContainsFunc(steps, func(s script.Step) bool { return s.To == script.Gap || s.Op == script.Wrap }) {
+	if !w.n.flat || w.hasWraps() || w.opensWithLoop(rw) || slices.ContainsFunc(steps, func(s script.Step) bool { return s.To == script.Gap || s.Op == script.Wrap }) {
 		return
 	}
 	at := slices.IndexFunc(steps, func(s script.Step) bool { return s.Op == script.Decrease })
@@ -51,14 +51,4 @@ func (w *worker) checkTurn(rw *rowWork, ahead, behind int) {
 			say(source.Say("follow.uneven-turn", "{0} leaves {1} unworked, but {2} wait on the other side of the heel", rw.label, source.InSts(now), other))
 		}
 	}
-}
-
-// gapAt is where the nearest gap of a needle lies, 0 if there is none.
-func gapAt(cells []cell) int {
-	for i := len(cells) - 1; i >= 0; i-- {
-		if cells[i].mark == gap {
-			return i
-		}
-	}
-	return 0
 }
