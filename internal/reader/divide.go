@@ -5,13 +5,11 @@ import "sockwright/internal/script"
 // divide reads how the heel is set apart.
 func (p *parser) divide() bool {
 	start := p.i
-	d := script.Divide{Part: script.Heel}
-	heel, flat := p.part == script.Heel, false
 	p.skip("then", "now")
 	if p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) {
 		return true
 	}
-	// "Take half the stitches, 36, on one needle", "Slip first 30 sts on to one needle for heel"
+	heel := p.part == script.Heel
 	if back := p.i; p.phrase("for the heel", "for heel") {
 		heel = true
 		p.skip(",")
@@ -20,150 +18,147 @@ func (p *parser) divide() bool {
 		}
 	}
 	if p.any("take", "sl", "place", "put", "set", "transfer", "keep", "bring") {
-		p.skip("the", "aside")
-		switch {
-		case p.any("half"):
-			p.skip("of", "the")
-			p.any("sts")
-			p.skip(",", "(", "-")
-			if n, ok := p.number(); ok {
-				d.N = n
-				p.any("sts")
-				p.any(",", ")")
-			}
-		default:
-			p.from(&d)
-			n, ok := p.number()
-			if !ok {
-				return false
-			}
-			d.N = n
-			if p.partWord() == script.Instep {
-				return false
-			}
-			if p.is("of") && p.ofAll() { // "the last 30 of the 60 sts"
-				p.i--
-			}
-			if !p.any("sts") {
-				return false
-			}
-			if p.is("and") { // "the last 15 sts and the first 15 sts"
-				back := p.i
-				p.i++
-				var other script.Divide
-				p.from(&other)
-				if n, ok := p.number(); ok && p.any("sts") {
-					d.Plus = n
-				} else {
-					p.i = back
-				}
-			}
-		}
-		p.phrase("of the rnd", "of rnd")
-		on, hold := false, false
-		for p.phrase("on to", "onto", "on", "upon") {
-			p.skip("one", "a", "the", "spare", "to")
-			if _, _, ok := p.needle(); ok {
-				on = true
-			}
-			on = p.any("ndl") || on
-			hold = p.any("holder", "thread", "waste") || hold
-			p.skip("holder", "yarn", "waste", "thread")
-		}
-		if hold && p.phrase("and work on", "and cont on", "and work back and forth on") { // "put the last 24 sts on a holder and work on the first 24"
-			d.From = script.Unsaid
-			p.from(&d)
-			n, ok := p.number()
-			if !ok {
-				return false
-			}
-			d.N = n
-			p.skip("sts", "only")
-			heel, on = true, true
-		} else if hold {
-			return false
-		}
-		if p.phrase("for the heel", "for heel") {
-			heel, on = true, true
-		}
-		if p.phrase("for the instep", "for instep", "on held", "on holder") || !on || !heel {
-			return false
-		}
-		d.Base = p.base(start)
-		emit(p, d)
-		p.setPart(script.Heel)
-		return true
+		return p.putOnNeedle(start, heel)
 	}
-	// a bag of words, then "on the last 28 sts"
-	if w := p.peek().w; w == "k" || w == "p" || w == "pick" {
+	return p.workedOver(start, heel)
+}
+
+// setApart adds a part that is worked to and fro from here on.
+func (p *parser) setApart(start int, d script.Divide) bool {
+	d.Base = p.base(start)
+	p.add(&d)
+	p.part, p.flat = script.Heel, true
+	return true
+}
+
+// putOnNeedle reads, behind "take" or "slip", "half the stitches, 36, on one needle", "first 30
+// sts on to one needle for heel", "the last 24 sts on a holder and work on the first 24".
+func (p *parser) putOnNeedle(start int, heel bool) bool {
+	d := script.Divide{Part: script.Heel}
+	p.skip("the", "aside")
+	if p.any("half") {
+		p.skip("of", "the")
+		p.any("sts")
+		p.skip(",", "(", "-")
+		if n, ok := p.number(); ok {
+			d.N = n
+			p.any("sts")
+			p.any(",", ")")
+		}
+	} else if !p.soMany(&d) {
 		return false
 	}
-	found := false
-	for !p.stop() && !p.is(":") && !p.is(";") && !(found && (p.is(",") || p.is("worked", "for"))) {
+	p.phrase("of the rnd", "of rnd")
+	on, hold := false, false
+	for p.phrase("on to", "onto", "on", "upon") {
+		p.skip("one", "a", "the", "spare", "to")
+		if _, _, ok := p.needle(); ok {
+			on = true
+		}
+		on = p.any("ndl") || on
+		hold = p.any("holder", "thread", "waste") || hold
+		p.skip("holder", "yarn", "waste", "thread")
+	}
+	if hold { // the others are worked
+		if !p.phrase("and work on", "and cont on", "and work back and forth on") {
+			return false
+		}
+		d.From = script.Unsaid
+		p.from(&d)
+		n, ok := p.number()
+		if !ok {
+			return false
+		}
+		d.N = n
+		p.skip("sts", "only")
+		heel, on = true, true
+	}
+	if p.phrase("for the heel", "for heel") {
+		heel, on = true, true
+	}
+	if p.phrase("for the instep", "for instep", "on held", "on holder") || !on || !heel {
+		return false
+	}
+	d.Base = p.base(start)
+	emit(p, d)
+	p.part = script.Heel
+	return true
+}
+
+// soMany reads "first 30 sts", "the last 30 of the 60 sts", "the last 15 sts and the first 15
+// sts".
+func (p *parser) soMany(d *script.Divide) bool {
+	p.from(d)
+	n, ok := p.number()
+	if !ok {
+		return false
+	}
+	d.N = n
+	if p.partWord() == script.Instep {
+		return false
+	}
+	if p.is("of") && p.ofAll() {
+		p.i--
+	}
+	if !p.any("sts") {
+		return false
+	}
+	if back := p.i; p.any("and") {
+		var other script.Divide
+		p.from(&other)
+		if n, ok := p.number(); ok && p.any("sts") {
+			d.Plus = n
+		} else {
+			p.i = back
+		}
+	}
+	return true
+}
+
+// An apart is what workedOver has read.
+type apart struct {
+	script.Divide
+	heel  bool // the heel is spoken of
+	flat  bool // rows are spoken of
+	found bool // it is said which stitches are worked
+}
+
+// workedOver reads a bag of words with "on the last 28 sts" among them: "Heel flap, worked back
+// and forth over 30 of the 60 sts".
+func (p *parser) workedOver(start int, heel bool) bool {
+	if p.is("k") || p.is("p") || p.is("pick") {
+		return false
+	}
+	a := apart{Divide: script.Divide{Part: script.Heel}, heel: heel}
+	for !p.stop() && !p.is(":") && !p.is(";") && !(a.found && (p.is(",") || p.is("worked", "for"))) {
 		back := p.i
 		if p.any("on", "over", "across", "using") || p.i > start && p.is("of") && (p.toks[p.i-1].w == "flap" || p.toks[p.i-1].w == "heel") && p.eat("of") {
-			p.skip("just")
-			p.from(&d)
-			p.skip("only")
-			if n, part, ok := p.needle(); ok && n > 0 || ok && (part == script.Sole || part == script.Heel) { // "over the sts of needle 2"
-				d.From, d.Needle = script.OnNeedle, n
-				found = true
-				continue
+			took, ok := p.whichSts(&a)
+			if !ok {
+				return false
 			}
-			if n, ok := p.number(); ok {
-				part := p.partWord()
-				if part == script.Heel {
-					heel = true
-				} else if part != 0 {
-					return false
-				}
-				if part == 0 && p.is("of") && p.ofAll() { // "over 30 of the 60 sts"
-					p.i--
-				}
-				if !p.any("sts") {
-					return false
-				}
-				if !found {
-					d.N = n
-				}
-				found = true
-				if p.eat("of") {
-					p.skip("the", "rnd")
-					if n, _, ok := p.needle(); ok && n > 0 {
-						d.From, d.Needle = script.OnNeedle, n
-					}
-				}
-				p.phrase("of rnd", "of the rnd", "only", "just worked", "for heel", "for the heel")
-				continue
-			}
-			if p.is("heel", "sts") || p.is("these", "sts") || p.is("sts") || p.is("those", "sts") { // "on these sts only"
-				p.i++
-				p.skip("sts", "only", "alone", "for", "the", "heel")
-				if d.N.Known() || found {
-					continue
-				}
-				d.These, found = true, true
+			if took {
 				continue
 			}
 			p.i = back
 		}
 		if p.inSections() {
-			heel = true
+			a.heel = true
 			continue
 		}
 		switch t := p.peek(); t.w {
 		case "heel", "flap":
-			heel = true
+			a.heel = true
 		case "back", "forth", "fro", "flat":
-			flat = true
+			a.flat = true
 		case "turn":
-			flat, d.Turn = true, true
+			a.flat, a.Turn = true, true
 		case "rs", "ws":
 			if p.ahead(1).w == "facing" {
-				d.Side = map[string]script.Side{"rs": script.RS, "ws": script.WS}[t.w]
+				a.Side = map[string]script.Side{"rs": script.RS, "ws": script.WS}[t.w]
 			}
 		case "st-st", "stockinette":
-			d.Fabric = "stockinette"
+			a.Fabric = "stockinette"
 		case "worked", "work", "and", "to", "in", "row", "is", "the", "cup", "complete", ",", "-", "sts", "facing", "back-and-forth", "now", "be", "will", "only", "done", "beg", "over", "with", "for", "k", "p", "on", "purlwise", "right", "wrong", "side", "of", "both", "for-the":
 		default:
 			return false
@@ -173,23 +168,62 @@ func (p *parser) divide() bool {
 	back := p.i
 	p.skip(",", "and")
 	if p.any("turn") {
-		d.Turn, flat = true, true
+		a.Turn, a.flat = true, true
 		p.phrase("and work", "the work", "work")
 		p.skip("as", "foll", "back", "and", "forth")
 	} else {
 		p.i = back
 	}
-	if !found || !heel && !flat {
-		return false
+	return a.found && (a.heel || a.flat) && p.setApart(start, a.Divide)
+}
+
+// whichSts reads, behind "on" or "over", which stitches are worked: "the sts of needle 2", "30 of
+// the 60 sts", "these sts only". took is false if that is not told here, ok if what is told
+// is no heel.
+func (p *parser) whichSts(a *apart) (took, ok bool) {
+	p.skip("just")
+	p.from(&a.Divide)
+	p.skip("only")
+	if n, part, ok := p.needle(); ok && (n > 0 || part == script.Sole || part == script.Heel) {
+		a.From, a.Needle, a.found = script.OnNeedle, n, true
+		return true, true
 	}
-	if d.These && !flat && !heel {
-		return false
+	if n, ok := p.number(); ok {
+		switch p.partWord() {
+		case script.Heel:
+			a.heel = true
+		case script.NoPart:
+			if p.is("of") && p.ofAll() {
+				p.i--
+			}
+		default:
+			return false, false
+		}
+		if !p.any("sts") {
+			return false, false
+		}
+		if !a.found {
+			a.N = n
+		}
+		a.found = true
+		if p.eat("of") {
+			p.skip("the", "rnd")
+			if n, _, ok := p.needle(); ok && n > 0 {
+				a.From, a.Needle = script.OnNeedle, n
+			}
+		}
+		p.phrase("of rnd", "of the rnd", "only", "just worked", "for heel", "for the heel")
+		return true, true
 	}
-	d.Base = p.base(start)
-	emit(p, d)
-	p.setPart(script.Heel)
-	p.flat = true
-	return true
+	if p.is("heel", "sts") || p.is("these", "sts") || p.is("sts") || p.is("those", "sts") {
+		p.i++
+		p.skip("sts", "only", "alone", "for", "the", "heel")
+		if !a.N.Known() && !a.found {
+			a.These, a.found = true, true
+		}
+		return true, true
+	}
+	return false, true
 }
 
 // inSections reads that a heel is worked in so many parts: "in three sections", "divided into
@@ -255,20 +289,17 @@ func (p *parser) areTheHeel(start int) bool {
 	d := script.Divide{Part: script.Heel}
 	p.skip("the")
 	if !p.is("first") && !p.is("last") && !p.is("next") {
-		p.i = start
-		return false
+		return p.restore(start)
 	}
 	p.from(&d)
 	n, ok := p.number()
 	if !ok || !p.any("sts") {
-		p.i = start
-		return false
+		return p.restore(start)
 	}
 	d.N = n
 	p.phrase("of the rnd", "of rnd")
 	if !p.any("are", "form", "become", "make") {
-		p.i = start
-		return false
+		return p.restore(start)
 	}
 	p.skip("for", "the", "used")
 	switch p.partWord() {
@@ -276,8 +307,7 @@ func (p *parser) areTheHeel(start int) bool {
 	case script.Instep:
 		d.Part = script.Instep
 	default:
-		p.i = start
-		return false
+		return p.restore(start)
 	}
 	p.skip("sts")
 	for !p.stop() && !p.is(";") {
@@ -286,17 +316,13 @@ func (p *parser) areTheHeel(start int) bool {
 		}
 		p.i++
 	}
-	d.Base = p.base(start)
-	emit(p, d)
-	p.setPart(script.Heel)
-	p.flat = true
-	return true
+	return p.setApart(start, d)
 }
 
 // workedAlone reads that only some stitches are worked from here on: "turn; only the last 28
 // sts are worked from here", "From now on work the first 30 sts only".
 func (p *parser) workedAlone(start int) bool {
-	d := &script.Divide{Part: script.Heel, Turn: p.any("turn")}
+	d := script.Divide{Part: script.Heel, Turn: p.any("turn")}
 	if d.Turn && !p.any(";", ",", "and", ".", "-") {
 		return p.restore(start)
 	}
@@ -307,7 +333,7 @@ func (p *parser) workedAlone(start int) bool {
 	work := p.any("work")
 	p.any("on")
 	only = p.any("only", "just") || only
-	p.from(d)
+	p.from(&d)
 	n, ok := p.number()
 	if !ok || !p.any("sts") {
 		return p.restore(start)
@@ -326,11 +352,7 @@ func (p *parser) workedAlone(start int) bool {
 	if !only || !p.clauseEnd() || p.part != script.Heel && d.From == script.Unsaid {
 		return p.restore(start)
 	}
-	d.Base = p.base(start)
-	p.add(d)
-	p.setPart(script.Heel)
-	p.flat = true
-	return true
+	return p.setApart(start, d)
 }
 
 // fromHere reads "from here on", "from now on".
@@ -381,11 +403,7 @@ func (p *parser) restForInstep(start int) bool {
 	if !p.phrase(forInstep...) && !lead {
 		return fail()
 	}
-	d.Base = p.base(start)
-	emit(p, d)
-	p.setPart(script.Heel)
-	p.flat = true
-	return true
+	return p.setApart(start, d)
 }
 
 // remForHeel reads "On to one needle work the rem 28 sts for heel".
@@ -394,26 +412,19 @@ func (p *parser) remForHeel(start int) bool {
 	p.phrase("on to one ndl", "onto one ndl", "on one ndl", "with one ndl", "upon one ndl")
 	p.skip(",")
 	if !p.any("work", "sl", "take", "keep", "use", "place") {
-		p.i = start
-		return false
+		return p.restore(start)
 	}
 	p.from(&d)
 	n, ok := p.number()
 	if !ok || !p.any("sts") || !p.phrase("for heel", "for the heel", "for heel flap", "for the heel flap") {
-		p.i = start
-		return false
+		return p.restore(start)
 	}
 	d.N = n
 	p.skip("as", "foll", "in", "row", "back", "and", "forth", "thus")
 	if !p.clauseEnd() {
-		p.i = start
-		return false
+		return p.restore(start)
 	}
-	d.Base = p.base(start)
-	emit(p, d)
-	p.setPart(script.Heel)
-	p.flat = true
-	return true
+	return p.setApart(start, d)
 }
 
 // from reads "the first", "the last", "the next".

@@ -101,10 +101,7 @@ func (p *parser) gathered() bool {
 	if !p.phrase("on one ndl", "upon one ndl", "on a ndl", "on the same ndl") || !p.phrase("for the heel", "for heel") {
 		return false
 	}
-	p.add(&script.Divide{Base: p.base(start), N: n, From: script.Last, Part: script.Heel})
-	p.setPart(script.Heel)
-	p.flat = true
-	return true
+	return p.setApart(start, script.Divide{N: n, From: script.Last, Part: script.Heel})
 }
 
 // plainThen reads a plain round with what is done at the end of a needle: "Knit one round, and

@@ -353,8 +353,6 @@ func (p *parser) eachRow() bool {
 	return true
 }
 
-func (p *parser) setPart(part script.Part) { p.part = part }
-
 // rowsAhead tells whether a number of rows stands next: "28 (30, 34) rows of st st".
 func (p *parser) rowsAhead() bool {
 	start := p.i
