@@ -3,7 +3,6 @@ package check_test
 import (
 	"encoding/json"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -53,18 +52,19 @@ func TestCases(t *testing.T) {
 	for _, name := range names {
 		short := strings.TrimSuffix(filepath.Base(name), ".pattern.txt")
 		t.Run(short, func(t *testing.T) {
-			var want expectedCase
-			data, err := os.ReadFile(strings.TrimSuffix(name, ".pattern.txt") + ".expect.json")
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := json.Unmarshal(data, &want); err != nil {
-				t.Fatal(err)
-			}
 			r := check.Pattern(source.NewFile(name, readFile(t, name)))
-			judge(r, want, func(s string) { t.Error(s) })
+			judge(r, expectation(t, name), func(s string) { t.Error(s) })
 		})
 	}
+}
+
+// expectation reads what stands beside a pattern of what is to be found in it.
+func expectation(t *testing.T, pattern string) (want expectedCase) {
+	t.Helper()
+	if err := json.Unmarshal([]byte(readFile(t, strings.TrimSuffix(pattern, ".pattern.txt")+".expect.json")), &want); err != nil {
+		t.Fatal(err)
+	}
+	return want
 }
 
 func judge(r *check.Report, want expectedCase, report func(string)) {
@@ -98,13 +98,18 @@ func judge(r *check.Report, want expectedCase, report func(string)) {
 			report(fmt.Sprintf("the final count of size %s is %d, should be %d", r.Sizes[i], r.Final[i], *n))
 		}
 		for _, c := range want.Counts {
-			if n := ofSize(r, c.Worked, i); n != nil && !counted(r, c.Line, i, func(s knit.Stitches) bool { return s.Worked == *n }) {
-				report(fmt.Sprintf("line %d, size %s: no count of %d in work", c.Line, r.Sizes[i], *n))
-			}
-			if n := ofSize(r, c.Total, i); n != nil && !counted(r, c.Line, i, func(s knit.Stitches) bool { return s.Total == *n }) {
-				report(fmt.Sprintf("line %d, size %s: no count of %d in all", c.Line, r.Sizes[i], *n))
-			}
+			c.hold(r, i, ofSize(r, c.Worked, i), ofSize(r, c.Total, i), report)
 		}
+	}
+}
+
+// hold reports where a size does not come to the figures for it that are not nil.
+func (c caseCount) hold(r *check.Report, size int, worked, total *int, report func(string)) {
+	if worked != nil && !counted(r, c.Line, size, func(s knit.Stitches) bool { return s.Worked == *worked }) {
+		report(fmt.Sprintf("line %d, size %s: no count of %d in work", c.Line, r.Sizes[size], *worked))
+	}
+	if total != nil && !counted(r, c.Line, size, func(s knit.Stitches) bool { return s.Total == *total }) {
+		report(fmt.Sprintf("line %d, size %s: no count of %d in all", c.Line, r.Sizes[size], *total))
 	}
 }
 

@@ -81,6 +81,18 @@ func find(r *check.Report) []source.Finding {
 	return all
 }
 
+// refused: nothing is made of a file, and among its faults is one in these words.
+func refused(t *testing.T, f *source.File, nothing bool, faults []source.Fault, want string) {
+	t.Helper()
+	var all []string
+	for _, x := range faults {
+		all = append(all, source.Find(f, nil, x).String())
+	}
+	if !nothing || !strings.Contains(strings.Join(all, "\n"), want) {
+		t.Errorf("%q: %q, want %q", f.Text, all, want)
+	}
+}
+
 func faultyPatterns(t testing.TB) []string {
 	t.Helper()
 	names, err := filepath.Glob("testdata/faults/*.txt")

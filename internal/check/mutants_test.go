@@ -1,7 +1,6 @@
 package check_test
 
 import (
-	"encoding/json"
 	"flag"
 	"fmt"
 	"math/big"
@@ -264,11 +263,7 @@ func ledgerCases(t *testing.T) []*ledgerCase {
 	for _, name := range files {
 		stem := strings.TrimSuffix(name, ".ledger")
 		c := &ledgerCase{name: filepath.Base(stem), text: readFile(t, stem+".pattern.txt"), figures: map[figRef]figure{}}
-		var want expectedCase
-		if err := json.Unmarshal([]byte(readFile(t, stem+".expect.json")), &want); err != nil {
-			t.Fatal(err)
-		}
-		c.sizes = want.Sizes
+		c.sizes = expectation(t, stem+".pattern.txt").Sizes
 		if c.ledger, err = readLedger(readFile(t, name)); err != nil {
 			t.Fatal(err)
 		}
