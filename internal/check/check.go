@@ -63,15 +63,24 @@ func Pattern(f *source.File) *Report {
 	return out
 }
 
+// namedSizes are the names of sizes; one without a name is called "1".
+func namedSizes(names []string) []string {
+	out := slices.Clone(names)
+	for i, name := range out {
+		out[i] = cmp.Or(name, "1")
+	}
+	return out
+}
+
+func nothingToWork() source.Fault {
+	return source.Fault{Kind: source.Unread, Severity: source.Error,
+		Text: source.Say("check.nothing", "nothing in this text can be worked: no line reads like “CO 64 sts …” or “Row 1 (RS): …”")}
+}
+
 // knitted works a pattern that was read in the program's own layout.
 func knitted(f *source.File, read *notation.Reading, words *script.Script) *Report {
 	p := read.Pattern
-	out := &Report{File: f, Sizes: slices.Clone(p.Sizes), Sure: true, told: map[int]bool{}}
-	for i, name := range out.Sizes {
-		if name == "" {
-			out.Sizes[i] = "1"
-		}
-	}
+	out := &Report{File: f, Sizes: namedSizes(p.Sizes), Sure: true, told: map[int]bool{}}
 	faults := slices.Clone(read.Faults)
 	unread := uint32(len(f.Text)) // where the first line stands that could not be read
 	for _, x := range faults {
@@ -82,8 +91,7 @@ func knitted(f *source.File, read *notation.Reading, words *script.Script) *Repo
 	}
 	if read.Worked == 0 {
 		out.Sure = false
-		faults = append(faults, source.Fault{Kind: source.Unread, Severity: source.Error,
-			Text: source.Say("check.nothing", "nothing in this text can be worked: no line reads like “CO 64 sts …” or “Row 1 (RS): …”")})
+		faults = append(faults, nothingToWork())
 	}
 	p.Each(func(_ *pattern.Section, n pattern.Node) {
 		if _, is := n.(*pattern.Prose); !is {

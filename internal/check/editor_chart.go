@@ -52,7 +52,7 @@ func (e *editor) chartWidths() {
 			if n := len(r.Signs); n != width && (r.Uses >= 0 && r.Uses != before.Makes || evenSigns(c)) {
 				f := e.say(e.chartRowAt(r.Line), e.all(), source.ChartText, source.Error, source.Say("edit.chart-row-width", "this row of the chart has {0} signs, the others have {1}", n, width),
 					advice("edit.mend-chart-row", "add or take away signs until it has {0}", width))
-				f.Stated, f.Actual = source.Sts(n), source.Sts(width)
+				setFigures(f, float64(n), float64(width), "sts")
 			}
 		}
 		if stated := c.Stated; len(stated.Val) == 1 && stated.Val[0] > 0 && int(stated.Val[0]) != width && stated.At.Known() {
@@ -97,7 +97,7 @@ func (e *editor) saidHigh(c *script.Chart) {
 		if stated, err := strconv.Atoi(group(line, m, 1)); err == nil && stated != high && !(odd && stated == high+1) && stated != len(c.Rows) {
 			f := e.say(e.at(n, m[2], m[3]), e.all(), source.ChartText, source.Warning, source.Say("edit.chart-height", "{0} rows stated, but the chart has {1}", stated, high),
 				advice("edit.mend-chart-height", "state {0}, or add the rows that are missing", high))
-			f.Stated, f.Actual = &source.Quantity{Value: float64(stated), Unit: "rows"}, &source.Quantity{Value: float64(high), Unit: "rows"}
+			setFigures(f, float64(stated), float64(high), "rows")
 		}
 		return
 	}
@@ -105,8 +105,8 @@ func (e *editor) saidHigh(c *script.Chart) {
 
 func (e *editor) wrongWidth(at source.Span, stated, width int) {
 	f := e.say(at, e.all(), source.ChartText, source.Error, source.Say("edit.chart-width", "{0} sts stated, but the chart is {1} sts wide", stated, width),
-		source.Mend{Edits: []source.Edit{{At: at, Text: strconv.Itoa(width)}}, Why: source.Say("edit.mend-chart-width", "state {0}, and count the repeats again, or draw the chart over {1} sts", width, stated)})
-	f.Stated, f.Actual = source.Sts(stated), source.Sts(width)
+		rewrite(at, strconv.Itoa(width), "edit.mend-chart-width", "state {0}, and count the repeats again, or draw the chart over {1} sts", width, stated))
+	setFigures(f, float64(stated), float64(width), "sts")
 }
 
 var wide = regexp.MustCompile(`(?i)\b(\d+) (?:sts?\.?|stitches) wide\b`)

@@ -29,7 +29,7 @@ func newEditor(words *script.Script) *editor {
 	return e
 }
 
-// edit returns what the editor finds.
+// edit is what a technical editor sees in a pattern without working a row.
 func edit(words *script.Script) []source.Fault {
 	e := newEditor(words)
 	for _, look := range []func(){
@@ -74,6 +74,16 @@ func (e *editor) note(at source.Span, kind source.Kind, text source.Message, men
 // advice is a mend that only a person can make.
 func advice(key, text string, args ...any) source.Mend {
 	return source.Mend{Why: source.Say(key, text, args...)}
+}
+
+// rewrite is a mend that puts other words in the place of some.
+func rewrite(at source.Span, words, key, text string, args ...any) source.Mend {
+	return source.Mend{Edits: []source.Edit{{At: at, Text: words}}, Why: source.Say(key, text, args...)}
+}
+
+// setFigures puts in the two figures of a fault: what is stated and what it should be.
+func setFigures(f *source.Fault, stated, actual float64, unit string) {
+	f.Stated, f.Actual = &source.Quantity{Value: stated, Unit: unit}, &source.Quantity{Value: actual, Unit: unit}
 }
 
 // eachMatch calls do for every match of a pattern in the text, line by line. m is as

@@ -43,7 +43,7 @@ func (e *editor) edges() {
 		all := slices.Concat(before, behind)
 		usual := all[0]
 		for _, n := range all {
-			if e.like(all, n) > e.like(all, usual) {
+			if like(all, n) > like(all, usual) {
 				usual = n
 			}
 		}
@@ -59,7 +59,7 @@ func (e *editor) edges() {
 }
 
 // like counts the numbers that are equal to one.
-func (e *editor) like(all []pattern.Number, n pattern.Number) (count int) {
+func like(all []pattern.Number, n pattern.Number) (count int) {
 	for _, other := range all {
 		if slices.Equal(n.Val, other.Val) {
 			count++

@@ -275,7 +275,7 @@ func (m measure) in(size int) figure {
 // base is the amount of a figure of the measure in mm, g or m.
 func (m measure) base(f figure) float64 { return f.value * systems[m.unit].amount }
 
-// lists finds the lists of whole numbers in brackets of a line: "56 (60, 64)".
+// listsIn finds the lists of whole numbers in brackets of a line: "56 (60, 64)".
 func listsIn(line string) [][]figure {
 	var out [][]figure
 	r := reading{line: line}

@@ -99,7 +99,7 @@ func (e *editor) girth(line int, m, also measure, own bool, around [][]int) {
 		x := e.say(at, source.OneSize(size), source.BadLength, source.Warning,
 			source.Say("edit.girth", "{0} sts at {1} sts to {2} are {3} round, not {4}", near, number(g.Stitches, ""), amount(g.Over/systems[m.unit].amount, m.unit), amount(made, m.unit), amount(f.value, m.unit)),
 			advice("edit.mend-girth", "state {0}, or work about {1} sts", amount(made, m.unit), int(math.Round(m.base(f)*g.Stitches/g.Over))))
-		x.Stated, x.Actual = &source.Quantity{Value: f.value, Unit: m.unit}, &source.Quantity{Value: made, Unit: m.unit}
+		setFigures(x, f.value, made, m.unit)
 	}
 }
 

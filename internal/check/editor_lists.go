@@ -66,14 +66,13 @@ func (e *editor) oddFigure(line int, list []figure, at int) {
 	mend := advice("edit.mend-odd-one", "look at it again")
 	if swapped, ok := swapped(f.value); ok && fits(list, at, swapped) {
 		text := strconv.Itoa(int(swapped))
-		mend = source.Mend{Edits: []source.Edit{{At: place, Text: text}}, Why: source.Say("edit.mend-swapped", "if two digits changed places, write {0}", text)}
+		mend = rewrite(place, text, "edit.mend-swapped", "if two digits changed places, write {0}", text)
 	}
 	var printed []string
 	for _, f := range list {
 		printed = append(printed, strconv.Itoa(int(f.value)))
 	}
-	e.faults = append(e.faults, source.Fault{At: place, Sizes: source.OneSize(at), Kind: source.SizeColumn, Severity: source.Note,
-		Text: source.Say("edit.odd-one", "{0} is out of line in {1}", f.value, strings.Join(printed, ", ")), Mends: []source.Mend{mend}})
+	e.say(place, source.OneSize(at), source.SizeColumn, source.Note, source.Say("edit.odd-one", "{0} is out of line in {1}", f.value, strings.Join(printed, ", ")), mend)
 }
 
 // oddOneOut finds the one figure without which a list rises, and with which it does not by

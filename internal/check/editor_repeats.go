@@ -16,19 +16,19 @@ func (e *editor) multiples() {
 		said := of.In(0)
 		var off []*script.Row
 		for _, r := range rows {
-			if said > 0 && said%e.repeats(r) != 0 {
+			if said > 0 && said%repeats(r) != 0 {
 				off = append(off, r)
 			}
 		}
 		switch {
 		case len(off) == 0 || len(of.Val) != 1:
 		case len(off) == len(rows):
-			uses := int(e.repeats(off[0]))
+			uses := int(repeats(off[0]))
 			e.say(of.At, e.all(), source.NotDividing, source.Warning, source.Say("edit.multiple", "said to be a multiple of {0} stitches, but its rows repeat {1}", said, uses),
 				advice("edit.mend-multiple", "write {0}, or count the rows again", uses))
 		default:
 			for _, r := range off {
-				e.say(r.At, e.all(), source.NotDividing, source.Warning, source.Say("edit.repeat-of", "this row repeats {0} stitches, but the pattern is said to be a multiple of {1}", int(e.repeats(r)), said),
+				e.say(r.At, e.all(), source.NotDividing, source.Warning, source.Say("edit.repeat-of", "this row repeats {0} stitches, but the pattern is said to be a multiple of {1}", int(repeats(r)), said),
 					advice("edit.mend-repeat-of", "count this row again"))
 			}
 		}
@@ -41,7 +41,7 @@ func (e *editor) multiples() {
 				look()
 				of = n.Multiple
 			case *script.Row:
-				if of.Known() && e.repeats(n) > 0 {
+				if of.Known() && repeats(n) > 0 {
 					rows = append(rows, n)
 				}
 			}
@@ -52,7 +52,7 @@ func (e *editor) multiples() {
 
 // repeats is how many stitches a row repeats to its end, 0 if it repeats none or that cannot
 // be told.
-func (e *editor) repeats(r *script.Row) (uses int32) {
+func repeats(r *script.Row) (uses int32) {
 	for _, s := range r.Steps {
 		if s.Op != script.Group || s.Stop.Kind != script.ToEnd {
 			continue

@@ -63,7 +63,7 @@ func (e *editor) castOns() {
 				x := e.say(e.at(n, m[1]+f.from, m[1]+f.to), source.OneSize(size), source.StitchCount, source.Warning,
 					source.Say("edit.cast-on", "{0} sts here, but line {1} casts on {2}", f.value, first, worked),
 					advice("edit.mend-agree", "make the two agree"))
-				x.Stated, x.Actual = source.Sts(int(f.value)), source.Sts(worked)
+				setFigures(x, math.Trunc(f.value), float64(worked), "sts")
 			}
 			break
 		}
@@ -124,14 +124,15 @@ func (e *editor) yarn() {
 		}
 		for size := range e.words.Sizes {
 			f := all[i].in(size)
-			have := balls[min(size, len(balls)-1)].value * held
-			if f.none || all[i].base(f) <= have*1.02 {
+			holds := balls[min(size, len(balls)-1)].value * held
+			if f.none || all[i].base(f) <= holds*1.02 {
 				continue
 			}
+			have := math.Round(holds / systems[all[i].unit].amount)
 			x := e.say(e.at(n, f.from, f.to), source.OneSize(size), source.BadLength, source.Warning,
-				source.Say("edit.yarn", "{0} are used, but the balls that are listed hold only {1}", amount(f.value, all[i].unit), amount(math.Round(have/systems[all[i].unit].amount), all[i].unit)),
+				source.Say("edit.yarn", "{0} are used, but the balls that are listed hold only {1}", amount(f.value, all[i].unit), amount(have, all[i].unit)),
 				advice("edit.mend-yarn", "ask for {0} balls", int(math.Ceil(all[i].base(f)/held))))
-			x.Stated, x.Actual = &source.Quantity{Value: f.value, Unit: all[i].unit}, &source.Quantity{Value: math.Round(have / systems[all[i].unit].amount), Unit: all[i].unit}
+			setFigures(x, f.value, have, all[i].unit)
 		}
 	}
 }

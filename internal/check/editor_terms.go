@@ -143,17 +143,14 @@ func (e *editor) listed(forms []string) bool {
 	for i, f := range forms {
 		forms[i] = regexp.QuoteMeta(f)
 	}
-	pattern, err := regexp.Compile(`(?im)(?:^|[;,])\s*(?:` + strings.Join(forms, "|") + `)(?:\(s\))?\s*(?:[:=,]| [–-]) *[a-z]{2}`)
-	return err == nil && pattern.MatchString(undotted(e.file.Text))
+	pattern := regexp.MustCompile(`(?im)(?:^|[;,])\s*(?:` + strings.Join(forms, "|") + `)(?:\(s\))?\s*(?:[:=,]| [–-]) *[a-z]{2}`)
+	return pattern.MatchString(undotted(e.file.Text))
 }
 
 // findWord finds a word with its own letters in a line, as a word.
 func (e *editor) findWord(line int, form string) (source.Span, bool) {
 	text := e.lines[line-1]
-	pattern, err := regexp.Compile(`(?i)(?:^|[^A-Za-z])(` + regexp.QuoteMeta(form) + `)\d*(?:[^A-Za-z0-9]|$)`)
-	if err != nil {
-		return source.Span{}, false
-	}
+	pattern := regexp.MustCompile(`(?i)(?:^|[^A-Za-z])(` + regexp.QuoteMeta(form) + `)\d*(?:[^A-Za-z0-9]|$)`)
 	if m := pattern.FindStringSubmatchIndex(text); m != nil {
 		return e.at(line, m[2], m[3]), true
 	}

@@ -14,10 +14,7 @@ import (
 // edited is what the editor finds in a text.
 func edited(text string) []source.Finding {
 	words := reader.Read(source.NewFile("", text))
-	sizes := words.Sizes
-	if len(sizes) == 1 && sizes[0] == "" {
-		sizes = []string{"1"}
-	}
+	sizes := namedSizes(words.Sizes)
 	var out []source.Finding
 	for _, x := range source.Merge(edit(words)) {
 		out = append(out, source.Find(words.File, sizes, x))

@@ -88,9 +88,9 @@ func (e *editor) compare(line int, a, b measure) {
 		textA, textB := amount(x.value, a.unit), amount(y.value, b.unit)
 		f := e.say(e.at(line, y.from, y.to), sizes, source.Units, severity,
 			source.Say("edit.units", "{0} is {1}, not {2}", textA, amount(wantB, b.unit), textB),
-			source.Mend{Edits: []source.Edit{{At: e.at(line, y.from, y.to), Text: number(wantB, b.unit)}}, Why: source.Say("edit.mend-write", "write {0}", amount(wantB, b.unit))},
-			source.Mend{Edits: []source.Edit{{At: e.at(line, x.from, x.to), Text: number(wantA, a.unit)}}, Why: source.Say("edit.mend-or-write", "or, if {0} is right, write {1} for {2}", textB, amount(wantA, a.unit), textA)})
-		f.Stated, f.Actual = &source.Quantity{Value: y.value, Unit: b.unit}, &source.Quantity{Value: wantB, Unit: b.unit}
+			rewrite(e.at(line, y.from, y.to), number(wantB, b.unit), "edit.mend-write", "write {0}", amount(wantB, b.unit)),
+			rewrite(e.at(line, x.from, x.to), number(wantA, a.unit), "edit.mend-or-write", "or, if {0} is right, write {1} for {2}", textB, amount(wantA, a.unit), textA))
+		setFigures(f, y.value, wantB, b.unit)
 	}
 }
 
@@ -144,8 +144,8 @@ func (e *editor) needleSizes() {
 		at := e.at(n, m[2*mm], m[2*mm+1])
 		want := strconv.FormatFloat(table[0], 'f', -1, 64)
 		f := e.say(at, e.all(), source.Units, source.Warning, source.Say("edit.needle", "needle {0} is {1} mm, not {2} mm", printed, want, group(line, m, mm)),
-			source.Mend{Edits: []source.Edit{{At: at, Text: want}}, Why: source.Say("edit.mend-write", "write {0}", want+" mm")})
-		f.Stated, f.Actual = &source.Quantity{Value: stated, Unit: "mm"}, &source.Quantity{Value: table[0], Unit: "mm"}
+			rewrite(at, want, "edit.mend-write", "write {0}", want+" mm"))
+		setFigures(f, stated, table[0], "mm")
 	}
 	e.eachMatch(numberedMM, func(n int, line string, m []int) { check(n, line, m, 1, 2, 3) })
 	e.eachMatch(mmNumbered, func(n int, line string, m []int) { check(n, line, m, 2, 3, 1) })

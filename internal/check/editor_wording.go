@@ -31,7 +31,7 @@ func (e *editor) toTheGap(n int) {
 	for _, m := range toGap.FindAllStringSubmatchIndex(line, -1) {
 		from := strings.Index(line[m[0]:m[1]], "to ") + m[0] + len("to ")
 		e.note(e.at(n, from, m[4]), source.Ambiguous, source.Say("edit.to-gap", "“to the gap” leaves both stitches of the “{0}” beyond it", group(line, m, 2)),
-			source.Mend{Edits: []source.Edit{{At: e.at(n, from, from), Text: "1 st before "}}, Why: source.Say("edit.mend-to-gap", "write “to 1 st before the gap” if the decrease closes it")})
+			rewrite(e.at(n, from, from), "1 st before ", "edit.mend-to-gap", "write “to 1 st before the gap” if the decrease closes it"))
 	}
 }
 

@@ -299,7 +299,7 @@ func (r *Report) lengthWords(m script.Length) string {
 func millimetres(list, name string) []float64 {
 	var out []float64
 	for _, one := range oneFigure.FindAllString(list, -1) {
-		if l, err := unit.ParseLength(one + " " + unitOf(name)); err == nil {
+		if l, err := unit.ParseLength(one + " " + unitNames[name]); err == nil {
 			out = append(out, l.MM())
 		}
 	}

@@ -231,7 +231,7 @@ func (c *styling) lengths() {
 		for _, m := range twoUnits.FindAllStringSubmatchIndex(text, -1) {
 			g := func(i int) string { return text[m[2*i]:m[2*i+1]] }
 			pairs[l.At.Start+uint32(m[0])] = true
-			one, other := unitOf(g(2)), unitOf(g(5))
+			one, other := unitNames[g(2)], unitNames[g(5)]
 			at := source.Span{Start: l.At.Start + uint32(m[0]), End: l.At.Start + uint32(m[1])}
 			switch open, shut := g(3), g(6); {
 			case one == other, open != "/" && shut == "":
@@ -272,7 +272,7 @@ func (c *styling) oneUnit(x script.Length, want []string, dressed func(first, se
 	}
 	at := source.Span{Start: x.At.Start, End: x.At.Start + uint32(len(m[0]))}
 	in := func(u string) string {
-		if u == unitOf(m[2]) {
+		if u == unitNames[m[2]] {
 			return m[0]
 		}
 		var values []string
@@ -288,18 +288,9 @@ func (c *styling) oneUnit(x script.Length, want []string, dressed func(first, se
 	switch {
 	case want[3] != "":
 		c.write(at, dressed(in(want[1]), in(want[3])), rule)
-	case unitOf(m[2]) != want[1]:
+	case unitNames[m[2]] != want[1]:
 		c.write(at, in(want[1]), rule)
 	}
-}
-
-// unitOf is a unit by its one name.
-func unitOf(u string) string {
-	switch {
-	case strings.HasPrefix(u, "in"), u == `"`, u == "″":
-		return "in"
-	}
-	return u
 }
 
 var (
