@@ -18,12 +18,7 @@ var index = sync.OnceValue(func() map[string][]indexed {
 			shorts = []string{base, base + "s"}
 		}
 		for _, s := range shorts {
-			var words []string
-			for _, t := range lex(s) {
-				if t.kind != spaceToken {
-					words = append(words, t.text)
-				}
-			}
+			words := wordsOf(s)
 			m[strings.ToLower(words[0])] = append(m[strings.ToLower(words[0])], indexed{words, a})
 		}
 	}
@@ -42,12 +37,7 @@ type indexed struct {
 // holds another ("k2tog" does not use "tog"), in the order of the alphabet. Numbers stand
 // apart from what they count: "k19 tbl" uses "k" and "tbl".
 func Abbreviations(text string) []trade.Abbreviation {
-	var words []string
-	for _, t := range lex(text) {
-		if t.kind != spaceToken {
-			words = append(words, t.text)
-		}
-	}
+	words := wordsOf(text)
 	found := map[string]trade.Abbreviation{}
 	for i := 0; i < len(words); {
 		n := 1

@@ -85,3 +85,13 @@ func letter(s string) int {
 	}
 	return 0
 }
+
+// wordsOf is the tokens of a text without blanks, as text.
+func wordsOf(text string) (words []string) {
+	for _, t := range lex(text) {
+		if t.kind != spaceToken {
+			words = append(words, t.text)
+		}
+	}
+	return words
+}

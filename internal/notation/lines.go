@@ -413,7 +413,7 @@ func (w *writer) again(n *pattern.Again) {
 		w.say("work " + n.Which.String() + " again on each of the next ")
 		w.number(n.Times)
 		w.say(" " + word + "s")
-		w.rest(n, word)
+		w.rest(n.Or, n.Total, n.Count, word)
 		return
 	}
 	if n.Times.Is(1) {
@@ -422,14 +422,14 @@ func (w *writer) again(n *pattern.Again) {
 		w.number(n.Times)
 		w.say(" more times")
 	}
-	w.rest(n, word)
+	w.rest(n.Or, n.Total, n.Count, word)
 }
 
 // rest ends a line that repeats: the measure that says the same, totals and counts.
-func (w *writer) rest(n *pattern.Again, word string) {
-	w.until(n.Or)
-	w.total(n.Total, word)
-	w.count(n.Count)
+func (w *writer) rest(or pattern.Text, total pattern.Number, count *pattern.Count, word string) {
+	w.until(or)
+	w.total(total, word)
+	w.count(count)
 }
 
 func (w *writer) until(or pattern.Text) {
@@ -459,9 +459,7 @@ func (w *writer) plain(n *pattern.Plain) {
 		w.say("more ")
 	}
 	w.say(plural(n.Rounds, "rnd", "rnds"))
-	w.until(n.Or)
-	w.total(n.Total, "rnd")
-	w.count(n.Count)
+	w.rest(n.Or, n.Total, n.Count, "rnd")
 }
 
 // Written is a pattern in words.

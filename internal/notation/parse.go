@@ -25,11 +25,8 @@ func (r *reader) word(words ...string) bool {
 // phrase is word for a phrase as it is printed.
 func (r *reader) phrase(s string) bool {
 	start := r.at
-	for _, t := range lex(s) {
-		if t.kind == spaceToken {
-			continue
-		}
-		if !r.word(t.text) {
+	for _, w := range wordsOf(s) {
+		if !r.word(w) {
 			r.at = start
 			return false
 		}
@@ -176,15 +173,17 @@ func (r *reader) looksWorked() bool {
 func (r *reader) digitAt(i int) bool { return i < len(r.toks) && r.toks[i].kind == digitToken }
 
 // label reads "Set-up row 2 (WS):".
-func (r *reader) label() (l pattern.Label, ok bool) {
-	l.Name = labelNames[strings.ToLower(r.peekWord())]
-	if l.Name != pattern.Plainly {
+func (r *reader) label() (pattern.Label, bool) {
+	l, ok := r.ref()
+	return l, ok && r.word(":")
+}
+
+// ref reads "Set-up row 2 (WS)".
+func (r *reader) ref() (l pattern.Label, ok bool) {
+	if l.Name = labelNames[strings.ToLower(r.peekWord())]; l.Name != pattern.Plainly {
 		r.at++
 	}
-	if !r.rowName(&l) {
-		return l, false
-	}
-	return l, r.word(":")
+	return l, r.rowName(&l)
 }
 
 // rowName reads "Row 2 (WS)" behind the name.
@@ -362,7 +361,8 @@ func (r *reader) single(word string) (s pattern.Step, ok bool) {
 	} else if s.N, ok = r.number(); !ok {
 		return s, false
 	}
-	return s, r.tail(&s)
+	r.tail(&s)
+	return s, true
 }
 
 // reach reads how far a step goes, behind "to".
@@ -404,14 +404,13 @@ func (r *reader) gap() (pattern.Turned, bool) {
 }
 
 // tail reads the words behind the number of a step that make another step of it.
-func (r *reader) tail(s *pattern.Step) bool {
+func (r *reader) tail(s *pattern.Step) {
 	for op, words := range tailWords {
 		if stepWords[op] == stepWords[s.Op] && r.phrase(words) {
 			s.Op = op
-			break
+			return
 		}
 	}
-	return true
 }
 
 // bracket reads "k2, p2] 4 times".
@@ -594,24 +593,10 @@ func (r *reader) again() pattern.Node {
 			return nil
 		}
 	}
-	if n.Or, ok = r.orUntil(); !ok {
-		return nil
-	}
-	if n.Total, ok = r.total(); !ok {
-		return nil
-	}
-	if n.Count, ok = r.count(); !ok || !r.done() {
+	if !r.rest(&n.Or, &n.Total, &n.Count) {
 		return nil
 	}
 	return n
-}
-
-func (r *reader) ref() (l pattern.Label, ok bool) {
-	if name := labelNames[strings.ToLower(r.peekWord())]; name != pattern.Plainly {
-		l.Name = name
-		r.at++
-	}
-	return l, r.rowName(&l)
 }
 
 func (r *reader) moreTimes() (pattern.Number, bool) {
@@ -649,16 +634,22 @@ func (r *reader) plain() pattern.Node {
 	if !r.word("rnds") && !r.word("rnd") {
 		return nil
 	}
-	if n.Or, ok = r.orUntil(); !ok {
-		return nil
-	}
-	if n.Total, ok = r.total(); !ok {
-		return nil
-	}
-	if n.Count, ok = r.count(); !ok || !r.done() {
+	if !r.rest(&n.Or, &n.Total, &n.Count) {
 		return nil
 	}
 	return n
+}
+
+// rest reads the end of a line that repeats: the measure that says the same, totals and counts.
+func (r *reader) rest(or *pattern.Text, total *pattern.Number, count **pattern.Count) (ok bool) {
+	if *or, ok = r.orUntil(); !ok {
+		return false
+	}
+	if *total, ok = r.total(); !ok {
+		return false
+	}
+	*count, ok = r.count()
+	return ok && r.done()
 }
 
 // orUntil reads ", or until the leg measures 6 in [15.2 cm]." or just the full stop.

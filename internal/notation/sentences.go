@@ -10,118 +10,81 @@ import (
 // A sentence is an instruction with a fixed wording and some numbers and a place in it. The
 // same wording serves to write the line and to read it.
 type sentence struct {
-	form string // "#" stands for a number, "@" for a place
-	of   func(pattern.Node) (slots, bool)
-	node func(slots) pattern.Node
+	form  string                           // "#" stands for a number, "@" for a place
+	node  func() pattern.Node              // a new one that has this wording, with nothing in its slots
+	slots func(pattern.Node) (slots, bool) // of a node, if it has this wording
 }
 
-// slots is what stands in a sentence's numbers, in order, and its place.
+// slots are what a node has for the places of its sentence.
 type slots struct {
-	n     []pattern.Number
-	place pattern.Place
+	numbers []*pattern.Number // in the order in which they stand
+	place   *pattern.Place
+	which   any // what tells the wordings of such nodes apart
 }
-
-func numbers(n ...pattern.Number) slots { return slots{n: n} }
 
 var sentences = []sentence{
-	divide("The last # sts worked are the heel; the other # sts rest for the instep.", true, false),
-	divide("The first # sts of the rnd are the heel; the other # sts rest for the instep.", false, false),
-	divide("The first # sts of the rnd are worked back and forth; the other # sts rest.", false, true),
-	{"The rnd now begins here, @.",
-		func(n pattern.Node) (slots, bool) {
-			x, ok := n.(*pattern.Begin)
-			if !ok {
-				return slots{}, false
-			}
-			return slots{place: x.Place}, true
-		},
-		func(s slots) pattern.Node { return &pattern.Begin{Place: s.place} }},
-	{"Remove the stitch markers as you come to them.",
-		func(n pattern.Node) (slots, bool) { _, ok := n.(*pattern.DropMarkers); return slots{}, ok },
-		func(slots) pattern.Node { return &pattern.DropMarkers{} }},
-	{"Work in the round again over all # sts. The rnd begins @.",
-		func(n pattern.Node) (slots, bool) {
-			x, ok := n.(*pattern.Rejoin)
-			if !ok {
-				return slots{}, false
-			}
-			return slots{[]pattern.Number{x.Stitches}, x.Place}, true
-		},
-		func(s slots) pattern.Node { return &pattern.Rejoin{Stitches: s.n[0], Place: s.place} }},
-	{"Undo the provisional cast-on and take up its # sts for the instep.",
-		func(n pattern.Node) (slots, bool) {
-			x, ok := n.(*pattern.Undo)
-			if !ok {
-				return slots{}, false
-			}
-			return numbers(x.Stitches), true
-		},
-		func(s slots) pattern.Node { return &pattern.Undo{Stitches: s.n[0]} }},
-	{"Take out the waste yarn and put the # sts below it and the # sts above it on needles. The rnd begins @.",
-		func(n pattern.Node) (slots, bool) {
-			x, ok := n.(*pattern.OpenWaste)
-			if !ok {
-				return slots{}, false
-			}
-			return slots{[]pattern.Number{x.Below, x.Above}, x.Place}, true
-		},
-		func(s slots) pattern.Node { return &pattern.OpenWaste{Below: s.n[0], Above: s.n[1], Place: s.place} }},
-	join("Graft the # sts of the instep to the # sts of the sole.", pattern.Grafted, false),
-	join("Bind off the # sts of the instep together with the # sts of the sole.", pattern.BoundOff, false),
-	join("Graft the first # sts of the heel to the last # sts.", pattern.Grafted, true),
-	join("Bind off the first # sts of the heel together with the last # sts.", pattern.BoundOff, true),
-	bindOff("BO all # sts in pattern.", pattern.InPattern),
-	bindOff("BO all # sts with the stretchy bind-off.", pattern.Stretchy),
-	bindOff("BO all # sts with the sewn bind-off.", pattern.Sewn),
-	bindOff("BO all # sts with the tubular bind-off.", pattern.Tubular),
-	{"Draw the yarn twice through the # sts and pull them together.",
-		func(n pattern.Node) (slots, bool) {
-			x, ok := n.(*pattern.Gather)
-			if !ok {
-				return slots{}, false
-			}
-			return numbers(x.Stitches), true
-		},
-		func(s slots) pattern.Node { return &pattern.Gather{Stitches: s.n[0]} }},
+	fixed("The last # sts worked are the heel; the other # sts rest for the instep.", pattern.Divide{Last: true}, divide),
+	fixed("The first # sts of the rnd are the heel; the other # sts rest for the instep.", pattern.Divide{}, divide),
+	fixed("The first # sts of the rnd are worked back and forth; the other # sts rest.", pattern.Divide{Toe: true}, divide),
+	fixed("The rnd now begins here, @.", pattern.Begin{}, func(n *pattern.Begin) slots { return slots{place: &n.Place} }),
+	fixed("Remove the stitch markers as you come to them.", pattern.DropMarkers{}, func(*pattern.DropMarkers) slots { return slots{} }),
+	fixed("Work in the round again over all # sts. The rnd begins @.", pattern.Rejoin{},
+		func(n *pattern.Rejoin) slots { return slots{numbers: numbers(&n.Stitches), place: &n.Place} }),
+	fixed("Undo the provisional cast-on and take up its # sts for the instep.", pattern.Undo{},
+		func(n *pattern.Undo) slots { return slots{numbers: numbers(&n.Stitches)} }),
+	fixed("Take out the waste yarn and put the # sts below it and the # sts above it on needles. The rnd begins @.", pattern.OpenWaste{},
+		func(n *pattern.OpenWaste) slots { return slots{numbers: numbers(&n.Below, &n.Above), place: &n.Place} }),
+	fixed("Graft the # sts of the instep to the # sts of the sole.", pattern.Join{How: pattern.Grafted}, join),
+	fixed("Bind off the # sts of the instep together with the # sts of the sole.", pattern.Join{How: pattern.BoundOff}, join),
+	fixed("Graft the first # sts of the heel to the last # sts.", pattern.Join{How: pattern.Grafted, Heel: true}, join),
+	fixed("Bind off the first # sts of the heel together with the last # sts.", pattern.Join{How: pattern.BoundOff, Heel: true}, join),
+	fixed("BO all # sts in pattern.", pattern.BindOff{How: pattern.InPattern}, bindOff),
+	fixed("BO all # sts with the stretchy bind-off.", pattern.BindOff{How: pattern.Stretchy}, bindOff),
+	fixed("BO all # sts with the sewn bind-off.", pattern.BindOff{How: pattern.Sewn}, bindOff),
+	fixed("BO all # sts with the tubular bind-off.", pattern.BindOff{How: pattern.Tubular}, bindOff),
+	fixed("Draw the yarn twice through the # sts and pull them together.", pattern.Gather{},
+		func(n *pattern.Gather) slots { return slots{numbers: numbers(&n.Stitches)} }),
 }
 
-func divide(form string, last, toe bool) sentence {
-	return sentence{form,
-		func(n pattern.Node) (slots, bool) {
-			if x, ok := n.(*pattern.Divide); ok && x.Last == last && x.Toe == toe {
-				return numbers(x.Heel, x.Rest), true
-			}
-			return slots{}, false
-		},
-		func(s slots) pattern.Node { return &pattern.Divide{Last: last, Toe: toe, Heel: s.n[0], Rest: s.n[1]} }}
+func numbers(n ...*pattern.Number) []*pattern.Number { return n }
+
+func divide(n *pattern.Divide) slots {
+	return slots{numbers: numbers(&n.Heel, &n.Rest), which: [2]bool{n.Last, n.Toe}}
 }
 
-func join(form string, how pattern.Joining, heel bool) sentence {
-	return sentence{form,
-		func(n pattern.Node) (slots, bool) {
-			if x, ok := n.(*pattern.Join); ok && x.How == how && x.Heel == heel {
-				return numbers(x.Front, x.Back), true
-			}
-			return slots{}, false
-		},
-		func(s slots) pattern.Node { return &pattern.Join{How: how, Heel: heel, Front: s.n[0], Back: s.n[1]} }}
+func join(n *pattern.Join) slots {
+	return slots{numbers: numbers(&n.Front, &n.Back), which: [2]any{n.How, n.Heel}}
 }
 
-func bindOff(form string, how pattern.Edging) sentence {
+func bindOff(n *pattern.BindOff) slots {
+	return slots{numbers: numbers(&n.Stitches), which: n.How}
+}
+
+// fixed is the sentence of nodes that are like one.
+func fixed[N any, P interface {
+	*N
+	pattern.Node
+}](form string, like N, of func(P) slots) sentence {
+	which := of(&like).which
 	return sentence{form,
-		func(n pattern.Node) (slots, bool) {
-			if x, ok := n.(*pattern.BindOff); ok && x.How == how {
-				return numbers(x.Stitches), true
-			}
-			return slots{}, false
+		func() pattern.Node {
+			n := like
+			return P(&n)
 		},
-		func(s slots) pattern.Node { return &pattern.BindOff{How: how, Stitches: s.n[0]} }}
+		func(n pattern.Node) (slots, bool) {
+			x, ok := n.(P)
+			if !ok {
+				return slots{}, false
+			}
+			s := of(x)
+			return s, s.which == which
+		}}
 }
 
 // sentence writes a node that has a fixed wording.
 func (w *writer) sentence(n pattern.Node) {
 	for _, s := range sentences {
-		fill, ok := s.of(n)
+		fill, ok := s.slots(n)
 		if !ok {
 			continue
 		}
@@ -133,10 +96,10 @@ func (w *writer) sentence(n pattern.Node) {
 			}
 			w.say(form[:i])
 			if form[i] == '@' {
-				w.say(placeWords[fill.place])
+				w.say(placeWords[*fill.place])
 			} else {
-				w.number(fill.n[0])
-				fill.n = fill.n[1:]
+				w.number(*fill.numbers[0])
+				fill.numbers = fill.numbers[1:]
 			}
 			form = form[i+1:]
 		}
@@ -149,13 +112,15 @@ func (w *writer) sentence(n pattern.Node) {
 // those of one: all before its first number, three at least, or “Graft the”, which nothing
 // else begins with. A 1 before "sts" may be printed "1 st".
 func (r *reader) sentence() (n pattern.Node, begun bool) {
-	for i := range sentences {
+	for _, s := range sentences {
 		r.at = 0
-		fill, matched, ok := r.fill(sentences[i].form)
+		n := s.node()
+		fill, _ := s.slots(n)
+		words := formWords[s.form]
+		matched, ok := r.fill(words, fill)
 		if ok && r.done() {
-			return sentences[i].node(fill), true
+			return n, true
 		}
-		words := formWords[sentences[i].form]
 		first := slices.IndexFunc(words, func(w string) bool { return w == "#" || w == "@" })
 		begun = begun || matched >= max(3, first) || matched >= first && words[0] == "Graft"
 	}
@@ -165,42 +130,32 @@ func (r *reader) sentence() (n pattern.Node, begun bool) {
 
 // fill reads the words of a form and what stands in its slots; matched is how many of its
 // words and slots were there.
-func (r *reader) fill(form string) (fill slots, matched int, ok bool) {
-	for _, word := range formWords[form] {
+func (r *reader) fill(words []string, fill slots) (matched int, ok bool) {
+	for _, word := range words {
 		switch word {
 		case "#":
-			n, ok := r.number()
-			if !ok {
-				return fill, matched, false
-			}
-			fill.n = append(fill.n, n)
+			*fill.numbers[0], ok = r.number()
+			fill.numbers = fill.numbers[1:]
 		case "@":
-			if fill.place, ok = r.placeWord(); !ok {
-				return fill, matched, false
-			}
+			*fill.place, ok = r.placeWord()
 		case "sts":
-			if !r.sts() {
-				return fill, matched, false
-			}
+			ok = r.sts()
 		default:
-			if !r.word(word) {
-				return fill, matched, false
-			}
+			ok = r.word(word)
+		}
+		if !ok {
+			return matched, false
 		}
 		matched++
 	}
-	return fill, matched, true
+	return matched, true
 }
 
 // formWords is every form as the tokens of its words.
 var formWords = func() map[string][]string {
 	m := map[string][]string{}
 	for _, s := range sentences {
-		for _, t := range lex(s.form) {
-			if t.kind != spaceToken {
-				m[s.form] = append(m[s.form], t.text)
-			}
-		}
+		m[s.form] = wordsOf(s.form)
 	}
 	return m
 }()
