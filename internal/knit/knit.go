@@ -57,13 +57,22 @@ type Knitter struct {
 	Into *fabric.Fabric
 
 	needles
-	fab                             *fabric.Fabric
-	made                            int32 // loops so far
-	prog                            program
-	res                             *Result
-	counts                          map[pattern.NodeID]int // index into res.Counts
-	size                            int
-	sizes                           int  // how many the pattern has
+	fab    *fabric.Fabric
+	made   int32 // loops so far
+	prog   program
+	res    *Result
+	counts map[pattern.NodeID]int // index into res.Counts
+	size   int
+	sizes  int // how many the pattern has
+
+	leftHanded bool  // rows go from left to right; what is kept here is kept as if they went the other way
+	rows       []int // lines of the section that are rows, as indices into prog.rows
+	total      int   // rows worked in all
+	piece
+}
+
+// piece is what is remembered of the work since stitches were cast on.
+type piece struct {
 	live                            int  // loops on the needles
 	rest                            int  // of these, resting while the heel is worked
 	flat                            bool // work goes to and fro
@@ -75,15 +84,18 @@ type Knitter struct {
 	provisional                     []int32  // loops of a provisional cast-on
 	firstCastOn, castOnEdge, hemmed int32    // first loop of the cast-on edge, how many it has, how many are joined to a hem
 	edges                           [2]edge
-	leftHanded                      bool         // rows go from left to right; what is kept here is kept as if they went the other way
 	picking                         pattern.Edge // the edge that stitches were last picked up from
 	trust                           trust
 	row                             rowState
-	rows                            []int // lines of the section that are rows, as indices into prog.rows
-	inPart                          int   // rows worked since the last one numbered 1
-	total                           int   // rows worked in all
+	inPart                          int // rows worked since the last one numbered 1
 	stopped                         bool
 	ended                           bool // grafted
+}
+
+// newPiece forgets the piece in work, but for its memory.
+func (k *Knitter) newPiece() {
+	k.needles.reset()
+	k.piece = piece{waiting: k.waiting[:0], edges: [2]edge{k.edges[0][:0], k.edges[1][:0]}}
 }
 
 // rowState is what is remembered of the row under way.
@@ -103,19 +115,18 @@ type rowState struct {
 
 // Knit works p in one size, counted from 0. The result's fabric is newly made, or Into.
 func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
-	k.needles.reset()
+	k.newPiece()
+	k.moved, k.made, k.total = 0, 0, 0
+	k.size, k.sizes, k.leftHanded = size, len(p.Sizes), p.LeftHanded
 	k.prog.reset(size, len(p.Sizes))
 	k.res = &Result{Sure: true}
 	if k.counts == nil {
 		k.counts = map[pattern.NodeID]int{}
 	}
 	clear(k.counts)
-	into := k.Into
-	*k = Knitter{CountsOnly: k.CountsOnly, Sock: k.Sock, Into: into, needles: k.needles, prog: k.prog, res: k.res, counts: k.counts, rows: k.rows[:0], waiting: k.waiting[:0],
-		size: size, sizes: len(p.Sizes), leftHanded: p.LeftHanded, edges: [2]edge{k.edges[0][:0], k.edges[1][:0]}}
-	k.moved = 0
+	k.fab = nil
 	if !k.CountsOnly {
-		if k.fab = into; k.fab == nil {
+		if k.fab = k.Into; k.fab == nil {
 			k.fab = &fabric.Fabric{Rows: make([]fabric.Row, 0, 256)}
 		}
 		k.fab.Reset()
@@ -348,11 +359,7 @@ func (k *Knitter) divide(n *pattern.Divide) {
 		}
 	}
 	k.putBack(leftEnd)
-	k.turn()
-	for e, ok := k.next(); ok && e != rightEnd; e, ok = k.next() {
-		k.pass()
-	}
-	k.turn()
+	k.toRightEnd()
 	k.rest = k.live - heel
 	k.flat, k.divided = true, true
 	k.record(pattern.ID(n), n.At, "Heel")

@@ -210,8 +210,8 @@ func (k *Knitter) onNeedle(in *instr) {
 		k.fault(in.step.At, source.StitchCount, source.Error,
 			say("knit.needle", "{0} goes on to N{1}, but no such needle begins here", k.row.line.name, int(in.part)), nil, nil)
 	}
-	k.trust.split, k.trust.doubt = true, true
-	k.row.failed = true
+	k.trust.split = true
+	k.fail()
 }
 
 // group works the body of a repeat.
@@ -250,7 +250,7 @@ func (k *Knitter) group(in *instr, body []instr) {
 						say("knit.not-dividing", "the repeat takes {0}, which does not divide {1}: {2} are left over", sts(uses), left, left%uses),
 						source.Sts(uses), source.Sts(left))
 				}
-				k.row.failed, k.trust.doubt = true, true
+				k.fail()
 				return
 			}
 			passes = left / uses
@@ -262,7 +262,7 @@ func (k *Knitter) group(in *instr, body []instr) {
 		}
 		if ahead()-keep >= left {
 			k.fault(in.step.At, source.NotDividing, source.Error, say("knit.endless", "the repeat never comes to its end: one pass of it uses no stitches"), nil, nil)
-			k.row.failed, k.trust.doubt = true, true
+			k.fail()
 			return
 		}
 	}
@@ -337,7 +337,7 @@ func (k *Knitter) step(in *instr) {
 		left, at, found := k.ahead(func(e int32) bool { return e == marker || k.stop(e) })
 		if !found || at != marker {
 			k.noMarker(in, say("knit.to-marker", "{0} goes to a marker here, but none lies ahead", k.row.line.name))
-			k.row.failed, k.trust.doubt = true, true
+			k.fail()
 			return
 		}
 		if n = int32(left - in.before()); n < 0 {
@@ -565,7 +565,7 @@ func (k *Knitter) hem(in *instr, n int32) {
 		}
 		if k.hemmed == k.castOnEdge {
 			k.fault(in.step.At, source.StitchCount, source.Error, say("knit.hem-short", "the cast-on edge has only {0}, and all are joined already", sts(int(k.castOnEdge))), nil, nil)
-			k.row.failed, k.trust.doubt = true, true
+			k.fail()
 			return
 		}
 		live := k.take()
@@ -681,5 +681,5 @@ func (k *Knitter) short(in *instr, wants, has int) {
 		text = say("knit.short-none", "{0} wants {1} here, but none is left {2}", k.row.line.name, sts(wants), where)
 	}
 	k.wrongCount(in.step.At, has-wants, text, source.Sts(wants), source.Sts(has))
-	k.row.failed, k.trust.doubt = true, true
+	k.fail()
 }

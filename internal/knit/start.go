@@ -9,9 +9,7 @@ import (
 )
 
 func (k *Knitter) castOn(n *pattern.CastOn) {
-	*k = Knitter{CountsOnly: k.CountsOnly, Sock: k.Sock, leftHanded: k.leftHanded, Into: k.Into, needles: k.needles, fab: k.fab, made: k.made, prog: k.prog, res: k.res, counts: k.counts,
-		size: k.size, sizes: k.sizes, edges: k.edges, rows: k.rows, waiting: k.waiting[:0], total: k.total}
-	k.needles.reset()
+	k.newPiece()
 	if !k.fits(n.Stitches) {
 		return
 	}

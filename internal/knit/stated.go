@@ -55,6 +55,9 @@ func (k *Knitter) fault(at source.Span, kind source.Kind, severity source.Severi
 // lose gives up judging the words until stitches are cast on anew.
 func (k *Knitter) lose() { k.trust.lost, k.res.Sure = true, false }
 
+// fail ends the row: it has gone wrong, and the next stated count is taken as it is.
+func (k *Knitter) fail() { k.row.failed, k.trust.doubt = true, true }
+
 // limit stops the work.
 func (k *Knitter) limit(at source.Span) {
 	k.fault(at, source.StitchCount, source.Error,

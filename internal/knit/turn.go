@@ -127,7 +127,7 @@ func (k *Knitter) toGap(in *instr) int32 {
 	if !found || at != gap {
 		k.fault(in.step.At, source.Direction, source.Error,
 			say("knit.no-gap", "{0} goes to {1} here, but nowhere ahead has the work been turned", k.row.line.name, turnedName(in.turned)), nil, nil)
-		k.row.failed, k.trust.doubt = true, true
+		k.fail()
 		return -1
 	}
 	if beyond := k.beyondGap(); beyond != in.turned && in.turned != pattern.NotTurned {
@@ -166,7 +166,7 @@ func (k *Knitter) closeTurned(in *instr) {
 		if i < 0 || k.waiting[i].how != in.turned {
 			k.fault(in.step.At, source.Direction, source.Error,
 				say("knit.not-turned", "{0} works {1} here, but the next stitch is none", k.row.line.name, turnedName(in.turned)), nil, nil)
-			k.row.failed, k.trust.doubt = true, true
+			k.fail()
 			return
 		}
 		k.take()
