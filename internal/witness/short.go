@@ -74,11 +74,7 @@ func (s *sock) toGap(st *step) (int, bool) {
 		s.wrong(0, 0, "what waits beyond the gap is %s, not %s", called(beyond), called(st.what))
 	}
 	ahead := stitches(scope[:i])
-	if ahead < n {
-		s.wrong(n, ahead, "fewer sts than are to be left")
-		s.short = true
-	}
-	return ahead, ahead >= n
+	return ahead, s.enough(ahead, n)
 }
 
 // starToGap works the inner steps until n stitches are left before the next gap.

@@ -720,12 +720,7 @@ func (s *sock) step(st *step) {
 	case slipMarker, removeMarker:
 		s.passMarker(st.kind)
 	case toEnd:
-		if ahead, ok := s.ahead(); ok {
-			if ahead < n {
-				s.wrong(n, ahead, "fewer sts than are to be left")
-				s.short = true
-				return
-			}
+		if ahead, ok := s.ahead(); ok && s.enough(ahead, n) {
 			s.take(ahead-n, stitch)
 		}
 	case toMarker:
@@ -734,13 +729,9 @@ func (s *sock) step(st *step) {
 			s.wrong(0, 0, "there is no marker ahead")
 			return
 		}
-		ahead := stitches(s.left[:i])
-		if ahead < n {
-			s.wrong(n, ahead, "fewer sts than are to be left")
-			s.short = true
-			return
+		if ahead := stitches(s.left[:i]); s.enough(ahead, n) {
+			s.take(ahead-n, stitch)
 		}
-		s.take(ahead-n, stitch)
 	case bracket:
 		for range n {
 			s.steps(st.inner)
@@ -788,6 +779,16 @@ func (s *sock) ahead() (int, bool) {
 		return 0, false
 	}
 	return stitches(s.scope()), true
+}
+
+// enough tells whether n of the stitches ahead can be left, and reports it where there are
+// fewer.
+func (s *sock) enough(ahead, n int) bool {
+	if ahead < n {
+		s.wrong(n, ahead, "fewer sts than are to be left")
+		s.short = true
+	}
+	return ahead >= n
 }
 
 // scope returns what the words can still use.
