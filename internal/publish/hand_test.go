@@ -1,7 +1,6 @@
 package publish_test
 
 import (
-	"errors"
 	"fmt"
 	"math/rand/v2"
 	"regexp"
@@ -95,19 +94,11 @@ func TestLeftHanded(t *testing.T) {
 	random.Shuffle(len(files), func(i, j int) { files[i], files[j] = files[j], files[i] })
 	made, mirrored := 0, 0
 	for _, text := range files[:80] {
-		f := source.NewFile("sweep.toml", text)
 		usual := madeOrRefused(t, text)
 		if usual == nil {
 			continue
 		}
-		left, _, err := publish.Make(f, publish.Options{LeftHanded: true})
-		var bad *publish.Unproven
-		if errors.As(err, &bad) {
-			t.Fatalf("not proven: %v\n%s\n%s", bad.Proof.Faults, text, bad.Proof.Text.Text)
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
+		left, _ := proven(t, "sweep.toml", text, publish.Options{LeftHanded: true})
 		made++
 		if left.Name != "sweep-left-handed" || !left.Proof.Read.Pattern.LeftHanded || usual.Proof.Read.Pattern.LeftHanded {
 			t.Fatalf("the hand is lost: %s", left.Name)

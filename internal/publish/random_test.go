@@ -31,18 +31,7 @@ func TestMain(m *testing.M) {
 
 // make1 makes the book of a design file that must be sound, or refused with a reason.
 func make1(t *rapid.T, text string) *publish.Book {
-	f := source.NewFile("low-tide.toml", text)
-	book, faults, err := publish.Make(f, publish.Options{})
-	var bad *publish.Unproven
-	if errors.As(err, &bad) {
-		for _, x := range bad.Proof.Faults {
-			t.Log(source.Find(bad.Proof.Text, bad.Proof.Read.Pattern.Sizes, x))
-		}
-		t.Fatalf("not proven:\n%s\n%s", text, bad.Proof.Text.Text)
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
+	book, faults := proven(t, "low-tide.toml", text, publish.Options{})
 	if book == nil {
 		for _, x := range faults {
 			if x.Severity == source.Error && x.Kind == source.Impossible && len(x.Text.String()) > 40 && len(x.Mends) > 0 {
@@ -56,6 +45,32 @@ func make1(t *rapid.T, text string) *publish.Book {
 	tried.sizes += len(book.Proof.Sizes)
 	tried.loops += book.Proof.Loops()
 	return book
+}
+
+// proven is the book of a design, nil if the faults leave none; it fails for words that do
+// not knit the sock.
+func proven(t failer, name, text string, o publish.Options) (*publish.Book, []source.Fault) {
+	t.Helper()
+	book, faults, err := publish.Make(source.NewFile(name, text), o)
+	var bad *publish.Unproven
+	if errors.As(err, &bad) {
+		for _, x := range bad.Proof.Faults {
+			t.Log(source.Find(bad.Proof.Text, bad.Proof.Read.Pattern.Sizes, x))
+		}
+		t.Fatalf("not proven:\n%s\n%s", text, bad.Proof.Text.Text)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return book, faults
+}
+
+// A failer is a test, of one design or of many random ones.
+type failer interface {
+	Helper()
+	Log(args ...any)
+	Fatal(args ...any)
+	Fatalf(format string, args ...any)
 }
 
 func TestRandomDesigns(t *testing.T) {

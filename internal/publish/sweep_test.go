@@ -1,7 +1,6 @@
 package publish_test
 
 import (
-	"errors"
 	"flag"
 	"fmt"
 	"math/rand/v2"
@@ -227,17 +226,7 @@ func TestSweepTriples(t *testing.T) {
 // madeOrRefused is the book of a design, nil if it is refused with a reason and a mend.
 func madeOrRefused(t *testing.T, text string) *publish.Book {
 	t.Helper()
-	book, faults, err := publish.Make(source.NewFile("sweep.toml", text), publish.Options{})
-	var bad *publish.Unproven
-	if errors.As(err, &bad) {
-		for _, x := range bad.Proof.Faults {
-			t.Log(source.Find(bad.Proof.Text, bad.Proof.Read.Pattern.Sizes, x))
-		}
-		t.Fatalf("not proven:\n%s\n%s", text, bad.Proof.Text.Text)
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
+	book, faults := proven(t, "sweep.toml", text, publish.Options{})
 	if book != nil {
 		agree(t, book)
 		return book

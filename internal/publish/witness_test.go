@@ -20,11 +20,6 @@ func TestSecondWitness(t *testing.T) {
 	})
 }
 
-type failer interface {
-	Helper()
-	Fatalf(format string, args ...any)
-}
-
 func agree(t failer, book *publish.Book) {
 	t.Helper()
 	text := book.Proof.Text
