@@ -7,6 +7,8 @@ import (
 	"image/draw"
 	"image/png"
 	"math"
+	"strconv"
+	"strings"
 	"sync"
 
 	"github.com/go-text/typesetting/di"
@@ -54,23 +56,11 @@ func (d *Drawing) PNG(perMM float64) ([]byte, error) {
 
 // shade is an ink as a colour on light ground.
 func shade(i Ink) color.NRGBA {
-	hex := theme.Light(i.Name)
-	v := func(at int) uint8 {
-		n := 0
-		for _, c := range hex[at : at+2] {
-			n *= 16
-			switch {
-			case c >= 'a':
-				n += int(c-'a') + 10
-			case c >= 'A':
-				n += int(c-'A') + 10
-			default:
-				n += int(c - '0')
-			}
-		}
-		return uint8(n)
+	rgb, err := strconv.ParseUint(strings.TrimPrefix(theme.Light(i.Name), "#"), 16, 24)
+	if err != nil {
+		panic(err) // a colour of ours
 	}
-	return color.NRGBA{v(1), v(3), v(5), uint8(255*i.cover() + 0.5)}
+	return color.NRGBA{uint8(rgb >> 16), uint8(rgb >> 8), uint8(rgb), uint8(255*i.cover() + 0.5)}
 }
 
 type raster struct {
@@ -87,32 +77,32 @@ type polyline struct {
 
 // flatten turns a path into straight lines.
 func (r *raster) flatten(segs []seg) (lines []polyline) {
-	var at Point
 	px := func(p Point) Point { return Point{p.X * r.scale, p.Y * r.scale} }
 	for _, s := range segs {
-		switch s.op {
-		case 'M':
+		if s.op == 'M' {
 			lines = append(lines, polyline{pts: []Point{px(s.p[0])}})
-			at = s.p[0]
+			continue
+		}
+		switch l := &lines[len(lines)-1]; s.op {
 		case 'L':
-			l := &lines[len(lines)-1]
 			l.pts = append(l.pts, px(s.p[0]))
-			at = s.p[0]
 		case 'C':
-			l := &lines[len(lines)-1]
-			const steps = 12
-			for i := 1; i <= steps; i++ {
-				t := float64(i) / steps
-				u := 1 - t
-				a, b, c, e := u*u*u, 3*u*u*t, 3*u*t*t, t*t*t
-				l.pts = append(l.pts, px(Point{a*at.X + b*s.p[0].X + c*s.p[1].X + e*s.p[2].X, a*at.Y + b*s.p[0].Y + c*s.p[1].Y + e*s.p[2].Y}))
-			}
-			at = s.p[2]
+			l.curve(px(s.p[0]), px(s.p[1]), px(s.p[2]), 12)
 		case 'Z':
-			lines[len(lines)-1].closed = true
+			l.closed = true
 		}
 	}
 	return lines
+}
+
+// curve goes on to an end as a cubic Bézier curve, in so many straight steps.
+func (l *polyline) curve(c1, c2, to Point, steps int) {
+	from := l.pts[len(l.pts)-1]
+	for i := 1; i <= steps; i++ {
+		t := float64(i) / float64(steps)
+		u := 1 - t
+		l.pts = append(l.pts, Point{u*u*u*from.X + 3*u*u*t*c1.X + 3*u*t*t*c2.X + t*t*t*to.X, u*u*u*from.Y + 3*u*u*t*c1.Y + 3*u*t*t*c2.Y + t*t*t*to.Y})
+	}
 }
 
 // fill fills the shape within lines. Only the box round it is worked on.
@@ -269,12 +259,7 @@ func outline(o font.GlyphOutline, x, y, k float64) (lines []polyline) {
 				l.pts = append(l.pts, Point{u*u*from.X + 2*u*t*c.X + t*t*to.X, u*u*from.Y + 2*u*t*c.Y + t*t*to.Y})
 			}
 		case opentype.SegmentOpCubeTo:
-			c1, c2, to := at(s.Args[0]), at(s.Args[1]), at(s.Args[2])
-			for i := 1; i <= steps; i++ {
-				t := float64(i) / steps
-				u := 1 - t
-				l.pts = append(l.pts, Point{u*u*u*from.X + 3*u*u*t*c1.X + 3*u*t*t*c2.X + t*t*t*to.X, u*u*u*from.Y + 3*u*u*t*c1.Y + 3*u*t*t*c2.Y + t*t*t*to.Y})
-			}
+			l.curve(at(s.Args[0]), at(s.Args[1]), at(s.Args[2]), steps)
 		}
 	}
 	return lines
