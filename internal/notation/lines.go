@@ -484,9 +484,7 @@ func Write(p *pattern.Pattern) Written {
 		if l.Form == Title || l.Form == Heading {
 			b.WriteString(strings.ToUpper(l.Words[0].Text))
 		} else {
-			for _, r := range l.Words {
-				b.WriteString(r.String())
-			}
+			b.WriteString(l.String())
 		}
 		if out.Spans[l.Node] == (source.Span{}) {
 			out.Spans[l.Node] = source.Span{Start: uint32(start), End: uint32(b.Len())}

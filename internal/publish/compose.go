@@ -24,7 +24,13 @@ import (
 // instructions use.
 func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, e Edition) *pattern.Pattern {
 	alone := e.Alone
-	c := composer{Draft: d, plan: plan, Edition: e}
+	c := composer{Draft: d, Edition: e, measured: map[string]map[int]unit.Length{}}
+	for _, m := range d.Measures(plan) {
+		if c.measured[m.Key] == nil {
+			c.measured[m.Key] = map[int]unit.Length{}
+		}
+		c.measured[m.Key][m.Size] = m.Value
+	}
 	edition := func(sections ...*pattern.Section) *pattern.Pattern {
 		p := &pattern.Pattern{Title: body.Title, Sizes: body.Sizes, Sections: sections}
 		if alone != AllSizes {
@@ -59,7 +65,7 @@ const AllSizes = picture.AllSizes
 type composer struct {
 	*sock.Draft
 	Edition
-	plan *grade.Plan
+	measured map[string]map[int]unit.Length // finished measures by key and size
 }
 
 func section(title string, nodes ...pattern.Node) *pattern.Section {
@@ -135,23 +141,14 @@ func (c *composer) lengths(label string, f func(size int) unit.Length) pattern.N
 }
 
 func (c *composer) finished(label, key string) pattern.Node {
-	values := map[int]unit.Length{}
-	for _, m := range c.Measures(c.plan) {
-		if m.Key == key {
-			values[m.Size] = m.Value
-		}
-	}
-	return c.lengths(label, func(size int) unit.Length { return values[size] })
+	return c.lengths(label, func(size int) unit.Length { return c.measured[key][size] })
 }
 
 // ease is by how much a finished measure differs from the body's, in per cent of it.
 func (c *composer) ease(label, key string, body func(size int) unit.Length) pattern.Node {
 	each := make([]string, len(c.Sizes))
-	for _, m := range c.Measures(c.plan) {
-		if m.Key != key {
-			continue
-		}
-		each[m.Size] = fmt.Sprintf("%d%%", int(math.Round(100*((m.Value/body(m.Size)).MM()-1))))
+	for size, finished := range c.measured[key] {
+		each[size] = fmt.Sprintf("%d%%", int(math.Round(100*((finished/body(size)).MM()-1))))
 	}
 	return fact(label, say("front.ease", "{0}", each))
 }

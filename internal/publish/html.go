@@ -201,22 +201,11 @@ func lineBlock(l notation.Line) block {
 
 // list is a list of values by size, which no line end parts.
 func list(r notation.Run) string {
-	var h strings.Builder
-	h.WriteString(`<span class="sizes">`)
+	each := make([]string, len(r.Each))
 	for i, v := range r.Each {
-		switch i {
-		case 0:
-		case 1:
-			h.WriteString(" (")
-		default:
-			h.WriteString(", ")
-		}
-		h.WriteString(value(v))
+		each[i] = value(v)
 	}
-	if len(r.Each) > 1 {
-		h.WriteString(")")
-	}
-	return h.String() + "</span>"
+	return `<span class="sizes">` + pattern.List(each) + "</span>"
 }
 
 // value sets words in type: escaped, with real fractions, apostrophes and minus signs.
