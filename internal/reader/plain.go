@@ -3,201 +3,196 @@ package reader
 import (
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
+	"sockwright/internal/source"
 )
+
+// A plainWork is what plain has read.
+type plainWork struct {
+	script.Plain
+	told bool        // it is said what is worked, or how long
+	side script.Side // of the row that it ends with
+}
 
 // plain reads rounds that are all alike: "Knit 48 rnds", "Work even until foot measures 7
 // in", "Work 30 rows in st st, slipping the first st of every row, ending with a p row".
 func (p *parser) plain() bool {
 	start := p.i
-	n := script.Plain{Flat: p.flat}
+	n := plainWork{Plain: script.Plain{Flat: p.flat}}
 	p.skip("then", "now")
 	p.overThese()
-	told, side := false, script.NoSide
-	knit := func() {
-		n.Steps = []script.Step{{At: p.toks[start].at, Op: script.Knit, Uses: 1, Makes: 1, To: script.End}}
+	if !p.plainVerb(&n, p.toks[start].at) {
+		return false
 	}
+	for p.plainMore(&n, p.toks[start].at) {
+	}
+	if !n.told || p.is(":") || !p.clauseEnd() && !p.is("-") && !p.is("and") {
+		return false
+	}
+	if n.Stop.Side == script.NoSide {
+		n.Stop.Side = n.side
+	}
+	n.Claims = append(n.Claims, p.claimsBehind()...)
+	n.Base = p.base(start)
+	emit(p, n.Plain)
+	return true
+}
+
+// throughout is the one step of rows that are worked in one kind of stitch.
+func throughout(op script.Op, at source.Span) []script.Step {
+	return []script.Step{{At: at, Op: op, Uses: 1, Makes: 1, To: script.End}}
+}
+
+// plainVerb reads what plain work begins with: "k", "work even", "cont", "28 rows".
+func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 	switch {
 	case p.is("k") && p.ribAhead():
 		n.Steps, _ = p.ribWords()
 		n.Fabric = "rib"
-		told = p.any("rib")
+		n.told = p.any("rib")
 	case p.any("k"):
-		if back := p.i; true { // "k 40 sts every rnd"
-			if _, ok := p.number(); !ok || !p.any("sts") || !p.is("every") && !p.is("each") {
-				p.i = back
-			}
+		back := p.i
+		if _, ok := p.number(); !ok || !p.any("sts") || !p.is("every") && !p.is("each") { // "k 40 sts every rnd"
+			p.i = back
 		}
-		knit()
+		n.Steps = throughout(script.Knit, at)
 	case p.any("p"):
-		n.Steps = []script.Step{{At: p.toks[start].at, Op: script.Purl, Uses: 1, Makes: 1, To: script.End}}
+		n.Steps = throughout(script.Purl, at)
 	case p.phrase("plain k", "plain"):
-		knit()
-		told = true
+		n.Steps, n.told = throughout(script.Knit, at), true
 	case p.is("worked", "for"):
 		p.i++
 	case p.any("work", "cont"), p.phrase("carry on", "go on", "keep on", "proceed"):
 		p.skip("to", "work", "k", "p", "on")
-		told = p.partsInFabrics()
+		n.told = p.partsInFabrics()
 	case p.any("rib"):
 		n.Fabric = "rib"
 		p.phrase("=", "in rnd of", "in row of", "in")
 		if steps, ok := p.ribWords(); ok {
-			n.Steps = steps
-			told = true
+			n.Steps, n.told = steps, true
 		}
 	case p.rowsAhead():
 	default:
 		return false
 	}
-loop:
-	for {
-		back := p.i
-		switch {
-		case p.phrase("every rnd plain", "every rnd", "every row", "each rnd", "all rnd", "in the rnd", "in rnd", "one rnd"):
-			if p.toks[p.i-2].w == "one" {
-				n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
-			}
-			told = true
-			continue
-		case p.phrase("in k rnd", "in plain rnd", "in plain k rnd", "in rnd of k", "in rnd of plain k"):
-			knit()
-			told = true
-			continue
-		case p.phrase("even", "plain", "straight", "without shaping", "as set", "as established", "as est", "in this way", "in this manner", "so", "as before", "as given", "foll"):
-			told = true
-			continue
-		case p.phrase("back and forth over the heel sts", "back and forth on the heel sts", "back and forth", "to and fro", "over the heel sts", "on the heel sts", "on heel sts", "over heel sts", "in the heel"):
-			n.Flat = true
-			continue
-		case p.remark():
-			continue
-		case p.is("in", "rnd", "of"), p.is("in", "row", "of"):
-			p.i += 3
-			continue
-		case p.colourWith():
-			continue
-		case p.phrase("with the foot", "with foot", "in the same way", "around", "all rnd", "across"):
-			continue
-		case p.phrase("and p in turn", "and p row by row", "a row and p a row alt", "and p alt", "and p by turn", "and p row in turn", "and p row by turn"):
-			n.Flat, told, n.Steps, n.Fabric = true, true, nil, "stockinette"
-			continue
-		case p.rowsInTurn():
-			n.Flat, told, n.Steps, n.Fabric = true, true, nil, "stockinette"
-			continue
-		case p.is("in") || p.is("of"):
-			p.i++
-			if p.fabric(&n, true) {
-				told = true
-				continue
-			}
-			p.i = back
-			break loop
-		case p.fabric(&n, false):
-			told = true
-			continue
-		case p.is("on") || p.is("over"):
-			p.i++
-			p.skip("all", "the", "these", "rem")
-			if c, ok := p.claim(); ok {
-				n.Claims = append(n.Claims, c)
-				continue
-			}
-			if part := p.partWord(); p.any("sts", "ndl") || part != script.NoPart { // "over these sts only"
-				p.skip("only", "alone")
-				continue
-			}
-			p.i = back
-			break loop
-		case p.is(","), p.is("and"), p.is(";"):
-			p.i++
-			if p.slipFirst() {
-				n.SlipFirst, told = true, true
-				continue
-			}
-			if p.phrase("slipping m", "slipping the m", "slipping all m", "sl m as you come to them", "slipping m as you come to them", "slipping each m") {
-				continue
-			}
-			if p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row") {
-				continue
-			}
-			if p.phrase("the last row being a p one", "the last being a p row", "the last row a p one", "the last row being a k one") {
-				continue
-			}
-			if p.phrase("keeping", "maintaining", "with the seam", "with the m") {
-				p.passClause()
-				continue
-			}
-			if p.is("about") || p.is("approx") {
-				p.i++
-				if l, ok := p.length(); ok {
-					n.About = l
-					continue
-				}
-			}
-			if p.phrase("ending with", "finishing with", "ending on", "ending") {
-				p.skip("a", "an")
-				switch {
-				case p.any("p", "ws"):
-					side = script.WS
-				case p.any("k", "rs"):
-					side = script.RS
-				}
-				if p.any("plain") || side != script.NoSide {
-					p.skip("row", "rnd")
-					continue
-				}
-			}
-			if c, ok := p.claim(); ok && (c.What == script.Live || c.What == script.Total) && (p.is(",") || p.is(".") || p.clauseEnd()) {
-				n.Claims = append(n.Claims, c)
-				continue
-			}
-			if n.Stop.Kind == script.NoStop {
-				if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More {
-					n.Stop, told = stop, true
-					continue
-				}
-			}
-			p.i = back
-			break loop
-		case p.is("(") && p.ahead(1).kind == numToken, p.is("or"), p.is("-") && p.ahead(1).kind == numToken:
-			p.i++
-			p.skip("about", "approx")
-			if l, ok := p.length(); ok && n.Stop.Kind == script.Rows {
-				n.About = l
-				p.any(")")
-				continue
-			}
-			p.i = back
-			break loop
-		case p.slipFirst():
-			n.SlipFirst, told = true, true
-			continue
-		}
-		if n.Stop.Kind == script.NoStop {
-			if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More && stop.Kind != script.InAll && stop.Kind != script.Remain {
-				n.Stop, told = stop, true
-				if stop.Kind == script.Rows || stop.Kind == script.MoreRows {
-					n.Flat = n.Flat || p.toks[p.i-1].w == "row"
-				}
-				continue
-			}
-		}
-		p.i = back
-		break
-	}
-	if !told || !p.clauseEnd() && !p.is("-") && !p.is("and") {
-		return false
-	}
-	if p.is(":") {
-		return false
-	}
-	if n.Stop.Side == script.NoSide {
-		n.Stop.Side = side
-	}
-	n.Claims = append(n.Claims, p.claimsBehind()...)
-	n.Base = p.base(start)
-	emit(p, n)
 	return true
+}
+
+// plainMore reads one more thing that is said of plain work: its fabric, the stitches that it
+// is worked on, how long.
+func (p *parser) plainMore(n *plainWork, at source.Span) bool {
+	back := p.i
+	switch {
+	case p.phrase("every rnd plain", "every rnd", "every row", "each rnd", "all rnd", "in the rnd", "in rnd", "one rnd"):
+		if p.toks[p.i-2].w == "one" {
+			n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
+		}
+		n.told = true
+		return true
+	case p.phrase("in k rnd", "in plain rnd", "in plain k rnd", "in rnd of k", "in rnd of plain k"):
+		n.Steps, n.told = throughout(script.Knit, at), true
+		return true
+	case p.phrase("even", "plain", "straight", "without shaping", "as set", "as established", "as est", "in this way", "in this manner", "so", "as before", "as given", "foll"):
+		n.told = true
+		return true
+	case p.phrase("back and forth over the heel sts", "back and forth on the heel sts", "back and forth", "to and fro", "over the heel sts", "on the heel sts", "on heel sts", "over heel sts", "in the heel"):
+		n.Flat = true
+		return true
+	case p.remark(), p.eat("in", "rnd", "of"), p.eat("in", "row", "of"), p.colourWith(), p.phrase("with the foot", "with foot", "in the same way", "around", "across"):
+		return true
+	case p.phrase("and p in turn", "and p row by row", "a row and p a row alt", "and p alt", "and p by turn", "and p row in turn", "and p row by turn"), p.rowsInTurn():
+		n.Flat, n.told, n.Steps, n.Fabric = true, true, nil, "stockinette"
+		return true
+	case p.any("in", "of"):
+		if p.fabric(&n.Plain, true) {
+			n.told = true
+			return true
+		}
+		return p.restore(back)
+	case p.fabric(&n.Plain, false):
+		n.told = true
+		return true
+	case p.any("on", "over"):
+		p.skip("all", "the", "these", "rem")
+		if c, ok := p.claim(); ok {
+			n.Claims = append(n.Claims, c)
+			return true
+		}
+		if part := p.partWord(); p.any("sts", "ndl") || part != script.NoPart { // "over these sts only"
+			p.skip("only", "alone")
+			return true
+		}
+		return p.restore(back)
+	case p.any(",", "and", ";"):
+		return p.plainAside(n) || p.restore(back)
+	case p.is("(") && p.ahead(1).kind == numToken, p.is("or"), p.is("-") && p.ahead(1).kind == numToken:
+		p.i++
+		p.skip("about", "approx")
+		if l, ok := p.length(); ok && n.Stop.Kind == script.Rows {
+			n.About = l
+			p.any(")")
+			return true
+		}
+		return p.restore(back)
+	case p.slipFirst():
+		n.SlipFirst, n.told = true, true
+		return true
+	}
+	if n.Stop.Kind == script.NoStop {
+		if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More && stop.Kind != script.InAll && stop.Kind != script.Remain {
+			n.Stop, n.told = stop, true
+			if stop.Kind == script.Rows || stop.Kind == script.MoreRows {
+				n.Flat = n.Flat || p.toks[p.i-1].w == "row"
+			}
+			return true
+		}
+	}
+	return p.restore(back)
+}
+
+// plainAside reads what is said of plain work behind a comma: "slipping the first st of every
+// row", "ending with a WS row", "about 7 in".
+func (p *parser) plainAside(n *plainWork) bool {
+	switch {
+	case p.slipFirst():
+		n.SlipFirst, n.told = true, true
+		return true
+	case p.phrase("slipping m", "slipping the m", "slipping all m", "sl m as you come to them", "slipping each m"),
+		p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row"),
+		p.phrase("the last row being a p one", "the last being a p row", "the last row a p one", "the last row being a k one"):
+		return true
+	case p.phrase("keeping", "maintaining", "with the seam", "with the m"):
+		p.passClause()
+		return true
+	case p.any("about", "approx"):
+		if l, ok := p.length(); ok {
+			n.About = l
+			return true
+		}
+	}
+	if p.phrase("ending with", "finishing with", "ending on", "ending") {
+		p.skip("a", "an")
+		switch {
+		case p.any("p", "ws"):
+			n.side = script.WS
+		case p.any("k", "rs"):
+			n.side = script.RS
+		}
+		if p.any("plain") || n.side != script.NoSide {
+			p.skip("row", "rnd")
+			return true
+		}
+	}
+	if c, ok := p.claim(); ok && (c.What == script.Live || c.What == script.Total) && p.clauseEnd() {
+		n.Claims = append(n.Claims, c)
+		return true
+	}
+	if n.Stop.Kind == script.NoStop {
+		if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More {
+			n.Stop, n.told = stop, true
+			return true
+		}
+	}
+	return false
 }
 
 // overThese takes "over these sts," before what is worked on them.

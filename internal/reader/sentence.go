@@ -117,7 +117,7 @@ func (p *parser) asSaid() { p.skip("then", "now") }
 // rowSteps reads the steps of a row; a plain word is one that works it all.
 func (p *parser) rowSteps() ([]script.Step, bool) {
 	if p.phrase("a plain k rnd", "is a plain k rnd", "plain k", "plain k rnd", "k plain", "work plain", "work even", "k even", "is a plain rnd") {
-		return []script.Step{{Op: script.Knit, Uses: 1, Makes: 1, To: script.End, At: p.toks[p.i-1].at}}, true
+		return throughout(script.Knit, p.toks[p.i-1].at), true
 	}
 	steps, ok := p.steps()
 	return byNeedle(steps), ok
