@@ -85,5 +85,5 @@ func (c *drawCmd) drawing(f *source.File) (*draw.Drawing, []source.Fault, error)
 		size = len(draft.Sizes) / 2
 	}
 	proven := book.Proof.Sizes[size]
-	return picture.Flat(book.Proof.Read.Pattern, proven.Again.Fabric, draft.Gauge[""], proven.Name), faults, nil
+	return picture.Flat(draft.Title, book.Proof.Read.Pattern, proven.Again.Fabric, draft.Gauge[""], proven.Name), faults, nil
 }

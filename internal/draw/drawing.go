@@ -118,8 +118,11 @@ func (p *Path) Close() *Path {
 	return p
 }
 
-// Path draws a path.
+// Path draws a path, if there is anything in it.
 func (d *Drawing) Path(p *Path, fill Ink, pen Pen) {
+	if len(p.segs) == 0 {
+		return
+	}
 	d.items = append(d.items, path{p.segs, fill, pen})
 }
 

@@ -87,7 +87,7 @@ func (r *raster) flatten(segs []seg) (lines []polyline) {
 		case 'L':
 			l.pts = append(l.pts, px(s.p[0]))
 		case 'C':
-			l.curve(px(s.p[0]), px(s.p[1]), px(s.p[2]), 12)
+			l.curve(px(s.p[0]), px(s.p[1]), px(s.p[2]), 48) // facets of the largest stay below a dot
 		case 'Z':
 			l.closed = true
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"sockwright/internal/draw"
 	"sockwright/internal/fabric"
@@ -15,6 +16,7 @@ import (
 type panel struct {
 	title string
 	rows  []panelRow
+	count [2]int  // rows and rounds that the pattern counts: not edges, nor those worked in part
 	left  float64 // of the leftmost and rightmost stitch, in stitches
 	right float64
 }
@@ -31,8 +33,8 @@ type panelRow struct {
 // the right side shows them; decreases lean as they lean, increases are crosses, yarn overs
 // rings, slipped stitches are as tall as the
 // rows they pass. The rows of a section lie one on the other so that each stands over the
-// stitches it was worked into.
-func Flat(p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string) *draw.Drawing {
+// stitches it was worked into. title is the design's, since the words print it in capitals.
+func Flat(title string, p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string) *draw.Drawing {
 	panels := layOut(p, f)
 	w, h := gauge.Width(1).MM(), gauge.Height(1).MM()
 	k := 1.6 / w // a stitch is 1.6 mm wide, whatever the gauge: the picture is to be read
@@ -43,7 +45,6 @@ func Flat(p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string) *
 		width = max(width, (q.right-q.left)*w)
 		height += float64(len(q.rows))*h + gap
 	}
-	title := p.Title
 	if size != "" {
 		title += ", size " + size
 	}
@@ -53,7 +54,7 @@ func Flat(p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string) *
 	for _, q := range panels {
 		out.Group(q.title, func() {
 			out.Text(margin, y-3.8, 3.4, draw.Start, "ink", q.title)
-			out.Text(margin, y-0.4, 2.6, draw.Start, "pencil", rowsOf(len(q.rows)))
+			out.Text(margin, y-0.4, 2.6, draw.Start, "pencil", q.counted())
 			q.draw(out, f, margin+labels+width, y, w, h)
 		})
 		y -= float64(len(q.rows))*h + gap
@@ -64,17 +65,46 @@ func Flat(p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string) *
 	return out
 }
 
-func rowsOf(n int) string {
-	if n == 1 {
-		return "1 row"
+// counted says how many rows and rounds of the panel the pattern counts.
+func (q *panel) counted() string {
+	var said []string
+	for i, word := range [2]string{"row", "rnd"} {
+		switch n := q.count[i]; n {
+		case 0:
+		case 1:
+			said = append(said, "1 "+word)
+		default:
+			said = append(said, fmt.Sprintf("%d %ss", n, word))
+		}
 	}
-	return fmt.Sprintf("%d rows", n)
+	return strings.Join(said, ", ")
+}
+
+// counts tells whether the pattern counts the rows that a line makes.
+func counts(n pattern.Node) bool {
+	switch n := n.(type) {
+	case *pattern.Row:
+		return n.Label.Name != pattern.Partial && n.Label.Name != pattern.SetUp
+	case *pattern.Plain:
+		return true
+	}
+	return false
+}
+
+// heading is a title in small letters, as the words print it in capitals.
+func heading(title string) string {
+	if title == "" {
+		return ""
+	}
+	return title[:1] + strings.ToLower(title[1:])
 }
 
 // layOut places the loops of all sections.
 func layOut(p *pattern.Pattern, f *fabric.Fabric) []*panel {
-	section := map[int32]*pattern.Section{}
-	p.Each(func(s *pattern.Section, n pattern.Node) { section[int32(pattern.ID(n))] = s })
+	section, line := map[int32]*pattern.Section{}, map[int32]pattern.Node{}
+	p.Each(func(s *pattern.Section, n pattern.Node) {
+		section[int32(pattern.ID(n))], line[int32(pattern.ID(n))] = s, n
+	})
 	var panels []*panel
 	var last *pattern.Section
 	at := make([]float64, len(f.Loops)) // stitches from the panel's origin, leftwards
@@ -90,7 +120,7 @@ func layOut(p *pattern.Pattern, f *fabric.Fabric) []*panel {
 		if s := section[r.Node]; len(panels) == 0 || s != last {
 			title := ""
 			if s != nil {
-				title = s.Title
+				title = heading(s.Title)
 			}
 			panels, last = append(panels, &panel{title: title}), s
 		}
@@ -132,6 +162,13 @@ func layOut(p *pattern.Pattern, f *fabric.Fabric) []*panel {
 		q.left = math.Max(q.left, row.place[len(row.place)-1]+1)
 		q.right = math.Min(q.right, row.place[0])
 		q.rows = append(q.rows, row)
+		if counts(line[r.Node]) {
+			i := 0
+			if r.Round {
+				i = 1
+			}
+			q.count[i]++
+		}
 	}
 	for _, q := range panels { // measured from the right edge of the drawing on
 		q.left, q.right = -q.left, -q.right

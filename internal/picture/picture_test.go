@@ -41,7 +41,7 @@ func TestExamples(t *testing.T) {
 			drawn(t, short+"-schematic-one", func() *draw.Drawing { return picture.Schematic(book.Draft, book.Plan, 0) })
 			size := book.Proof.Sizes[0]
 			drawn(t, short+"-flat", func() *draw.Drawing {
-				return picture.Flat(book.Proof.Read.Pattern, size.Again.Fabric, book.Draft.Gauge[""], size.Name)
+				return picture.Flat(book.Draft.Title, book.Proof.Read.Pattern, size.Again.Fabric, book.Draft.Gauge[""], size.Name)
 			})
 		})
 	}

@@ -183,12 +183,15 @@ func (o *outline) draw(out *draw.Drawing, letter map[string]string) {
 		x, y float64
 	}{
 		{"cuff", (o.left + o.right) / 2, (o.top+o.cuff)/2 + 1.2}, {"leg", (o.left + o.right) / 2, (o.cuff + o.ankle) / 2},
-		{"heel", o.right - (o.right-o.left)*0.2, o.sole - r*0.6}, {"foot", (o.toe + o.left) / 2, (o.ankle+o.sole)/2 + 1.2}, {"toe", (o.tip + o.toe) / 2, (o.ankle+o.sole)/2 + 1.2},
+		{"heel", o.right - max((o.right-o.left)*0.2, 5.8), o.sole - r*0.6}, {"foot", (o.girth() + 2.6 + o.right) / 2, (o.ankle+o.sole)/2 + 1.2}, {"toe", (o.tip + o.toe) / 2, (o.ankle+o.sole)/2 + 1.2},
 	} {
 		label(out, l.x, l.y, l.s)
 	}
 	o.dimensions(out, letter, edge)
 }
+
+// girth is where the girth of the foot is measured.
+func (o *outline) girth() float64 { return o.toe + 8 }
 
 // label writes the name of a part on a patch of paper.
 func label(out *draw.Drawing, x, y float64, s string) {
@@ -211,14 +214,14 @@ func (o *outline) dimensions(out *draw.Drawing, letter map[string]string, edge f
 		}
 	}
 	if o.hasCalf {
-		horizontal("calf.girth", o.left-edge(o.top)/2, o.right+edge(o.top)/2, o.top-3)
+		horizontal("calf.girth", o.left-edge(o.top)/2, o.right+edge(o.top)/2, o.top-3.6)
 	}
 	middle := o.ankle - (o.ankle-o.cuff)*0.22
 	horizontal("leg.girth", o.left-edge(middle)/2, o.right+edge(middle)/2, middle)
 	vertical("cuff.length", right, o.top, o.cuff)
 	vertical("leg.length", right+9, o.top, o.ankle)
 	vertical("heel.depth", right, o.ankle, o.ankle+o.heel)
-	vertical("foot.girth", o.toe+8, o.ankle+1.2, o.sole)
+	vertical("foot.girth", o.girth(), o.ankle+1.2, o.sole)
 	horizontal("foot.length", o.tip, o.right, o.sole+6)
 }
 

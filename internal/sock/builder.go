@@ -139,15 +139,22 @@ func alike[T any](b *Builder, f func(size int) T, write func(T)) {
 	}
 }
 
-// group begins a group for some sizes, or ends one: the lines that follow go to all.
+// group begins a group for some sizes, or goes on with the last one if it is theirs, or ends
+// one: the lines that follow go to all.
 func (b *Builder) group(set source.SizeSet) {
+	var last *pattern.Only // the group just ended
 	if n := len(*b.body); n > 0 {
-		if last, ok := (*b.body)[n-1].(*pattern.Only); ok && len(last.Body) == 0 {
-			*b.body = (*b.body)[:n-1]
+		last, _ = (*b.body)[n-1].(*pattern.Only)
+		if last != nil && len(last.Body) == 0 {
+			*b.body, last = (*b.body)[:n-1], nil
 		}
 	}
 	b.into, b.only = b.body, set
-	if set != source.AllSizes(len(b.Sizes)) {
+	switch {
+	case set == source.AllSizes(len(b.Sizes)):
+	case last != nil && last.Sizes == set: // it goes on
+		b.into = &last.Body
+	default:
 		group := &pattern.Only{Sizes: set}
 		b.add(group)
 		b.into = &group.Body
