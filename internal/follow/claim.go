@@ -149,8 +149,7 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 		}
 	case script.RowCount:
 		if rows := w.partRows + w.rowsSlack; w.rowsKnown && w.partRows > 0 && (v < w.partRows || v > rows) {
-			p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.rows", "{0} rows stated, but {1} have been worked", v, rows), &source.Quantity{Value: float64(v), Unit: "rows"}, &source.Quantity{Value: float64(rows), Unit: "rows"})
-			p.soft = true
+			p := w.remark(c.N.Span(w.size), source.StitchCount, source.Say("follow.rows", "{0} rows stated, but {1} have been worked", v, rows), source.Rows(v), source.Rows(rows))
 			p.fault.Mends = []source.Mend{w.write(c.N, rows)}
 			return []*problem{p}
 		}
@@ -198,8 +197,7 @@ func (w *worker) partBetween(c script.Claim) []*problem {
 		return nil
 	}
 	if have, told := w.n.inPart(c.Part); told && have > 0 && have != n {
-		p := w.fail(c.At, source.Marker, source.Say("follow.between", "{0} lie between the markers, but the {1} has {2}", source.InSts(n), partName(c.Part), have), source.Sts(n), source.Sts(have))
-		p.soft = true
+		p := w.remark(c.At, source.Marker, source.Say("follow.between", "{0} lie between the markers, but the {1} has {2}", source.InSts(n), partName(c.Part), have), source.Sts(n), source.Sts(have))
 		p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-between", "place the markers with {0} between them", source.InSts(have))}}
 		return []*problem{p}
 	}

@@ -50,8 +50,7 @@ func (w *worker) divide(n *script.Divide) *problem {
 			return nil
 		}
 		if v >= 0 && v != w.n.worked() {
-			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel", "the heel is said to be {0}, but {1} are in work", source.InSts(v), w.n.worked()), source.Sts(v), source.Sts(w.n.worked()))
-			p.soft = true
+			p := w.remark(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel", "the heel is said to be {0}, but {1} are in work", source.InSts(v), w.n.worked()), source.Sts(v), source.Sts(w.n.worked()))
 			p.fault.Mends = []source.Mend{w.write(n.N, w.n.worked())}
 			return p
 		}
@@ -79,8 +78,7 @@ func (w *worker) divide(n *script.Divide) *problem {
 		w.needNeedles(max(2, n.Needle))
 		on, _ := w.n.onNeedle(n.Needle)
 		if v >= 0 && on != v {
-			p := w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel-needle", "needle {0} is said to hold {1}, but it has {2}", n.Needle, source.InSts(v), on), source.Sts(v), source.Sts(on))
-			p.soft = true
+			p := w.remark(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel-needle", "needle {0} is said to hold {1}, but it has {2}", n.Needle, source.InSts(v), on), source.Sts(v), source.Sts(on))
 			w.soft = append(w.soft, p)
 		}
 		v = on
@@ -201,8 +199,7 @@ func (w *worker) lay(claims []script.Claim) (problems []*problem) {
 				c = x
 			}
 		}
-		p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.layout", "the needles hold {0} together, but there are {1}", source.InSts(sum), total), source.Sts(sum), source.Sts(total))
-		p.soft = true
+		p := w.remark(c.N.Span(w.size), source.StitchCount, source.Say("follow.layout", "the needles hold {0} together, but there are {1}", source.InSts(sum), total), source.Sts(sum), source.Sts(total))
 		return append(problems, p)
 	}
 	w.n.spread(sizes)
@@ -373,8 +370,7 @@ func (w *worker) sumOfParts(claims []script.Claim) []*problem {
 
 // partsOff: the parts that are named do not make the whole.
 func (w *worker) partsOff(c script.Claim, parts, all int) *problem {
-	p := w.fail(c.N.Span(w.size), source.StitchCount, source.Say("follow.parts", "the parts named here make {0}, but there are {1}", source.InSts(parts), all), source.Sts(parts), source.Sts(all))
-	p.soft = true
+	p := w.remark(c.N.Span(w.size), source.StitchCount, source.Say("follow.parts", "the parts named here make {0}, but there are {1}", source.InSts(parts), all), source.Sts(parts), source.Sts(all))
 	return p
 }
 

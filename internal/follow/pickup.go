@@ -23,7 +23,7 @@ func (w *worker) pickUp(rw *rowWork, s *script.Step, n int) *problem {
 			if s.N.Known() && n != chains {
 				if !w.reportedPickUp {
 					w.reportedPickUp = true
-					w.soft = append(w.soft, w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge", "{0} are to be picked up, one in each slipped edge st, but the flap has {1} a side: {2} rows", source.InSts(n), chains, w.flapRows), source.Sts(n), source.Sts(chains)))
+					w.soft = append(w.soft, w.remark(s.N.Span(w.size), source.PickUp, source.Say("follow.edge", "{0} are to be picked up, one in each slipped edge st, but the flap has {1} a side: {2} rows", source.InSts(n), chains, w.flapRows), source.Sts(n), source.Sts(chains)))
 				}
 				if w.literal {
 					n = chains
@@ -75,7 +75,7 @@ func (w *worker) oddPickUp(s *script.Step, n int) *problem {
 	if agree*2 < len(s.N.Val) || extra < 0 || extra > 2 || n == chains+extra {
 		return nil
 	}
-	return w.fail(s.N.Span(w.size), source.PickUp, source.Say("follow.edge-odd", "{0} are to be picked up along a flap of {1} rows, which offers {2} a side", source.InSts(n), w.flapRows, chains+extra), source.Sts(n), source.Sts(chains+extra))
+	return w.remark(s.N.Span(w.size), source.PickUp, source.Say("follow.edge-odd", "{0} are to be picked up along a flap of {1} rows, which offers {2} a side", source.InSts(n), w.flapRows, chains+extra), source.Sts(n), source.Sts(chains+extra))
 }
 
 // layOut ends a row that picked up: from here on the work goes round.
@@ -133,7 +133,7 @@ func (w *worker) halfHeel(rw *rowWork) {
 	if n == heel/2 || n == heel-heel/2 || n == heel {
 		return
 	}
-	p := w.fail(last.N.Span(w.size), source.StitchCount, source.Say("follow.half-heel", "{0} of the heel are worked before the round begins, but half of its {1} are {2}", source.InSts(n), heel, heel/2), source.Sts(n), source.Sts(heel/2))
+	p := w.remark(last.N.Span(w.size), source.StitchCount, source.Say("follow.half-heel", "{0} of the heel are worked before the round begins, but half of its {1} are {2}", source.InSts(n), heel, heel/2), source.Sts(n), source.Sts(heel/2))
 	p.fault.Severity = source.Warning
 	p.fault.Mends = []source.Mend{w.write(last.N, heel/2)}
 	w.soft = append(w.soft, p)
@@ -153,7 +153,7 @@ func (w *worker) wholeHeel(rw *rowWork) {
 	if n == heel || n == heel/2 || n == heel-heel/2 {
 		return
 	}
-	p := w.fail(first.N.Span(w.size), source.StitchCount, source.Say("follow.whole-heel", "{0} are worked before stitches are picked up at the edge of the heel, which has {1}", source.InSts(n), heel), source.Sts(n), source.Sts(heel))
+	p := w.remark(first.N.Span(w.size), source.StitchCount, source.Say("follow.whole-heel", "{0} are worked before stitches are picked up at the edge of the heel, which has {1}", source.InSts(n), heel), source.Sts(n), source.Sts(heel))
 	p.fault.Mends = []source.Mend{w.write(first.N, heel)}
 	w.soft = append(w.soft, p)
 }

@@ -140,7 +140,6 @@ func (w *worker) checkLength(n *script.Plain, rows int) []*problem {
 	if w.size < len(n.About.Cols) {
 		at = n.About.Cols[w.size]
 	}
-	p := w.fail(at, source.BadLength, source.Say("follow.length", "{0} rounds at the stated gauge are {1} {2}, not {3}", rows, round(is), n.About.Unit, round(want)), &source.Quantity{Value: round(want), Unit: n.About.Unit}, &source.Quantity{Value: round(is), Unit: n.About.Unit})
-	p.soft = true
+	p := w.remark(at, source.BadLength, source.Say("follow.length", "{0} rounds at the stated gauge are {1} {2}, not {3}", rows, round(is), n.About.Unit, round(want)), &source.Quantity{Value: round(want), Unit: n.About.Unit}, &source.Quantity{Value: round(is), Unit: n.About.Unit})
 	return []*problem{p}
 }

@@ -180,8 +180,7 @@ func (w *worker) checkEnd(stop *script.Stop) *problem {
 	if stop.Side == script.NoSide || last == script.NoSide || last == stop.Side || !w.n.flat || !w.known || w.firstRow {
 		return nil
 	}
-	p := w.fail(stop.At, source.Direction, source.Say("follow.end-side", "the last of these rows is said to be a {0} row, but it is a {1} row", stop.Side, last), nil, nil)
-	p.soft = true
+	p := w.remark(stop.At, source.Direction, source.Say("follow.end-side", "the last of these rows is said to be a {0} row, but it is a {1} row", stop.Side, last), nil, nil)
 	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-end-side", "end with a {0} row, or work a row more or less", last)}}
 	return p
 }
@@ -218,7 +217,7 @@ func (w *worker) rowsMore(rows []*script.Row, e *entry, stop script.Stop, v int)
 	}
 	if v > 0 {
 		if over := v % len(rows); over > 0 && w.n.flat && stop.Side == script.NoSide && stop.Row == 0 && stop.Kind != script.Ridges {
-			p := w.fail(stop.N.Span(w.size), source.Parity, source.Say("follow.part-of-repeat", "the {0} rows more that this takes are not whole repeats of {1} rows: {2} more", v, len(rows), over), nil, nil)
+			p := w.remark(stop.N.Span(w.size), source.Parity, source.Say("follow.part-of-repeat", "the {0} rows more that this takes are not whole repeats of {1} rows: {2} more", v, len(rows), over), nil, nil)
 			p.fault.Severity = source.Warning
 			w.soft = append(w.soft, p)
 		}
@@ -250,7 +249,7 @@ func (w *worker) untilRemain(rows []*script.Row, e *entry, stop *script.Stop) *p
 		before := w.n.clone()
 		for i, r := range rows {
 			if p := w.workRow(r, e.numOf(i)); p != nil {
-				if w.measure() != want && !p.soft { // it ran out of stitches on the way
+				if w.measure() != want { // it ran out of stitches on the way
 					p.fault.At = at
 				}
 				return p
@@ -370,8 +369,7 @@ func (w *worker) checkWraps(claims []script.Claim) (out []*problem) {
 	for _, c := range claims {
 		if c.What == script.WrapEach && !c.N.Known() { // as many at one side as at the other
 			if a != b {
-				p := w.fail(c.At, source.Parity, source.Say("follow.uneven-wraps", "{0} less {1} in the middle cannot be halved: {2} are wrapped at one side and {3} at the other", source.InSts(a+none+b), none, a, b), source.Sts(none), nil)
-				p.soft = true
+				p := w.remark(c.At, source.Parity, source.Say("follow.uneven-wraps", "{0} less {1} in the middle cannot be halved: {2} are wrapped at one side and {3} at the other", source.InSts(a+none+b), none, a, b), source.Sts(none), nil)
 				out = append(out, p)
 			}
 			continue
@@ -418,9 +416,7 @@ func (w *worker) untilSplit(rows []*script.Row, stop *script.Stop) *problem {
 				return nil
 			}
 			if p := w.workRow(r, 0); p != nil {
-				if !p.soft { // it ran out of stitches on the way
-					p.fault.At = stop.At
-				}
+				p.fault.At = stop.At // it ran out of stitches on the way
 				return p
 			}
 		}

@@ -29,7 +29,7 @@ type rowWork struct {
 
 type scope struct{ ndl uint8 }
 
-// problem stops the work of a row.
+// A problem is something wrong. Unless it is soft it has stopped the work.
 type problem struct {
 	fault  source.Fault
 	soft   bool // the row was worked all the same
@@ -39,6 +39,13 @@ type problem struct {
 
 func (w *worker) fail(at source.Span, kind source.Kind, text source.Message, stated, actual *source.Quantity) *problem {
 	return &problem{fault: source.Fault{At: at, Sizes: source.OneSize(w.size), Kind: kind, Severity: source.Error, Text: text, Stated: stated, Actual: actual}}
+}
+
+// remark is a problem that does not stop the work of the row.
+func (w *worker) remark(at source.Span, kind source.Kind, text source.Message, stated, actual *source.Quantity) *problem {
+	p := w.fail(at, kind, text, stated, actual)
+	p.soft = true
+	return p
 }
 
 // tooMuch, tooWide and tooLong end the work of a text that passes a limit.
@@ -57,7 +64,7 @@ func (w *worker) tooLong(at source.Span) *problem {
 	return w.fail(at, source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)
 }
 
-// workRow works a row once. The needles are left as they were if it cannot be worked.
+// workRow works a row once. What it returns has stopped it. The needles are left as they were if it cannot be worked.
 func (w *worker) workRow(r *script.Row, num int) *problem {
 	if !w.began || r.Sizes != 0 && !r.Sizes.Has(w.size) {
 		return nil
@@ -65,7 +72,7 @@ func (w *worker) workRow(r *script.Row, num int) *problem {
 	p := w.workRowOnce(r, num)
 	quiet := w.quiet
 	w.quiet = false
-	if !quiet && (p == nil || p.soft) {
+	if !quiet && p == nil {
 		for i, part := range w.parts[r] {
 			if i < len(w.mid) && w.rec != nil && part.row.Line != r.Line {
 				w.rec.note(part.row, name(part.row, 0), w.size, w.mid[i], w.known)
@@ -107,15 +114,15 @@ func (w *worker) workRowOnce(r *script.Row, num int) *problem {
 	saved := w.n.clone()
 	w.moves += (len(w.n.left) + len(w.n.right)) / 16
 	p := w.tryRow(r, num, 0)
-	if p != nil && !p.soft && hasTimes(r.Steps) {
+	if p != nil && hasTimes(r.Steps) {
 		failed := w.n
 		w.n = saved.clone()
-		if q := w.tryRow(r, num, 1); q == nil || q.soft {
-			return q
+		if w.tryRow(r, num, 1) == nil {
+			return nil
 		}
 		w.n = failed
 	}
-	if p != nil && !p.soft {
+	if p != nil {
 		w.n = saved
 	}
 	return p

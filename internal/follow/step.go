@@ -691,8 +691,7 @@ func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
 		times = have / uses
 	}
 	if uses*times != have {
-		p := w.fail(s.At, source.ChartText, source.Say("follow.chart-width", "{0} times the {1} sts of the chart are {2}, not {3}", times, uses, times*uses, have), source.Sts(have), source.Sts(times*uses))
-		p.soft = true
+		p := w.remark(s.At, source.ChartText, source.Say("follow.chart-width", "{0} times the {1} sts of the chart are {2}, not {3}", times, uses, times*uses, have), source.Sts(have), source.Sts(times*uses))
 		w.soft = append(w.soft, p)
 	}
 	if p := w.each(rw, &script.Step{At: s.At, Op: script.Work, Uses: 1, Makes: 1}, have); p != nil {
@@ -722,8 +721,7 @@ func (w *worker) patternStep(rw *rowWork, s *script.Step) {
 		length = max(length, r.num)
 	}
 	if next := last%length + 1; next != s.Last {
-		p := w.fail(s.At, source.ChartText, source.Say("follow.pattern-row", "the pattern stopped after row {0}, so it goes on with row {1}, not {2}", last, next, s.Last), &source.Quantity{Value: float64(s.Last), Unit: "rows"}, &source.Quantity{Value: float64(next), Unit: "rows"})
-		p.soft = true
+		p := w.remark(s.At, source.ChartText, source.Say("follow.pattern-row", "the pattern stopped after row {0}, so it goes on with row {1}, not {2}", last, next, s.Last), source.Rows(s.Last), source.Rows(next))
 		w.soft = append(w.soft, p)
 	}
 }

@@ -37,7 +37,7 @@ func (w *worker) checkTurn(rw *rowWork, ahead, behind int) {
 		return
 	}
 	say := func(text source.Message) {
-		p := w.fail(place, source.StitchCount, text, nil, nil)
+		p := w.remark(place, source.StitchCount, text, nil, nil)
 		p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-turn", "count this row and the one before it again")}}
 		w.soft = append(w.soft, p)
 	}

@@ -82,7 +82,7 @@ type worker struct {
 	sideOff     bool // sides are told the wrong way round since a fault
 
 	reportedPickUp bool
-	soft           []*problem // found on the way
+	soft           []*problem // remarks on the way
 
 	rec   *recorder // nil: not wanted
 	parts map[*script.Row][]part
@@ -213,10 +213,7 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		w.lose()
 		return nil
 	}
-	for _, p := range w.soft {
-		p.soft = true
-		problems = append(problems, p)
-	}
+	problems = append(problems, w.soft...)
 	if after := w.live(); before >= 0 && after >= 0 {
 		switch n := e.item.(type) {
 		case *script.Row:
@@ -499,8 +496,7 @@ func (w *worker) checkSide(r *script.Row, num int) *problem {
 	}
 	if w.n.flat && w.fabric == "stockinette" {
 		if kind := allOf(r.Steps); kind == script.Knit && side == script.WS || kind == script.Purl && side == script.RS {
-			p := w.fail(r.Label.At, source.Direction, source.Say("follow.stockinette", "{0} is told as a {1} row, but stockinette is knit on the right side and purled on the wrong side", name(r, num), side), nil, nil)
-			p.soft = true
+			p := w.remark(r.Label.At, source.Direction, source.Say("follow.stockinette", "{0} is told as a {1} row, but stockinette is knit on the right side and purled on the wrong side", name(r, num), side), nil, nil)
 			w.soft = append(w.soft, p)
 		}
 	}
@@ -525,8 +521,7 @@ func (w *worker) checkSide(r *script.Row, num int) *problem {
 		return nil
 	}
 	w.sideOff = true
-	p := w.fail(r.Label.At, source.Direction, source.Say("follow.side", "{0} is told as a {1} row, but the {2} faces here", name(r, num), side, map[script.Side]string{script.RS: "right side", script.WS: "wrong side"}[facing]), nil, nil)
-	p.soft = true
+	p := w.remark(r.Label.At, source.Direction, source.Say("follow.side", "{0} is told as a {1} row, but the {2} faces here", name(r, num), side, map[script.Side]string{script.RS: "right side", script.WS: "wrong side"}[facing]), nil, nil)
 	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-side", "call it a {0} row, or work a row more or less before it", facing)}}
 	return p
 }
@@ -568,8 +563,7 @@ func (w *worker) lift(n *script.Lift) *problem {
 	w.corners = n.Corners
 	if waste := w.val(w.waste); w.waste.Known() && waste > 0 && !slices.ContainsFunc(n.Parts, func(c pattern.Number) bool { return w.val(c) == waste }) {
 		at := n.Parts[0]
-		p := w.fail(at.Span(w.size), source.StitchCount, source.Say("follow.waste", "{0} were knitted with waste yarn, but {1} come onto the needles from below", source.InSts(int(waste)), int(w.val(at))), source.Sts(int(w.val(at))), source.Sts(int(waste)))
-		p.soft = true
+		p := w.remark(at.Span(w.size), source.StitchCount, source.Say("follow.waste", "{0} were knitted with waste yarn, but {1} come onto the needles from below", source.InSts(int(waste)), int(w.val(at))), source.Sts(int(w.val(at))), source.Sts(int(waste)))
 		return p
 	}
 	return nil
@@ -580,8 +574,7 @@ func (w *worker) wrongCount(c script.Claim, stated, actual int, what string) *pr
 	if what != "" {
 		text = source.Say("follow.count-of", "{0} stated {1}, but there are {2}", source.InSts(stated), what, actual)
 	}
-	p := w.fail(c.N.Span(w.size), source.StitchCount, text, source.Sts(stated), source.Sts(actual))
-	p.soft = true
+	p := w.remark(c.N.Span(w.size), source.StitchCount, text, source.Sts(stated), source.Sts(actual))
 	p.fault.Mends = []source.Mend{w.write(c.N, actual)}
 	return p
 }

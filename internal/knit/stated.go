@@ -119,7 +119,7 @@ func (k *Knitter) checkTotal(total pattern.Number, at source.Span) {
 	if more != 0 && more != k.trust.rows && !k.trust.doubt {
 		k.fault(either(total.Span(k.size), at), source.BadLength, source.Error,
 			say("knit.rows-total", "states {0} rows or rounds in all, but {1} have been worked since the one numbered 1", stated, k.inPart),
-			&source.Quantity{Value: float64(stated), Unit: "rows"}, &source.Quantity{Value: float64(k.inPart), Unit: "rows"},
+			source.Rows(stated), source.Rows(k.inPart),
 			k.mendState(total, k.inPart))
 	}
 	k.trust.rows = more

@@ -58,6 +58,9 @@ type Quantity struct {
 // Sts is a quantity of stitches.
 func Sts(n int) *Quantity { return &Quantity{float64(n), "sts"} }
 
+// Rows is a quantity of rows.
+func Rows(n int) *Quantity { return &Quantity{float64(n), "rows"} }
+
 // An Edit replaces the words of a span.
 type Edit struct {
 	At   Span
