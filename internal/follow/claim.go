@@ -288,19 +288,6 @@ func abs(v int) int {
 	return v
 }
 
-// layEach lays the stitches evenly over k needles.
-func (w *worker) layEach(k int) {
-	if w.n.flat {
-		return
-	}
-	total := w.n.worked()
-	each := make([]int, k)
-	for i := range each {
-		each[i] = total / k
-	}
-	w.n.spread(each)
-}
-
 // checkSections compares what is said of the middle and the sides of a heel in three
 // sections.
 func (w *worker) checkSections(c script.Claim, v int) []*problem {

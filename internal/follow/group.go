@@ -1,8 +1,6 @@
 package follow
 
 import (
-	"slices"
-
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
@@ -72,14 +70,6 @@ func (w *worker) group(rw *rowWork, s *script.Step) *problem {
 		}
 	}
 	return nil
-}
-
-// perNeedle tells whether the body of a repeat goes to the end of a needle or to the side,
-// so that each pass is for the next one.
-func perNeedle(body []script.Step) bool {
-	return slices.ContainsFunc(body, func(s script.Step) bool {
-		return (s.To == script.End || s.To == script.SideMark) && s.Op != script.Group
-	})
 }
 
 // toEnd works a repeat as often as it fits.

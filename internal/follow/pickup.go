@@ -157,3 +157,45 @@ func (w *worker) wholeHeel(rw *rowWork) {
 	p.fault.Mends = []source.Mend{w.write(first.N, heel)}
 	w.soft = append(w.soft, p)
 }
+
+// bring makes more stitches available in a row that picks up: first those that rest, then,
+// over the end of the round, the first ones again.
+func (w *worker) bring(rw *rowWork) bool {
+	switch {
+	case len(w.n.held) > 0:
+		w.n.takeUp()
+		return true
+	case !rw.came && len(w.n.right) > 0:
+		rw.came = true
+		w.n.begin()
+		return true
+	}
+	return false
+}
+
+// bringInstep makes the instep's stitches those that come next, even if the text has not
+// told of them before.
+func (w *worker) bringInstep(rw *rowWork, s *script.Step, n int) *problem {
+	w.passHeel()
+	if len(w.n.held) == 0 {
+		if have, _ := w.n.inPart(script.Instep); have == 0 {
+			w.n.left = append(w.n.left, slices.Repeat([]cell{{part: script.Instep}}, max(n, 0))...)
+		}
+		return nil
+	}
+	if have := count(w.n.held); have != n {
+		return w.short(rw, s, n, have)
+	}
+	w.bring(rw)
+	return nil
+}
+
+// passHeel moves the heel's stitches to the right needle: they have been worked before.
+func (w *worker) passHeel() {
+	for _, c := range slices.Backward(w.n.left) {
+		if c.mark != gap {
+			w.n.right = append(w.n.right, c)
+		}
+	}
+	w.n.left = w.n.left[:0]
+}

@@ -6,15 +6,6 @@ import (
 	"sockwright/internal/source"
 )
 
-// untilLength works until a length is reached: how many rows that takes is not told, so
-// neither is the side that faces then.
-func (w *worker) untilLength() {
-	w.rowsKnown = false
-	if w.n.flat {
-		w.n.facing = script.NoSide
-	}
-}
-
 // plainRows works rows that are all alike.
 func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 	if !w.began {
@@ -96,17 +87,6 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 		problems = append(problems, w.checkLength(n, rows)...)
 	}
 	return problems
-}
-
-// turnUntil works a row that turns, again and again, until what is to hold then does.
-func (w *worker) turnUntil(r *script.Row, stop *script.Stop) *problem {
-	switch stop.Kind {
-	case script.Split:
-		return w.untilSplit([]*script.Row{r}, stop)
-	case script.Wrapped, script.Unwrapped:
-		return w.untilWrapped([]*script.Row{r}, stop)
-	}
-	return w.untilUsedUp([]*script.Row{r}, &entry{})
 }
 
 // begin2 works so many plain rows to and fro.

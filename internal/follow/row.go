@@ -29,41 +29,6 @@ type rowWork struct {
 
 type scope struct{ ndl uint8 }
 
-// A problem is something wrong. Unless it is soft it has stopped the work.
-type problem struct {
-	fault  source.Fault
-	soft   bool // the row was worked all the same
-	whole  bool // it is about all stitches in work, or all there are
-	untold bool // the row cannot be followed, and that has been told elsewhere
-}
-
-func (w *worker) fail(at source.Span, kind source.Kind, text source.Message, stated, actual *source.Quantity) *problem {
-	return &problem{fault: source.Fault{At: at, Sizes: source.OneSize(w.size), Kind: kind, Severity: source.Error, Text: text, Stated: stated, Actual: actual}}
-}
-
-// remark is a problem that does not stop the work of the row.
-func (w *worker) remark(at source.Span, kind source.Kind, text source.Message, stated, actual *source.Quantity) *problem {
-	p := w.fail(at, kind, text, stated, actual)
-	p.soft = true
-	return p
-}
-
-// tooMuch, tooWide and tooLong end the work of a text that passes a limit.
-func (w *worker) tooMuch(at source.Span) *problem {
-	w.stopped = true
-	return w.fail(at, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
-}
-
-func (w *worker) tooWide(at source.Span) *problem {
-	w.stopped = true
-	return w.fail(at, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", MaxLive), nil, nil)
-}
-
-func (w *worker) tooLong(at source.Span) *problem {
-	w.stopped = true
-	return w.fail(at, source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)
-}
-
 // workRow works a row once. What it returns has stopped it. The needles are left as they were if it cannot be worked.
 func (w *worker) workRow(r *script.Row, num int) *problem {
 	if !w.began || r.Sizes != 0 && !r.Sizes.Has(w.size) {
@@ -144,13 +109,6 @@ func (w *worker) allGaps(steps []script.Step) bool {
 func (w *worker) isGap(s *script.Step) bool {
 	gap := func(n pattern.Number) bool { return n.Known() && n.In(w.size) == pattern.Gap }
 	return gap(s.N) || gap(s.Minus) || s.Op == script.Group && gap(s.Stop.N)
-}
-
-// hasTimes tells whether a row says "rep from * n times", which can be read in two ways.
-func hasTimes(steps []script.Step) bool {
-	return slices.ContainsFunc(steps, func(s script.Step) bool {
-		return s.Op == script.Group && (s.Stop.Kind == script.Times || hasTimes(s.Body))
-	})
 }
 
 func (w *worker) tryRow(r *script.Row, num, more int) *problem {
@@ -235,26 +193,6 @@ func (w *worker) leavesHeel(r *script.Row) bool {
 // partial: a row that is named as one, or that moves the beginning of the round.
 func (w *worker) partial(r *script.Row) bool {
 	return r.Label.Name == "partial" || setsUp(r) || !r.Label.Said && !w.n.flat && (len(r.Steps) <= 2 || ofOneNeedle(r.Steps))
-}
-
-// setsUp tells whether a row is the set-up of one part, and tells no more than that.
-func setsUp(r *script.Row) bool { return r.Label.Name == "set-up" && ofOneNeedle(r.Steps) }
-
-// ofOneNeedle tells whether all steps are said to be for one needle.
-func ofOneNeedle(steps []script.Step) bool {
-	return steps[0].Op == script.ToNeedle && !slices.ContainsFunc(steps[1:], func(s script.Step) bool { return s.Op == script.ToNeedle })
-}
-
-// slipsFirst tells whether the first stitch of a row is slipped.
-func slipsFirst(steps []script.Step) bool {
-	if len(steps) == 0 {
-		return false
-	}
-	return steps[0].Op == script.Slip || steps[0].Op == script.Group && slipsFirst(steps[0].Body)
-}
-
-func picksUp(steps []script.Step) bool {
-	return slices.ContainsFunc(steps, func(s script.Step) bool { return s.Op == script.PickUp || picksUp(s.Body) })
 }
 
 // edgeRow notes a row whose first stitch was slipped: it makes a chain at the edge where it
@@ -364,21 +302,4 @@ func (w *worker) model(rw *rowWork) cell {
 		c.ndl = uint8(rw.ndl)
 	}
 	return c
-}
-
-func (w *worker) short(rw *rowWork, s *script.Step, want, have int) *problem {
-	where := "in the row"
-	switch {
-	case rw.ndl > 0:
-		where = "on N" + itoa(rw.ndl)
-	case rw.part != 0:
-		where = "there"
-	case rw.round:
-		where = "in the rnd"
-	}
-	at := s.At
-	if s.N.Known() && s.N.Span(w.size).Known() {
-		at = s.N.Span(w.size)
-	}
-	return w.fail(at, source.StitchCount, source.Say("follow.short", "{0} wants {1} here, but {2} left {3}", rw.label, source.InSts(want), are(have), where), source.Sts(want), source.Sts(have))
 }

@@ -52,3 +52,77 @@ func (w *worker) checkTurn(rw *rowWork, ahead, behind int) {
 		}
 	}
 }
+
+func (w *worker) doTurn(rw *rowWork, s *script.Step) {
+	rw.turned = true
+	if !w.n.flat && (rw.ndl > 0 || rw.part != script.NoPart) {
+		w.turnOnNeedle(rw)
+		return
+	}
+	if !w.n.flat { // the stitches worked are the heel; the others rest
+		if s.Op == script.Wrap && count(w.n.left) < 4 || count(w.n.left) == 0 { // all of them are worked flat
+			w.n.flat = true
+			w.n.turn()
+			return
+		}
+		var own []cell // the wrapped stitch is of the heel
+		if s.Op == script.Wrap {
+			last := len(w.n.left) - 1
+			own, w.n.left = []cell{w.n.left[last]}, w.n.left[:last]
+			own[0].part = script.Heel
+		}
+		held := make([]cell, 0, len(w.n.left))
+		for _, c := range slices.Backward(w.n.left) {
+			if c.mark == stitch {
+				c.part = script.Instep
+				held = append(held, c)
+			}
+		}
+		w.n.held, w.n.left = held, own
+		for i := range w.n.right {
+			w.n.right[i].part = script.Heel
+		}
+		w.beginFlat()
+	}
+	w.n.turn()
+}
+
+// turnOnNeedle turns in a row that is for one needle or part: its stitches are the heel, the
+// others rest.
+func (w *worker) turnOnNeedle(rw *rowWork) {
+	split := func(cells []cell) (heel, rest []cell) {
+		for _, c := range cells {
+			switch {
+			case rw.inScope(c):
+				c.part = script.Heel
+				heel = append(heel, c)
+			case c.mark == stitch:
+				c.part = script.Instep
+				rest = append(rest, c)
+			}
+		}
+		return heel, rest
+	}
+	left, ahead := split(w.n.left)
+	right, behind := split(w.n.right)
+	w.n.left, w.n.right = left, right
+	w.n.held = append(reversed(ahead), behind...)
+	w.heelCount = w.n.worked()
+	w.beginFlat()
+	w.n.turn()
+}
+
+// beginFlat goes on flat over the stitches of the heel, the first row of which has been worked.
+func (w *worker) beginFlat() {
+	w.n.flat = true
+	if w.n.facing == script.NoSide {
+		w.n.facing = script.RS
+	}
+	w.newFlap()
+}
+
+func (w *worker) newFlap() {
+	w.flapRows, w.slipRows = 0, 0
+	w.countRows()
+	w.edges = true
+}

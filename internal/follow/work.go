@@ -1,9 +1,7 @@
 package follow
 
 import (
-	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"sockwright/internal/pattern"
@@ -17,12 +15,6 @@ const (
 	maxMoves = 2_000_000
 	MaxLive  = 20_000 // stitches on the needles
 )
-
-// conventions are readings that are chosen once for a whole text.
-type conventions struct {
-	bareMore  bool // "rep rows 1 and 2 six times" comes on top of the first time
-	beforeGap bool // "to the gap" means to 1 stitch before it
-}
 
 // override reads one figure as another: a slip that is being tried.
 type override struct {
@@ -435,115 +427,6 @@ func (w *worker) row(e *entry, n *script.Row) *problem {
 	return nil
 }
 
-// patternRow notes a row of the stitch pattern that was worked last.
-func (w *worker) patternRow(r *script.Row, num int) {
-	if num > 0 && slices.ContainsFunc(w.pattern, func(n numbered) bool { return n.row == r }) {
-		w.lastPattern = num
-	}
-}
-
-func hasTurn(steps []script.Step) bool {
-	return slices.ContainsFunc(steps, func(s script.Step) bool { return s.Op == script.Turn })
-}
-
-func hasGapDec(steps []script.Step) bool {
-	return slices.ContainsFunc(steps, func(s script.Step) bool { return s.To == script.Gap })
-}
-
-func shapes(r *script.Row) bool {
-	return r.Label.Name == "dec" || r.Label.Name == "inc" || changes(r.Steps)
-}
-
-func changes(steps []script.Step) bool {
-	return slices.ContainsFunc(steps, func(s script.Step) bool {
-		return s.Op != script.PickUp && s.Uses != s.Makes && s.Op != script.Group && s.Op != script.ToNeedle && s.Op != script.Turn && s.Op != script.Wrap || s.Op == script.Group && changes(s.Body)
-	})
-}
-
-func ribBody(steps []script.Step) int {
-	for _, s := range steps {
-		if s.Op != script.Group {
-			continue
-		}
-		k, p, sum := 0, 0, 0
-		for _, b := range s.Body {
-			n := 1
-			if b.N.Known() {
-				n = int(b.N.In(0))
-			}
-			switch b.Op {
-			case script.Knit:
-				k++
-			case script.Purl:
-				p++
-			default:
-				return 0
-			}
-			sum += n
-		}
-		if k > 0 && k == p {
-			return sum / k
-		}
-	}
-	return 0
-}
-
-// checkSide compares the side that a row names with the one that faces.
-func (w *worker) checkSide(r *script.Row, num int) *problem {
-	side := r.Label.Side
-	if side == script.NoSide || !w.known {
-		return nil
-	}
-	if w.n.flat && w.fabric == "stockinette" {
-		if kind := allOf(r.Steps); kind == script.Knit && side == script.WS || kind == script.Purl && side == script.RS {
-			p := w.remark(r.Label.At, source.Direction, source.Say("follow.stockinette", "{0} is told as a {1} row, but stockinette is knit on the right side and purled on the wrong side", name(r, num), side), nil, nil)
-			w.soft = append(w.soft, p)
-		}
-	}
-	if !w.n.flat {
-		if !w.facingSaid {
-			w.n.facing = side
-			return nil
-		}
-		w.facingSaid = false
-	}
-	facing := w.n.facing
-	switch {
-	case facing == script.NoSide || w.firstRow:
-		w.n.facing = side
-		w.firstRow = false
-		return nil
-	case facing == side:
-		w.sideOff = false
-		return nil
-	}
-	if w.sideOff { // told once
-		return nil
-	}
-	w.sideOff = true
-	p := w.remark(r.Label.At, source.Direction, source.Say("follow.side", "{0} is told as a {1} row, but the {2} faces here", name(r, num), side, map[script.Side]string{script.RS: "right side", script.WS: "wrong side"}[facing]), nil, nil)
-	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-side", "call it a {0} row, or work a row more or less before it", facing)}}
-	return p
-}
-
-// allOf is the stitch of a row that has but one kind, k or p; Work if it has several.
-func allOf(steps []script.Step) script.Op {
-	op := script.Work
-	for _, s := range steps {
-		switch s.Op {
-		case script.Knit, script.Purl:
-			if op != script.Work && op != s.Op {
-				return script.Work
-			}
-			op = s.Op
-		case script.Turn, script.Wrap:
-		default:
-			return script.Work
-		}
-	}
-	return op
-}
-
 // lift brings the stitches of an inserted heel onto the needles.
 func (w *worker) lift(n *script.Lift) *problem {
 	sum := 0
@@ -569,35 +452,6 @@ func (w *worker) lift(n *script.Lift) *problem {
 	return nil
 }
 
-func (w *worker) wrongCount(c script.Claim, stated, actual int, what string) *problem {
-	text := source.Say("follow.count", "{0} stated, but {1} are on the needles", source.InSts(stated), actual)
-	if what != "" {
-		text = source.Say("follow.count-of", "{0} stated {1}, but there are {2}", source.InSts(stated), what, actual)
-	}
-	p := w.remark(c.N.Span(w.size), source.StitchCount, text, source.Sts(stated), source.Sts(actual))
-	p.fault.Mends = []source.Mend{w.write(c.N, actual)}
-	return p
-}
-
-// write is the mend that writes another figure for this size.
-func (w *worker) write(n pattern.Number, v int) source.Mend {
-	m := source.Mend{Why: source.Say("follow.mend-count", "state {0}", v)}
-	if at := n.Span(w.size); at.Known() && (len(n.Cols) > 1 || len(w.script.Sizes) == 1) {
-		m.Edits = []source.Edit{{At: at, Text: itoa(v)}}
-	}
-	return m
-}
-
-func (w *worker) needlesInUse() int {
-	top := 0
-	for _, list := range [][]cell{w.n.left, w.n.right, w.n.held} {
-		for _, c := range list {
-			top = max(top, int(c.ndl))
-		}
-	}
-	return max(top, 1)
-}
-
 // record notes what an item leaves on the needles.
 func (w *worker) record(item script.Item, label string) {
 	if w.rec != nil && w.began {
@@ -616,16 +470,4 @@ func (w *worker) now() Stitches {
 		return Stitches{-1, w.total}
 	}
 	return Stitches{-1, -1}
-}
-
-func itoa(n int) string { return strconv.Itoa(n) }
-
-func are(n int) string {
-	switch n {
-	case 0:
-		return "none is"
-	case 1:
-		return "only 1 is"
-	}
-	return fmt.Sprintf("only %d are", n)
 }
