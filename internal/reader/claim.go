@@ -321,12 +321,9 @@ func (p *parser) tail(c *script.Claim) bool {
 		}
 		p.i = back
 		switch {
-		case p.any("rem", "now", "live", "altogether"), p.phrase("in all", "in total", "total", "all told", "are rem", "are live", "on ndl", "on the ndl", "on your ndl", "on the ndl now"):
+		case p.any("rem", "now", "live", "altogether"), p.phrase("in all", "in total", "total", "all told", "are rem", "are live", "on ndl", "on the ndl now", "on the ndl", "on your ndl"):
 			if p.toks[p.i-1].w == "all" || p.toks[p.i-1].w == "total" || p.toks[p.i-1].w == "altogether" {
 				c.What = script.Total
-			}
-			if p.toks[p.i-1].w == "ndl" && c.What == script.Live {
-				c.What = script.Live
 			}
 			if p.toks[p.i-1].w == "rem" && (p.is("for") || p.is("on")) {
 				continue
@@ -365,7 +362,7 @@ func (p *parser) tail(c *script.Claim) bool {
 			told = true
 		case p.phrase("are unwrapped", "unwrapped", "are not wrapped", "unworked"):
 			c.What, told = script.WrapNone, true
-		case p.phrase("are wrapped", "wrapped", "wrapped sts", "are worked as ds"):
+		case p.phrase("are wrapped", "wrapped sts", "wrapped", "are worked as ds"):
 			c.What, told = script.WrapEach, true
 		case p.phrase("on a holder", "on holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "are rem on held", "stay on held", "to rest", "to wait"):
 			c.What, c.Part, told = script.OfPart, script.Instep, true

@@ -416,7 +416,7 @@ func (p *parser) remForHeel(start int) bool {
 	}
 	p.from(&d)
 	n, ok := p.number()
-	if !ok || !p.any("sts") || !p.phrase("for heel", "for the heel", "for heel flap", "for the heel flap") {
+	if !ok || !p.any("sts") || !p.phrase("for heel flap", "for the heel flap", "for heel", "for the heel") {
 		return p.restore(start)
 	}
 	d.N = n

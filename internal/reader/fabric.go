@@ -42,7 +42,7 @@ func (p *parser) fabric(n *script.Plain, in bool) bool {
 		}
 		n.Fabric = "rib"
 		n.Steps = ribSteps(pattern.Of(int(a)), pattern.Of(int(b)))
-	case p.phrase("patt", "est patt", "established patt", "lace patt", "patt as set", "patt as established", "chart", "lace", "chart patt"):
+	case p.phrase("patt", "est patt", "established patt", "lace patt", "chart patt", "chart", "lace"):
 		n.Fabric = "patt"
 		p.skip("as", "set", "established")
 	case in && p.phrase("heel sts"):

@@ -114,8 +114,7 @@ func (p *parser) star() (s script.Step, ok bool) {
 	switch p.skip(",", ";", "."); {
 	case p.eat("*"):
 		p.skip(",", ";")
-		if p.phrase("rep from * to *", "rep between * and *", "rep from *", "rep from * to", "rep") {
-		}
+		p.phrase("rep from * to *", "rep between * and *", "rep from *", "rep")
 		s.Stop, ok = p.starStop(false)
 	case p.phrase("rep from *", "rep from the *", "rep * to *", "rep from", "rep"):
 		p.eat("*")

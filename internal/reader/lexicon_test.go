@@ -11,7 +11,7 @@ import (
 )
 
 // TestRulesAskForTokens: a rule that asks for a word in another spelling than the reader's, or
-// for a figure, never takes anything.
+// for a figure, never takes anything; nor does a phrase behind its own beginning.
 func TestRulesAskForTokens(t *testing.T) {
 	files, err := filepath.Glob("*.go")
 	if err != nil {
@@ -48,6 +48,9 @@ func TestRulesAskForTokens(t *testing.T) {
 					for _, a := range n.Args {
 						asked(a)
 					}
+					if sel.Sel.Name == "phrase" {
+						longestFirst(t, set, n.Args)
+					}
 				}
 			case *ast.BinaryExpr:
 				if n.Op == gotoken.EQL && isSpelling(n.X) {
@@ -65,6 +68,24 @@ func TestRulesAskForTokens(t *testing.T) {
 			}
 			return true
 		})
+	}
+}
+
+// longestFirst holds phrases to their order: the first one that fits is taken.
+func longestFirst(t *testing.T, set *gotoken.FileSet, phrases []ast.Expr) {
+	var before []string
+	for _, p := range phrases {
+		lit, ok := p.(*ast.BasicLit)
+		if !ok {
+			continue
+		}
+		phrase := strings.Trim(lit.Value, `"`)
+		for _, b := range before {
+			if strings.HasPrefix(phrase+" ", b+" ") {
+				t.Errorf("%v: %q is never reached behind %q", set.Position(lit.Pos()), phrase, b)
+			}
+		}
+		before = append(before, phrase)
 	}
 }
 

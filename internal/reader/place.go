@@ -158,7 +158,7 @@ func (p *parser) mark() (m script.Mark, part script.Part, needle int, name strin
 	case "wrapped", "last", "previously", "previous":
 		back := p.i
 		p.skip("last", "previously", "previous")
-		if p.phrase("wrapped sts", "wrapped", "wrap", "w sts", "ds", "turned sts", "ds sts", "twin sts", "twin", "shadow sts", "double sts", "unworked sts", "paired sts") {
+		if p.phrase("wrapped sts", "wrapped", "wrap", "w sts", "ds sts", "ds", "turned sts", "twin sts", "twin", "shadow sts", "double sts", "unworked sts", "paired sts") {
 			return script.WrapMark, 0, 0, "", true
 		}
 		p.i = back

@@ -156,8 +156,10 @@ func (p *parser) plainAside(n *plainWork) bool {
 	case p.slipFirst():
 		n.SlipFirst, n.told = true, true
 		return true
-	case p.phrase("slipping m", "slipping the m", "slipping all m", "sl m as you come to them", "slipping each m"),
-		p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row"),
+	case p.phrase("slipping m", "slipping the m", "slipping all m", "slipping each m", "sl m as you come to them"):
+		p.phrase("as you come to them", "as you come to it")
+		return true
+	case p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row"),
 		p.phrase("the last row being a p one", "the last being a p row", "the last row a p one", "the last row being a k one"):
 		return true
 	case p.phrase("keeping", "maintaining", "with the seam", "with the m"):

@@ -48,6 +48,23 @@ func TestRows(t *testing.T) {
 			"Work 46 rows of stocking stitch, the first st of each row slipped.",
 			"Work 46 rows in St st, always slip the first stitch.",
 		}},
+		{"plain stockinette for 10 rows", []string{
+			"Work 10 rnds in st st, slipping markers, until piece measures 5 in.",
+			"Work 10 rnds in st st, slipping markers as you come to them, until piece measures 5 in.",
+			"Work 10 rnds in st st, slipping the markers as you come to them.",
+		}},
+		{"row 1: k2, p2; row 2: k2, p2", []string{
+			"Row 1: K2, p2.\nRow 2: As for row 1.",
+			"Row 1: K2, p2.\nRow 2: As given for row 1.",
+		}},
+		{"row 2: k to end", []string{
+			"Rnd 2: Plain knit.",
+			"Rnd 2: Plain knit round.",
+		}},
+		{"divide 28", []string{
+			"On to one needle work the remaining 28 sts for the heel.",
+			"On to one needle work the remaining 28 sts for the heel flap.",
+		}},
 		{"lift 30 30 and 1 in 2 corners (62)", []string{
 			"Place the 30 sts below and the 30 sts above on needles and pick up 1 st at each corner. 62 sts.",
 			"Remove the waste yarn; 30 sts from below and 30 sts from above go on to two needles. Pick up and k 1 st in each corner in the first rnd. 62 sts.",

@@ -116,7 +116,7 @@ func (p *parser) asSaid() { p.skip("then", "now") }
 
 // rowSteps reads the steps of a row; a plain word is one that works it all.
 func (p *parser) rowSteps() ([]script.Step, bool) {
-	if p.phrase("a plain k rnd", "is a plain k rnd", "plain k", "plain k rnd", "k plain", "work plain", "work even", "k even", "is a plain rnd") {
+	if p.phrase("a plain k rnd", "is a plain k rnd", "plain k rnd", "plain k", "k plain", "work plain", "work even", "k even", "is a plain rnd") {
 		return throughout(script.Knit, p.toks[p.i-1].at), true
 	}
 	steps, ok := p.steps()
@@ -164,7 +164,7 @@ func byNeedle(steps []script.Step) []script.Step {
 // sameAs reads "as row 2", "as 2nd row", "rep row 2", "work as for Rnd 1".
 func (p *parser) sameAs() ([]script.Step, bool) {
 	back := p.i
-	if p.phrase("as for", "as", "work as for", "work as", "rep", "same as", "like", "k as for", "as given for") {
+	if p.phrase("as for", "as given for", "as", "work as for", "work as", "rep", "same as", "like", "k as for") {
 		var l script.Label
 		t := p.peek()
 		switch {

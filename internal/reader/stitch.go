@@ -32,12 +32,12 @@ var stitches = map[string]stitch{
 func (p *parser) orOther(st *stitch) {
 	back := p.i
 	p.side()
-	p.phrase("on rs", "on rs row", "on the rs")
+	p.phrase("on rs row", "on rs", "on the rs")
 	if p.any("or", "/") {
 		if other := p.peek().stitch; other != nil && other.uses == st.uses && other.makes == st.makes {
 			p.i++
 			p.side()
-			p.phrase("on ws", "on ws row", "on the ws")
+			p.phrase("on ws row", "on ws", "on the ws")
 			return
 		}
 	}
@@ -159,7 +159,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 		if p.fromHolder() {
 			s.Part = script.Instep
 		}
-		if p.eat("with", "its", "wrap") || p.eat("with", "wrap") || p.phrase("tog with its wrap", "and its wrap", "and wrap tog", "and its wrap tog") {
+		if p.eat("with", "its", "wrap") || p.eat("with", "wrap") || p.phrase("tog with its wrap", "and its wrap tog", "and its wrap", "and wrap tog") {
 			s.Name = "wrap"
 		}
 		p.onto()
@@ -690,7 +690,7 @@ func (p *parser) closeGap() (s script.Step, ok bool) {
 		for p.peek().stitch != nil || p.is("dec") {
 			p.i++
 			p.side()
-			p.phrase("on rs", "on ws", "on the rs", "on the ws", "on rs row", "on ws row")
+			p.phrase("on rs row", "on ws row", "on rs", "on ws", "on the rs", "on the ws")
 			p.any("or", "/", "and")
 		}
 	}
