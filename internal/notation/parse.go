@@ -2,6 +2,7 @@ package notation
 
 import (
 	"strings"
+	"sync"
 
 	"sockwright/internal/pattern"
 	"sockwright/internal/source"
@@ -25,7 +26,7 @@ func (r *reader) word(words ...string) bool {
 // phrase is word for a phrase as it is printed.
 func (r *reader) phrase(s string) bool {
 	start := r.at
-	for _, w := range wordsOf(s) {
+	for _, w := range phraseWords(s) {
 		if !r.word(w) {
 			r.at = start
 			return false
@@ -33,6 +34,19 @@ func (r *reader) phrase(s string) bool {
 	}
 	return true
 }
+
+// phraseWords is [wordsOf] a phrase of ours: there are few, and each is looked for at many
+// places.
+func phraseWords(s string) []string {
+	if words, ok := phrases.Load(s); ok {
+		return words.([]string)
+	}
+	words := wordsOf(s)
+	phrases.Store(s, words)
+	return words
+}
+
+var phrases sync.Map // of []string by phrase
 
 func (r *reader) peek() (token, bool) {
 	if r.at >= len(r.toks) {

@@ -116,7 +116,7 @@ func (r *reader) sentence() (n pattern.Node, begun bool) {
 		r.at = 0
 		n := s.node()
 		fill, _ := s.slots(n)
-		words := formWords[s.form]
+		words := phraseWords(s.form)
 		matched, ok := r.fill(words, fill)
 		if ok && r.done() {
 			return n, true
@@ -150,12 +150,3 @@ func (r *reader) fill(words []string, fill slots) (matched int, ok bool) {
 	}
 	return matched, true
 }
-
-// formWords is every form as the tokens of its words.
-var formWords = func() map[string][]string {
-	m := map[string][]string{}
-	for _, s := range sentences {
-		m[s.form] = wordsOf(s.form)
-	}
-	return m
-}()
