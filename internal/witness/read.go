@@ -279,7 +279,7 @@ func readLine(words string, sizes int) (line, bool, error) {
 	low := strings.ToLower(words)
 	var list, step error
 	for _, form := range []func(*cursor, *line) bool{
-		readCastOn, readRow, readPlainRounds, readWork, readHeel, readArrange, readSmall,
+		readCastOn, readRow, readPlainRounds, readWork, readArrange, readFixed,
 	} {
 		c := &cursor{s: low, sizes: sizes}
 		var l line
@@ -568,32 +568,6 @@ func readAgain(c *cursor, l *line) bool {
 	return unit >= 0
 }
 
-// readHeel reads the lines that set a part apart.
-func readHeel(c *cursor, l *line) bool {
-	ends := []string{" worked are the heel; the other "}
-	switch c.any("the last ", "the first ") {
-	case 0:
-		l.form = lastAreHeel
-	case 1:
-		l.form = firstAreHeel
-		ends = []string{" of the rnd are the heel; the other ", " of the rnd are worked back and forth; the other "}
-	default:
-		return false
-	}
-	var ok bool
-	if l.count.sts, ok = c.number(); !ok || !c.stitches() {
-		return false
-	}
-	end := c.any(ends...)
-	if end == 1 {
-		l.form = firstWorked
-	}
-	if l.rest, ok = c.number(); end < 0 || !ok || !c.stitches() {
-		return false
-	}
-	return l.form == firstWorked && c.eat(" rest.") || l.form != firstWorked && c.eat(" rest for the instep.")
-}
-
 // readArrange reads "Arrange the sts: 16 on N1, …".
 func readArrange(c *cursor, l *line) bool {
 	l.form = arrange
@@ -605,13 +579,16 @@ func readArrange(c *cursor, l *line) bool {
 	return ok && c.eat(".")
 }
 
-// readSmall reads the forms of fixed wording: "#" stands for a number, "@" for a place with
-// its full stop.
-func readSmall(c *cursor, l *line) bool {
+// readFixed reads the forms of fixed wording: "# sts" stands for a number of stitches, of
+// which one may be a "st", "@" for a place with its full stop.
+func readFixed(c *cursor, l *line) bool {
 	for _, f := range []struct {
 		form form
 		text string
 	}{
+		{lastAreHeel, "the last # sts worked are the heel; the other # sts rest for the instep."},
+		{firstAreHeel, "the first # sts of the rnd are the heel; the other # sts rest for the instep."},
+		{firstWorked, "the first # sts of the rnd are worked back and forth; the other # sts rest."},
 		{removeMarkers, "remove the markers."},
 		{removeMarkers, "remove the stitch markers as you come to them."},
 		{beginsHere, "the rnd now begins here, @"},
@@ -653,11 +630,11 @@ func fill(c *cursor, l *line, text string) bool {
 			return readPlace(c, l)
 		}
 		n, ok := c.number()
-		if !ok {
+		if !ok || !c.stitches() {
 			return false
 		}
 		*numbers[0], numbers = n, numbers[1:]
-		text = text[i+1:]
+		text = text[i+len("# sts"):]
 	}
 	return true
 }
