@@ -17,8 +17,8 @@ type panel struct {
 	title string
 	rows  []panelRow
 	count [2]int  // rows and rounds that the pattern counts: not edges, nor those worked in part
-	left  float64 // of the leftmost and rightmost stitch, in stitches
-	right float64
+	left  float64 // the edges of the leftmost and of the rightmost stitch, as places of
+	right float64 // its rows are
 }
 
 // A panelRow is loops side by side, from the right, as the right side shows them.
@@ -29,11 +29,11 @@ type panelRow struct {
 
 // Flat draws every loop of one size's fabric in its place: section by section, as a chart is
 // read, from the cast-on edge at the bottom up and from right to left, right side to the
-// reader. A knit stitch is a small V and a purl a small bump, as
-// the right side shows them; decreases lean as they lean, increases are crosses, yarn overs
-// rings, slipped stitches are as tall as the
-// rows they pass. The rows of a section lie one on the other so that each stands over the
-// stitches it was worked into. title is the design's, since the words print it in capitals.
+// reader. A knit stitch is a small V and a purl a small bump, as the right side shows them;
+// decreases lean as they lean, increases are crosses, yarn overs rings, slipped stitches are
+// as tall as the rows they pass. The rows of a section lie one on the other so that each
+// stands over the stitches it was worked into. title is the design's, since the words print
+// it in capitals.
 func Flat(title string, p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string) *draw.Drawing {
 	panels := layOut(p, f)
 	w, h := gauge.Width(1).MM(), gauge.Height(1).MM()
@@ -42,7 +42,7 @@ func Flat(title string, p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, 
 	const margin, labels, gap = 8.0, 30.0, 7.0
 	width, height := 0.0, margin+8
 	for _, q := range panels {
-		width = max(width, (q.right-q.left)*w)
+		width = max(width, (q.left-q.right)*w)
 		height += float64(len(q.rows))*h + gap
 	}
 	if size != "" {
@@ -170,9 +170,6 @@ func layOut(p *pattern.Pattern, f *fabric.Fabric) []*panel {
 			q.count[i]++
 		}
 	}
-	for _, q := range panels { // measured from the right edge of the drawing on
-		q.left, q.right = -q.left, -q.right
-	}
 	return panels
 }
 
@@ -211,7 +208,7 @@ func (q *panel) draw(out *draw.Drawing, f *fabric.Fabric, x, y, w, h float64) {
 		foot := y - float64(i)*h // where the legs of a stitch meet
 		head := foot - h
 		for j, l := range row.loops {
-			right := x - (row.place[j]+q.right)*w
+			right := x - (row.place[j]-q.right)*w
 			left, mid := right-w, right-w/2
 			loop := f.Loops[l]
 			reach := head - float64(loop.Tall)*h // a slipped stitch reaches into the rows it passed

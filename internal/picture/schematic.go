@@ -119,7 +119,6 @@ type outline struct {
 	cuff, ankle, sole float64 // heights: lower edge of the cuff, top of the heel, sole
 	tip, toe          float64 // x of the tip of the toe, and of where the toe begins
 	heel              float64 // how far the heel reaches down the back
-	hasCalf           bool
 }
 
 func newOutline(values map[string][]unit.Length, size int, w, top, height float64) *outline {
@@ -134,7 +133,6 @@ func newOutline(values map[string][]unit.Length, size int, w, top, height float6
 	scale := min((height-6)/(leg+footHeight), (w-60)/(foot+8))
 	o := &outline{top: top + 4}
 	o.calf = max(0, (mm("calf.girth")/2-legWidth)*scale)
-	o.hasCalf = o.calf > 0
 	total := foot * scale
 	o.right = (w+total)/2 + 4
 	o.left = o.right - legWidth*scale
@@ -151,29 +149,33 @@ func newOutline(values map[string][]unit.Length, size int, w, top, height float6
 	return o
 }
 
+// wider is how much wider the leg is at a height than at the ankle; front and back are its two
+// sides there.
+func (o *outline) wider(y float64) float64 { return o.calf * (1 - (y-o.top)/(o.ankle-o.top)) }
+func (o *outline) front(y float64) float64 { return o.left - o.wider(y)/2 }
+func (o *outline) back(y float64) float64  { return o.right + o.wider(y)/2 }
+
 func (o *outline) draw(out *draw.Drawing, letter map[string]string) {
 	tint := func(name string) draw.Ink { return draw.Ink{Name: name, Cover: 0.3} }
 	none := draw.Pen{}
-	legHeight := o.ankle - o.top
-	edge := func(y float64) float64 { return o.calf * (1 - (y-o.top)/legHeight) } // how much wider at a height
 	part := func(label, ink string, p *draw.Path) { out.Group(label, func() { out.Path(p, tint(ink), none) }) }
 	r := (o.sole - o.ankle) * 0.45 // of the heel's curve
 	instep := o.left - (o.sole-o.ankle)*0.35
-	part("Cuff", "part-orange", new(draw.Path).Move(o.left-edge(o.top)/2, o.top).Line(o.right+edge(o.top)/2, o.top).Line(o.right+edge(o.cuff)/2, o.cuff).Line(o.left-edge(o.cuff)/2, o.cuff).Close())
-	part("Leg", "part-sky", new(draw.Path).Move(o.left-edge(o.cuff)/2, o.cuff).Line(o.right+edge(o.cuff)/2, o.cuff).Line(o.right, o.ankle).Line(o.left, o.ankle).Line(o.left, o.ankle-6).Close())
+	part("Cuff", "part-orange", new(draw.Path).Move(o.front(o.top), o.top).Line(o.back(o.top), o.top).Line(o.back(o.cuff), o.cuff).Line(o.front(o.cuff), o.cuff).Close())
+	part("Leg", "part-sky", new(draw.Path).Move(o.front(o.cuff), o.cuff).Line(o.back(o.cuff), o.cuff).Line(o.right, o.ankle).Line(o.left, o.ankle).Line(o.left, o.ankle-6).Close())
 	part("Heel", "part-green", new(draw.Path).Move(o.right, o.ankle).Line(o.right, o.sole-r).Curve(o.right, o.sole-r/3, o.right-r/3, o.sole, o.right-r, o.sole).Line(o.left+(o.right-o.left)*0.35, o.sole).Close())
 	part("Foot", "part-blue", new(draw.Path).Move(o.left, o.ankle).Line(o.right, o.ankle).Line(o.left+(o.right-o.left)*0.35, o.sole).Line(o.toe, o.sole).Line(o.toe, o.ankle+1.2).Line(instep, o.ankle+1.2).Curve(o.left-1, o.ankle+1.2, o.left, o.ankle-1, o.left, o.ankle-6).Close())
 	h := (o.sole - o.ankle) * 0.5
 	part("Toe", "part-vermilion", new(draw.Path).Move(o.toe, o.ankle+1.2).Curve(o.tip+h*0.35, o.ankle+1.2, o.tip, o.ankle+h*0.55, o.tip, o.ankle+h).Curve(o.tip, o.sole-h*0.45, o.tip+h*0.35, o.sole, o.toe, o.sole).Close())
 
 	line := draw.Line("ink", draw.Outline)
-	out.Path(new(draw.Path).Move(o.left-edge(o.top)/2, o.top).Line(o.right+edge(o.top)/2, o.top).Line(o.right, o.ankle).Line(o.right, o.sole-r).
+	out.Path(new(draw.Path).Move(o.front(o.top), o.top).Line(o.back(o.top), o.top).Line(o.right, o.ankle).Line(o.right, o.sole-r).
 		Curve(o.right, o.sole-r/3, o.right-r/3, o.sole, o.right-r, o.sole).Line(o.toe, o.sole).
 		Curve(o.tip+h*0.35, o.sole, o.tip, o.sole-h*0.45, o.tip, o.ankle+h).Curve(o.tip, o.ankle+h*0.55, o.tip+h*0.35, o.ankle+1.2, o.toe, o.ankle+1.2).
-		Line(instep, o.ankle+1.2).Curve(o.left-1, o.ankle+1.2, o.left, o.ankle-1, o.left, o.ankle-6).Line(o.left-edge(o.top)/2, o.top).Close(), draw.Ink{}, line)
+		Line(instep, o.ankle+1.2).Curve(o.left-1, o.ankle+1.2, o.left, o.ankle-1, o.left, o.ankle-6).Line(o.front(o.top), o.top).Close(), draw.Ink{}, line)
 	thin := draw.Line("ink", draw.Detail)
-	out.Line(o.left-edge(o.cuff)/2, o.cuff, o.right+edge(o.cuff)/2, o.cuff, thin)
-	for x := o.left - edge(o.top)/2 + 1.6; x < o.right+edge(o.top)/2-0.8; x += 1.6 {
+	out.Line(o.front(o.cuff), o.cuff, o.back(o.cuff), o.cuff, thin)
+	for x := o.front(o.top) + 1.6; x < o.back(o.top)-0.8; x += 1.6 {
 		out.Line(x, o.top+0.8, x, o.cuff-0.8, draw.Line("pencil", draw.Grid))
 	}
 	out.Line(o.toe, o.ankle+1.2, o.toe, o.sole, thin)
@@ -187,7 +189,7 @@ func (o *outline) draw(out *draw.Drawing, letter map[string]string) {
 	} {
 		label(out, l.x, l.y, l.s)
 	}
-	o.dimensions(out, letter, edge)
+	o.dimensions(out, letter)
 }
 
 // girth is where the girth of the foot is measured.
@@ -201,28 +203,23 @@ func label(out *draw.Drawing, x, y float64, s string) {
 }
 
 // dimensions draws the dimension lines with their letters.
-func (o *outline) dimensions(out *draw.Drawing, letter map[string]string, edge func(float64) float64) {
-	right := o.right + edge(o.top)/2 + 7
-	vertical := func(key string, x, y1, y2 float64) {
+func (o *outline) dimensions(out *draw.Drawing, letter map[string]string) {
+	right := o.back(o.top) + 7
+	dimension := func(key string, x1, y1, x2, y2 float64) {
 		if letter[key] != "" {
-			dimensionLine(out, x, y1, x, y2, letter[key])
+			dimensionLine(out, x1, y1, x2, y2, letter[key])
 		}
 	}
-	horizontal := func(key string, x1, x2, y float64) {
-		if letter[key] != "" {
-			dimensionLine(out, x1, y, x2, y, letter[key])
-		}
-	}
-	if o.hasCalf {
-		horizontal("calf.girth", o.left-edge(o.top)/2, o.right+edge(o.top)/2, o.top-3.6)
+	if o.calf > 0 {
+		dimension("calf.girth", o.front(o.top), o.top-3.6, o.back(o.top), o.top-3.6)
 	}
 	middle := o.ankle - (o.ankle-o.cuff)*0.22
-	horizontal("leg.girth", o.left-edge(middle)/2, o.right+edge(middle)/2, middle)
-	vertical("cuff.length", right, o.top, o.cuff)
-	vertical("leg.length", right+9, o.top, o.ankle)
-	vertical("heel.depth", right, o.ankle, o.ankle+o.heel)
-	vertical("foot.girth", o.girth(), o.ankle+1.2, o.sole)
-	horizontal("foot.length", o.tip, o.right, o.sole+6)
+	dimension("leg.girth", o.front(middle), middle, o.back(middle), middle)
+	dimension("cuff.length", right, o.top, right, o.cuff)
+	dimension("leg.length", right+9, o.top, right+9, o.ankle)
+	dimension("heel.depth", right, o.ankle, right, o.ankle+o.heel)
+	dimension("foot.girth", o.girth(), o.ankle+1.2, o.girth(), o.sole)
+	dimension("foot.length", o.tip, o.sole+6, o.right, o.sole+6)
 }
 
 // dimensionLine is a line with a tick at each end and a letter in its middle.
