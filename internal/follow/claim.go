@@ -3,7 +3,6 @@ package follow
 import (
 	"strings"
 
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -49,14 +48,10 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 	if c.What == script.Between && c.Part != script.NoPart {
 		return w.partBetween(c)
 	}
-	if !c.N.Known() {
+	v, ok := w.figure(c.N, 0)
+	if !ok || !c.N.Known() {
 		return nil
 	}
-	g := w.val(c.N)
-	if g == pattern.Gap {
-		return nil
-	}
-	v := int(g)
 	if !w.known {
 		if !w.literal {
 			w.believe(c, v)

@@ -3,20 +3,15 @@ package follow
 import (
 	"slices"
 
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
 
 // distance counts the stitches up to where a step goes.
 func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
-	minus := 0
-	if s.Minus.Known() {
-		v := w.val(s.Minus)
-		if v == pattern.Gap {
-			v = 0
-		}
-		minus = int(v)
+	minus, ok := w.figure(s.Minus, 0)
+	if !ok {
+		minus = 0
 	}
 	before := func(n int) (int, *problem) { // so many stitches before it
 		if n < minus {

@@ -10,18 +10,14 @@ import (
 
 // divide sets the heel apart.
 func (w *worker) divide(n *script.Divide) *problem {
-	v := -1
-	if n.N.Known() {
-		g := w.val(n.N)
-		if g == pattern.Gap {
-			if w.began && w.known {
-				w.total = w.n.total()
-			}
-			w.known = false
-			w.n.flat = true
-			return nil
+	v, ok := w.figure(n.N, -1)
+	if !ok {
+		if w.began && w.known {
+			w.total = w.n.total()
 		}
-		v = int(g)
+		w.known = false
+		w.n.flat = true
+		return nil
 	}
 	if v > MaxLive {
 		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", MaxLive), nil, nil)
@@ -56,10 +52,8 @@ func (w *worker) divide(n *script.Divide) *problem {
 		return nil
 	}
 	all := w.n.total()
-	if n.Plus.Known() && v >= 0 {
-		if more := w.val(n.Plus); more != pattern.Gap {
-			v += int(more)
-		}
+	if more, ok := w.figure(n.Plus, 0); ok && v >= 0 {
+		v += more
 	}
 	if n.These && n.Part == script.Instep { // "slip these sts on a holder": those just worked
 		v = w.justWorked

@@ -70,26 +70,9 @@ func explainable(p *problem) bool {
 
 // confirms tells whether an entry states a count.
 func confirms(e *entry) bool {
-	is := func(claims []script.Claim) bool {
-		return slices.ContainsFunc(claims, func(c script.Claim) bool {
-			return c.N.Known() && (c.What == script.Live || c.What == script.Total || c.What == script.OfPart || c.What == script.OnNdl)
-		})
-	}
-	switch n := e.item.(type) {
-	case *script.Row:
-		return is(n.Claims)
-	case *script.State:
-		return is(n.Claims)
-	case *script.Repeat:
-		return is(n.Claims) || n.Stop.Kind == script.Remain
-	case *script.Plain:
-		return is(n.Claims)
-	case *script.Shape:
-		return is(n.Claims) || n.Stop.Kind == script.Remain
-	case *script.Resume:
-		return is(n.Claims)
-	}
-	return false
+	return aim(e) != nil || slices.ContainsFunc(claimsOf(e), func(c script.Claim) bool {
+		return c.N.Known() && (c.What == script.Live || c.What == script.Total || c.What == script.OfPart || c.What == script.OnNdl)
+	})
 }
 
 // A guess is one explanation.

@@ -129,17 +129,47 @@ func numbersOf(e *entry) (out []pattern.Number) {
 	return out
 }
 
+// claimsOf is what an entry states that counts above may have to be weighed against.
+func claimsOf(e *entry) []script.Claim {
+	switch n := e.item.(type) {
+	case *script.Row:
+		return n.Claims
+	case *script.State:
+		return n.Claims
+	case *script.Repeat:
+		return n.Claims
+	case *script.Plain:
+		return n.Claims
+	case *script.Shape:
+		return n.Claims
+	case *script.Resume:
+		return n.Claims
+	}
+	return nil
+}
+
+// aim is the stop of an entry that goes on until so many stitches remain, nil for any other.
+func aim(e *entry) *script.Stop {
+	var stop *script.Stop
+	switch n := e.item.(type) {
+	case *script.Repeat:
+		stop = &n.Stop
+	case *script.Shape:
+		stop = &n.Stop
+	}
+	if stop == nil || stop.Kind != script.Remain {
+		return nil
+	}
+	return stop
+}
+
 // isClaim tells whether a figure of an entry is what the entry is checked against.
 func isClaim(e *entry, n pattern.Number) bool {
-	switch x := e.item.(type) {
-	case *script.State:
+	if _, states := e.item.(*script.State); states {
 		return true
-	case *script.Repeat:
-		return x.Stop.Kind == script.Remain && x.Stop.N.At == n.At
-	case *script.Shape:
-		return x.Stop.Kind == script.Remain && x.Stop.N.At == n.At
 	}
-	return false
+	stop := aim(e)
+	return stop != nil && stop.N.At == n.At
 }
 
 // numberAt finds the list of figures that a place belongs to.
@@ -150,20 +180,10 @@ func (f *follower) numberAt(at source.Span, e *entry) pattern.Number {
 			all = append(all, c.N)
 		}
 	}
+	claims(claimsOf(e))
 	switch n := e.item.(type) {
-	case *script.Row:
-		claims(n.Claims)
-	case *script.State:
-		claims(n.Claims)
 	case *script.Repeat:
-		claims(n.Claims)
 		claims(n.Stop.Claims)
-	case *script.Plain:
-		claims(n.Claims)
-	case *script.Shape:
-		claims(n.Claims)
-	case *script.Resume:
-		claims(n.Claims)
 	case *script.Arrange:
 		claims(n.Claims)
 	}

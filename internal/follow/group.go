@@ -1,7 +1,6 @@
 package follow
 
 import (
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -9,13 +8,9 @@ import (
 // group works a repeat within a row.
 func (w *worker) group(rw *rowWork, s *script.Step) *problem {
 	stop := s.Stop
-	n := 1
-	if stop.N.Known() && stop.Kind != script.ToEnd {
-		v := w.val(stop.N)
-		if v == pattern.Gap {
-			return nil
-		}
-		n = int(v)
+	n, ok := w.figure(stop.N, 1)
+	if !ok && stop.Kind != script.ToEnd {
+		return nil
 	}
 	body := func() *problem {
 		for i := range s.Body {
@@ -32,10 +27,7 @@ func (w *worker) group(rw *rowWork, s *script.Step) *problem {
 	case script.NoStop: // all in one stitch
 		made := 0
 		for i := range s.Body {
-			k := 1
-			if s.Body[i].N.Known() {
-				k = int(w.val(s.Body[i].N))
-			}
+			k, _ := w.figure(s.Body[i].N, 1)
 			made += k * max(int(s.Body[i].Makes), 0)
 		}
 		return w.each(rw, &script.Step{At: s.At, Op: script.Increase, Uses: 1, Makes: int8(min(made, 100))}, 1)
@@ -74,13 +66,11 @@ func (w *worker) group(rw *rowWork, s *script.Step) *problem {
 
 // toEnd works a repeat as often as it fits.
 func (w *worker) toEnd(rw *rowWork, s *script.Step, body func() *problem) *problem {
-	keep := 0
-	sub := *rw
-	if s.Stop.N.Known() {
-		if v := w.val(s.Stop.N); v != pattern.Gap {
-			keep = int(v)
-		}
+	keep, ok := w.figure(s.Stop.N, 0)
+	if !ok {
+		keep = 0
 	}
+	sub := *rw
 	to := s.Stop.To
 	switch {
 	case s.Stop.Needle > 0:
@@ -136,13 +126,9 @@ func (w *worker) toEnd(rw *rowWork, s *script.Step, body func() *problem) *probl
 func (w *worker) uses(steps []script.Step) (n int, fixed bool) {
 	for i := range steps {
 		s := &steps[i]
-		k := 1
-		if s.N.Known() {
-			v := w.val(s.N)
-			if v == pattern.Gap {
-				continue
-			}
-			k = int(v)
+		k, ok := w.figure(s.N, 1)
+		if !ok {
+			continue
 		}
 		switch {
 		case s.Op == script.Group:
@@ -157,15 +143,9 @@ func (w *worker) uses(steps []script.Step) (n int, fixed bool) {
 			if !ok {
 				return 0, false
 			}
-			times := 1
-			if s.Stop.N.Known() {
-				if v := w.val(s.Stop.N); v != pattern.Gap {
-					times = int(v)
-				} else {
-					times = 0
-				}
+			if times, ok := w.figure(s.Stop.N, 1); ok {
+				n += each * times
 			}
-			n += each * times
 		case s.To != script.Here:
 			return 0, false
 		case s.Op == script.Unknown:

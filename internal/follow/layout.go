@@ -3,7 +3,6 @@ package follow
 import (
 	"slices"
 
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -35,8 +34,8 @@ func (w *worker) lay(claims []script.Claim) (problems []*problem) {
 	var sizes []int
 	var parts []script.Part
 	for _, c := range claims {
-		v := w.val(c.N)
-		if v == pattern.Gap {
+		v, ok := w.figure(c.N, 0)
+		if !ok {
 			return nil
 		}
 		switch c.What {
@@ -44,9 +43,9 @@ func (w *worker) lay(claims []script.Claim) (problems []*problem) {
 			problems = append(problems, w.check(c, nil)...)
 			continue
 		}
-		sizes = append(sizes, int(v))
+		sizes = append(sizes, v)
 		parts = append(parts, c.Part)
-		sum += int(v)
+		sum += v
 	}
 	if len(sizes) < 2 {
 		return problems

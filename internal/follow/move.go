@@ -3,7 +3,6 @@ package follow
 import (
 	"slices"
 
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -17,15 +16,13 @@ func (w *worker) move(n *script.Move) *problem {
 	w.needNeedles(max(n.From, n.To))
 	w.n.begin()
 	have, _ := w.n.onNeedle(n.From)
-	v := have
-	if n.N.Known() {
-		g := w.val(n.N)
-		if g == pattern.Gap {
-			return nil
-		}
-		v = int(g)
-	} else if n.Of != script.Unsaid {
-		v = 1
+	untold := have
+	if n.Of != script.Unsaid {
+		untold = 1
+	}
+	v, ok := w.figure(n.N, untold)
+	if !ok {
+		return nil
 	}
 	if v > have {
 		return w.fail(n.At, source.StitchCount, source.Say("follow.move", "{0} are to go to N{1}, but N{2} has {3}", source.InSts(v), n.To, n.From, have), source.Sts(v), source.Sts(have))

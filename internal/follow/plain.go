@@ -1,7 +1,6 @@
 package follow
 
 import (
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -26,11 +25,9 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 	rows := 1
 	known := false
 	if n.Stop.Kind == script.Rows || n.Stop.Kind == script.MoreRows {
-		v := w.val(n.Stop.N)
-		if v == pattern.Gap {
+		if rows, known = w.figure(n.Stop.N, 0); !known {
 			return nil
 		}
-		rows, known = int(v), true
 		if rows > maxRows {
 			return []*problem{w.tooLong(n.Stop.N.Span(w.size))}
 		}

@@ -1,7 +1,6 @@
 package follow
 
 import (
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -84,13 +83,9 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 		return nil
 	}
 	stop := n.Stop
-	v := 0
-	if stop.N.Known() {
-		g := w.val(stop.N)
-		if g == pattern.Gap {
-			return nil
-		}
-		v = int(g)
+	v, ok := w.figure(stop.N, 0)
+	if !ok {
+		return nil
 	}
 	var p *problem
 	switch stop.Kind {

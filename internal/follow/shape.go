@@ -3,7 +3,6 @@ package follow
 import (
 	"slices"
 
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -74,11 +73,11 @@ func (w *worker) shape(e *entry, n *script.Shape) (problems []*problem) {
 		want := 0
 		at := n.Stop.At
 		if n.Stop.Kind == script.Remain {
-			v := w.val(n.Stop.N)
-			if v == pattern.Gap {
+			v, ok := w.figure(n.Stop.N, 0)
+			if !ok {
 				return nil
 			}
-			want, at = int(v), n.Stop.N.Span(w.size)
+			want, at = v, n.Stop.N.Span(w.size)
 		} else {
 			want = w.sumOf(n.Stop.Claims)
 		}
@@ -97,15 +96,15 @@ func (w *worker) shape(e *entry, n *script.Shape) (problems []*problem) {
 			last = now
 		}
 	case script.Times, script.InAll, script.More, script.Rows, script.MoreRows:
-		v := w.val(n.Stop.N)
-		if v == pattern.Gap {
+		v, ok := w.figure(n.Stop.N, 0)
+		if !ok {
 			return nil
 		}
 		if e.just && n.Stop.Kind == script.InAll {
 			v--
 			w.rowsSlack = max(n.Every, 1) - 1 // rows before the first, which may be counted or not
 		}
-		for range min(int(v), maxRows) {
+		for range min(v, maxRows) {
 			if p := once(); p != nil {
 				return append(problems, p)
 			}

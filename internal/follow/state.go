@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -20,9 +19,9 @@ func (w *worker) state(n *script.State) (problems []*problem) {
 	}
 	if w.n.flat && w.known && !w.turning && (n.Turned || w.flapRows > 0 && w.saysTurned()) { // the turn itself is not told
 		if c := n.Claims[0]; c.What == script.Live || c.What == script.OfPart && c.Part == script.Heel {
-			if v := w.val(c.N); v != pattern.Gap && int(v) < w.n.worked() && v > 0 {
+			if v, ok := w.figure(c.N, 0); ok && v < w.n.worked() && v > 0 {
 				w.n.dropGaps()
-				w.n.resize(int(v))
+				w.n.resize(v)
 				w.turning = true
 				return w.checkAll(n.Claims[1:], nil)
 			}
@@ -143,16 +142,16 @@ func onNeedles(claims []script.Claim) bool {
 func (w *worker) sumOfParts(claims []script.Claim) []*problem {
 	part := func(p script.Part) (n int, of script.Claim) {
 		for _, c := range claims {
-			if v := w.val(c.N); c.What == script.OfPart && c.Part == p && c.N.Known() && v != pattern.Gap {
-				return int(v), c
+			if v, ok := w.figure(c.N, 0); ok && c.What == script.OfPart && c.Part == p && c.N.Known() {
+				return v, c
 			}
 		}
 		return -1, script.Claim{}
 	}
 	heel, of := part(script.Heel)
 	if rest, _ := part(script.Instep); heel > 0 && rest > 0 && (claims[0].What == script.Live || claims[0].What == script.Total) && claims[0].N.Known() {
-		if all := w.val(claims[0].N); all != pattern.Gap && heel+rest != int(all) {
-			return []*problem{w.partsOff(of, heel+rest, int(all))}
+		if all, ok := w.figure(claims[0].N, 0); ok && heel+rest != all {
+			return []*problem{w.partsOff(of, heel+rest, all)}
 		}
 	}
 	middle, of := part(script.Middle)
@@ -175,13 +174,12 @@ func (w *worker) onTheWay(n *script.State) (problems []*problem) {
 		return nil
 	}
 	for _, c := range n.Claims {
-		v := w.val(c.N)
-		if c.What != script.Live && c.What != script.Total || !c.N.Known() || v == pattern.Gap {
+		v, ok := w.figure(c.N, 0)
+		if c.What != script.Live && c.What != script.Total || !c.N.Known() || !ok {
 			continue
 		}
-		if actual := w.passes[n.After-1]; int(v) != actual {
-			p := w.wrongCount(c, int(v), actual, "then")
-			problems = append(problems, p)
+		if actual := w.passes[n.After-1]; v != actual {
+			problems = append(problems, w.wrongCount(c, v, actual, "then"))
 		}
 	}
 	return problems

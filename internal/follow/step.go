@@ -16,10 +16,7 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 		return nil
 	}
 	rw.step, rw.taken = s, 0
-	n := 1
-	if s.N.Known() {
-		n = int(w.val(s.N))
-	}
+	n, _ := w.figure(s.N, 1)
 	switch s.Op {
 	case script.OfChart:
 		return w.chartStep(rw, s)

@@ -3,18 +3,16 @@ package follow
 import (
 	"slices"
 
-	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
 
 // untilRemain works rows until a count is reached. One that is passed over is a fault.
 func (w *worker) untilRemain(rows []*script.Row, e *entry, stop *script.Stop) *problem {
-	v := w.val(stop.N)
-	if v == pattern.Gap {
+	want, ok := w.figure(stop.N, 0)
+	if !ok {
 		return nil
 	}
-	want := int(v)
 	at := stop.N.Span(w.size)
 	last := w.measure()
 	if last == want {

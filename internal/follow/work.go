@@ -104,6 +104,16 @@ func (w *worker) val(n pattern.Number) int32 {
 	return v
 }
 
+// figure is the value of a number for the size that is worked, or what goes for one that is not
+// told; ok is false where this size has a dash instead.
+func (w *worker) figure(n pattern.Number, untold int) (v int, ok bool) {
+	if !n.Known() {
+		return untold, true
+	}
+	g := w.val(n)
+	return int(g), g != pattern.Gap
+}
+
 func (w *worker) clone() *worker {
 	c := *w
 	c.n = w.n.clone()
@@ -354,8 +364,8 @@ func (w *worker) enter(s *script.Section) {
 }
 
 func (w *worker) castOn(n *script.CastOn) *problem {
-	v := int(w.val(n.N))
-	if n.N.In(w.size) == pattern.Gap {
+	v, ok := w.figure(n.N, 0)
+	if !ok {
 		w.began, w.known = true, false
 		return nil
 	}
@@ -389,11 +399,11 @@ func (w *worker) row(e *entry, n *script.Row) *problem {
 	if n.Stop != nil {
 		switch n.Stop.Kind {
 		case script.Rows, script.MoreRows, script.Times, script.InAll:
-			v := w.val(n.Stop.N)
-			if v == pattern.Gap {
+			v, ok := w.figure(n.Stop.N, 0)
+			if !ok {
 				return nil
 			}
-			times = int(v)
+			times = v
 		case script.Measures:
 			w.untilLength()
 		case script.Remain:
