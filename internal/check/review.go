@@ -409,7 +409,7 @@ func (v *Review) unchecked(r *Report) {
 			note(&unsure, line, "counts that are not sure in "+strings.Join(sizes, ", "), words)
 		}
 	}
-	v.Unchecked = slices.Concat(v.Unchecked, v.unmeasured(r), unread, unsure, facts, prose)
+	v.Unchecked = append(v.Unchecked, slices.Concat(v.unmeasured(r), unread, unsure, facts, prose)...)
 }
 
 // unmeasured is what the text does not say enough about.

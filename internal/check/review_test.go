@@ -128,6 +128,9 @@ func TestAnyText(t *testing.T) {
 			if v.Text() != r.Review().Text() {
 				t.Fatalf("%s: two reports differ", name)
 			}
+			if doc, err := json.Marshal(v); err != nil || strings.Contains(string(doc), ":null") {
+				t.Errorf("%s: a list of the report is null: %v", name, err)
+			}
 			if lines := strings.Count(r.Annotated(), "\n"); lines != v.Lines+1 {
 				t.Errorf("%s: %d lines with counts, of %d", name, lines, v.Lines)
 			}
