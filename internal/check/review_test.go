@@ -128,6 +128,9 @@ func TestAnyText(t *testing.T) {
 			if v.Text() != r.Review().Text() {
 				t.Fatalf("%s: two reports differ", name)
 			}
+			if strings.Contains(v.Text(), " \n") {
+				t.Errorf("%s: a line of the report ends with a blank", name)
+			}
 			if doc, err := json.Marshal(v); err != nil || strings.Contains(string(doc), ":null") {
 				t.Errorf("%s: a list of the report is null: %v", name, err)
 			}

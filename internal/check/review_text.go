@@ -15,13 +15,17 @@ type page struct{ strings.Builder }
 // p prints a line.
 func (b *page) p(format string, args ...any) { fmt.Fprintf(b, format+"\n", args...) }
 
-// table prints rows of cells, each column as wide as it must be.
+// table prints rows of cells, each column as wide as it must be. No line ends with blanks.
 func (b *page) table(rows [][]string) {
-	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	var set strings.Builder
+	w := tabwriter.NewWriter(&set, 0, 0, 2, ' ', 0)
 	for _, row := range rows {
 		fmt.Fprintln(w, "  "+strings.Join(row, "\t"))
 	}
 	w.Flush()
+	for line := range strings.Lines(set.String()) {
+		b.p("%s", strings.TrimRight(line, " \n"))
+	}
 }
 
 // Text is the review as a report to be read and signed.
