@@ -149,7 +149,7 @@ func ordered(vals []int32, sizes []string) string {
 		}
 	}
 	if up && down {
-		return fmt.Sprintf("the order turns from %s to %s", sizes[turn-1], sizes[turn])
+		return fmt.Sprintf("the order turns from size %s to size %s", sizes[turn-1], sizes[turn])
 	}
 	return ""
 }

@@ -32,7 +32,7 @@ Dec rnd: K1, ssk, k to last 3 sts, k2tog, k1. 54 (62, 58) sts.
 func TestReview(t *testing.T) {
 	r := report(reviewed)
 	v := r.Review()
-	if len(v.Lists) != 2 || v.Lists[0] != (check.Listed{Line: 11, Words: "56 (64, 60)", Says: "the order turns from M to L"}) {
+	if len(v.Lists) != 2 || v.Lists[0] != (check.Listed{Line: 11, Words: "56 (64, 60)", Says: "the order turns from size M to size L"}) {
 		t.Errorf("lists are %+v", v.Lists)
 	}
 	if len(v.Girths) != 2 || v.Girths[0].Line != 11 || v.Girths[0].MM[1] != 200 {
@@ -99,7 +99,7 @@ func TestReviewText(t *testing.T) {
 	text := v.Text()
 	from := 0
 	for _, want := range []string{
-		"TECHNICAL EDIT: gate.txt\n", "SHA-256", "Sizes and their lists\n", "3 sizes: S (M, L)", "line 11: 56 (64, 60): the order turns from M to L",
+		"TECHNICAL EDIT: gate.txt\n", "SHA-256", "Sizes and their lists\n", "3 sizes: S (M, L)", "line 11: 56 (64, 60): the order turns from size M to size L",
 		"Gauge against girth\n", "17.5 (20, 18.8)", "Finished foot circumference", "Counts, line by line\n", "Rnd 1", "Measures\n", "Terms\n", "Charts\n",
 		"Findings\n", "11:4: note: is it so?", "What could not be checked\n", "Open queries\n", "q9  line 11: L: Fewer than M?", "Answered before:\n", "answered: Yes. (Ada)", "Checked by  ____",
 	} {
