@@ -391,7 +391,7 @@ func (v *Review) unchecked(r *Report) {
 			note(&unread, line, "not read, or not to the end of the line", words)
 		case !r.own && unknownIn(l) != nil:
 			note(&unread, line, "not worked: a term in it is explained nowhere", words)
-		case worked, r.told[line]:
+		case worked, r.told[line], isHeading(l) && !figures:
 		case l.Role == script.Prose, l.Role == script.Unread, l.Role == script.Worked && r.own && l.Items != nil:
 			if figures {
 				note(&facts, line, "figures that no count bears out or denies", words)
@@ -410,6 +410,11 @@ func (v *Review) unchecked(r *Report) {
 		}
 	}
 	v.Unchecked = append(v.Unchecked, slices.Concat(v.unmeasured(r), unread, unsure, facts, prose)...)
+}
+
+// isHeading tells whether all that a line does is to begin a section.
+func isHeading(l script.Line) bool {
+	return l.Items != nil && !slices.ContainsFunc(l.Items, func(item script.Item) bool { _, is := item.(*script.Section); return !is })
 }
 
 // unmeasured is what the text does not say enough about.

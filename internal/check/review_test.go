@@ -3,6 +3,7 @@ package check_test
 import (
 	"encoding/json"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -62,6 +63,19 @@ func TestReview(t *testing.T) {
 	}
 	if _, err := json.Marshal(v); err != nil {
 		t.Error(err)
+	}
+}
+
+// The heading of a part whose rows are counted is no line that was passed over.
+func TestReviewHeading(t *testing.T) {
+	v := report(readFile(t, "testdata/cases/gravel-spit.pattern.txt")).Review()
+	if !slices.ContainsFunc(v.Sections, func(s check.Section) bool { return s.Line == 10 && s.Name == "Heel turn" }) {
+		t.Errorf("line 10 begins no section: %+v", v.Sections)
+	}
+	for _, u := range v.Unchecked {
+		if u.Line == 10 {
+			t.Errorf("told to be unchecked: %+v", u)
+		}
 	}
 }
 
