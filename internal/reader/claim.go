@@ -364,7 +364,7 @@ func (p *parser) tail(c *script.Claim) bool {
 			c.What, told = script.WrapNone, true
 		case p.phrase("are wrapped", "wrapped sts", "wrapped", "are worked as ds"):
 			c.What, told = script.WrapEach, true
-		case p.phrase("on a holder", "on holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "are rem on held", "stay on held", "to rest", "to wait"):
+		case p.phrase("on a holder", "on holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "stay on held", "to rest", "to wait"):
 			c.What, c.Part, told = script.OfPart, script.Instep, true
 			p.skip("for", "the", "instep", "on", "a", "holder", "sts", "thread", "yarn", "spare", "ndl", "waste", "while", "heel", "is", "worked")
 		case p.is("on") || p.is("for") || p.is("at") || p.is("in") || p.is("to") || p.is("between") || p.is("beyond") || p.is("of") || p.is("each") || p.is("upon"):

@@ -9,7 +9,7 @@ import (
 func (p *parser) fabric(n *script.Plain, in bool) bool {
 	p.skip("the", "a")
 	switch {
-	case p.any("st-st", "stockinette"), p.phrase("sts sts", "stockinette sts", "plain k"):
+	case p.any("st-st", "stockinette"), p.phrase("sts sts", "plain k"):
 		p.any("sts")
 		n.Fabric = "stockinette"
 	case p.any("rib", "ribs"):

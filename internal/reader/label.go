@@ -207,7 +207,7 @@ func (p *parser) openRows(l *script.Label) bool {
 	back := p.i
 	p.skip("the", "foll")
 	switch {
-	case p.any("even"), p.phrase("even numbered"), p.phrase("even-numbered"):
+	case p.any("even", "even-numbered"):
 		p.skip("numbered")
 		l.Open = 2
 	case p.any("odd", "odd-numbered"):

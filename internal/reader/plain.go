@@ -88,7 +88,7 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		}
 		n.told = true
 		return true
-	case p.phrase("in k rnd", "in plain rnd", "in plain k rnd", "in rnd of k", "in rnd of plain k"):
+	case p.phrase("in k rnd", "in plain rnd", "in plain k rnd"):
 		n.Steps, n.told = throughout(script.Knit, at), true
 		return true
 	case p.phrase("even", "plain", "straight", "without shaping", "as set", "as established", "as est", "in this way", "in this manner", "so", "as before", "as given", "foll"):
@@ -97,7 +97,7 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 	case p.phrase("back and forth over the heel sts", "back and forth on the heel sts", "back and forth", "to and fro", "over the heel sts", "on the heel sts", "on heel sts", "over heel sts", "in the heel"):
 		n.Flat = true
 		return true
-	case p.remark(), p.eat("in", "rnd", "of"), p.eat("in", "row", "of"), p.colourWith(), p.phrase("with the foot", "with foot", "in the same way", "around", "across"):
+	case p.remark(), p.eat("in", "row", "of"), p.colourWith(), p.phrase("with the foot", "with foot", "in the same way", "around", "across"):
 		return true
 	case p.phrase("and p in turn", "and p row by row", "a row and p a row alt", "and p alt", "and p by turn", "and p row in turn", "and p row by turn"), p.rowsInTurn():
 		n.Flat, n.told, n.Steps, n.Fabric = true, true, nil, "stockinette"

@@ -60,6 +60,8 @@ func TestRows(t *testing.T) {
 		{"row 2: k to end", []string{
 			"Rnd 2: Plain knit.",
 			"Rnd 2: Plain knit round.",
+			"Rnd 2: Knit around.",
+			"Rnd 2: Knit around all the sts.",
 		}},
 		{"divide 28", []string{
 			"On to one needle work the remaining 28 sts for the heel.",

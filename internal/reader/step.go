@@ -295,15 +295,10 @@ func (p *parser) howOften(s *script.Step) {
 		s.N = pattern.Of(2)
 	case p.eat("once"):
 	default:
-		if n, ok := p.number(); ok {
-			if p.any("times") {
-				s.N = n
-				return
-			}
+		if n, ok := p.number(); ok && p.any("times") {
+			s.N = n
+		} else {
 			p.i = back
-			if s.Uses == 0 || s.Op == script.Cross { // "yo 2"
-				break
-			}
 		}
 	}
 }

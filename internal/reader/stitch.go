@@ -95,10 +95,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 			return s, ok
 		}
 		return p.landmark(s)
-	case p.any("around"):
-		s.To = script.End
-		return s, true
-	case p.phrase("every sts", "all sts", "all the sts", "even", "rnd all the sts", "rnd all sts", "around all the sts", "around all sts"):
+	case p.phrase("around all the sts", "around all sts", "around", "every sts", "all sts", "all the sts", "even", "rnd all the sts", "rnd all sts"):
 		s.To = script.End
 		return s, true
 	case p.phrase("half the", "half of the", "half"):
