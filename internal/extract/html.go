@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -207,22 +208,18 @@ func style(n *html.Node) string {
 	return strings.ToLower(strings.Join(strings.Fields(attr(n, "style")), ""))
 }
 
-func has(n *html.Node, key string) bool {
-	for _, a := range n.Attr {
-		if a.Namespace == "" && a.Key == key {
-			return true
-		}
-	}
-	return false
-}
+func has(n *html.Node, key string) bool { return attribute(n, key) >= 0 }
 
 func attr(n *html.Node, key string) string {
-	for _, a := range n.Attr {
-		if a.Namespace == "" && a.Key == key {
-			return a.Val
-		}
+	if i := attribute(n, key); i >= 0 {
+		return n.Attr[i].Val
 	}
 	return ""
+}
+
+// attribute is where an attribute of an element stands, -1 if it has none of that name.
+func attribute(n *html.Node, key string) int {
+	return slices.IndexFunc(n.Attr, func(a html.Attribute) bool { return a.Namespace == "" && a.Key == key })
 }
 
 // firstText is the first text in an element that is not white space.

@@ -18,7 +18,7 @@ import (
 
 func markdownText(data []byte) (string, error) {
 	if !isText(data) {
-		return "", fmt.Errorf("not text; save the pattern as .txt, .docx, .odt, .html, .md or .pdf")
+		return "", errNotText
 	}
 	src := []byte(strings.ReplaceAll(decode(data), "\r\n", "\n"))
 	if len(src) > maxMarkdown {

@@ -140,10 +140,7 @@ func (in *ink) draw(content []byte, res *core.PdfDictionary, p pen, depth int) {
 			if i >= len(arg) || arg[i].Type != reader.TokenNumber {
 				return 0
 			}
-			if arg[i].IsInt {
-				return float64(arg[i].Int)
-			}
-			return arg[i].Real
+			return real64(arg[i])
 		}
 		name := func() string {
 			if len(arg) == 0 || arg[0].Type != reader.TokenName {
@@ -202,7 +199,7 @@ func (in *ink) draw(content []byte, res *core.PdfDictionary, p pen, depth int) {
 		case "Tj", "TJ":
 			in.show(&p, arg)
 		case "gs":
-			state := in.dict(in.dict(in.dict(res, "ExtGState"), name()), "")
+			state := in.dict(in.dict(res, "ExtGState"), name())
 			if f, ok := in.get(state, "Font").(*core.PdfArray); ok && f.Len() == 2 {
 				if d, ok := in.resolve(f.At(0)).(*core.PdfDictionary); ok {
 					p.font, p.size = in.load(d), number64(in.resolve(f.At(1)))
@@ -250,21 +247,13 @@ func (in *ink) show(p *pen, args []reader.Token) {
 	p.spread = false
 	for _, a := range args {
 		if p.chars > 0.17*math.Abs(p.size) && a.Type == reader.TokenNumber {
-			by := a.Real
-			if a.IsInt {
-				by = float64(a.Int)
-			}
-			p.spread = p.spread || math.Abs(by/1000*p.size-p.chars) < 0.05*p.chars
+			p.spread = p.spread || math.Abs(real64(a)/1000*p.size-p.chars) < 0.05*p.chars
 		}
 	}
 	for _, a := range args {
 		switch a.Type {
 		case reader.TokenNumber:
-			by := a.Real
-			if a.IsInt {
-				by = float64(a.Int)
-			}
-			p.tm = matrix{1, 0, 0, 1, -by / 1000 * p.size * (1 + p.wide), 0}.then(p.tm)
+			p.tm = matrix{1, 0, 0, 1, -real64(a) / 1000 * p.size * (1 + p.wide), 0}.then(p.tm)
 		case reader.TokenString, reader.TokenHexString:
 			in.write(p, a.Value)
 		}
@@ -351,6 +340,15 @@ func (in *ink) dict(d *core.PdfDictionary, key string) *core.PdfDictionary {
 	return got
 }
 
+// real64 is a number among the operators of a page.
+func real64(t reader.Token) float64 {
+	if t.IsInt {
+		return float64(t.Int)
+	}
+	return t.Real
+}
+
+// number64 is a number among the objects of a file, 0 for anything else.
 func number64(o core.PdfObject) float64 {
 	if n, ok := o.(*core.PdfNumber); ok {
 		return n.FloatValue()

@@ -2,7 +2,7 @@ package extract
 
 import (
 	"bytes"
-	"fmt"
+	"errors"
 	"strings"
 	"unicode/utf8"
 
@@ -10,9 +10,11 @@ import (
 	"golang.org/x/text/encoding/unicode"
 )
 
+var errNotText = errors.New("not text; save the pattern as .txt, .docx, .odt, .html, .md or .pdf")
+
 func plainText(data []byte) (string, error) {
 	if !isText(data) {
-		return "", fmt.Errorf("not text; save the pattern as .txt, .docx, .odt, .html, .md or .pdf")
+		return "", errNotText
 	}
 	return decode(data), nil
 }
