@@ -184,7 +184,7 @@ func (c *composer) sizes() *pattern.Section {
 		c.lengths("To fit foot length", func(i int) unit.Length { return c.Sizes[i].Length }),
 		c.finished("Finished foot circumference", "foot.girth"),
 		c.finished("Finished foot length", "foot.length"),
-		c.finished("Finished leg length, from the "+c.edge()+" edge to the heel", "leg.length"),
+		c.finished("Finished leg length, from "+c.Top()+" to the heel", "leg.length"),
 		c.finished("Finished heel depth", "heel.depth"),
 		c.ease("Ease in circumference", "foot.girth", func(i int) unit.Length { return c.Sizes[i].Girth }),
 		c.ease("Ease in foot length", "foot.length", func(i int) unit.Length { return c.Sizes[i].Length }))
@@ -197,14 +197,6 @@ func (c *composer) sizes() *pattern.Section {
 		s.Body = append(s.Body, para(say("front.estimate", "The circumferences of children's feet are estimates; measure the foot you knit for.")))
 	}
 	return s
-}
-
-// edge is how the upper edge of the leg is made.
-func (c *composer) edge() string {
-	if c.Direction == design.ToeUp {
-		return "bound-off"
-	}
-	return "cast-on"
 }
 
 func (c *composer) materials() *pattern.Section {

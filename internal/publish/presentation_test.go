@@ -922,7 +922,9 @@ func toFitAndFinished(p *page, wrong func(string, ...any)) {
 			wrong("%s: %s", x[2], ease)
 		}
 	}
-	if p.fact("SIZES", "Finished leg length, from the cast-on edge to the heel") == "" {
+	if !slices.ContainsFunc(p.chapter("SIZES").lines, func(line string) bool {
+		return strings.HasPrefix(line, "Finished leg length, from the ") && strings.Contains(line, " to the heel: ")
+	}) {
 		wrong("the leg length is not told")
 	}
 }
@@ -1051,7 +1053,7 @@ var uses = map[string]*regexp.Regexp{
 
 // plain are the other words that lines are worked by: with the abbreviations, all there are.
 var plain = strings.Fields(`Row Rnd row rows Set-up Next Partial Work Knit Purl knit purl the last more times again once on each of next
-	or until cuff leg foot heel measures from cast-on edge in all Join to work round without twisting The begins at center back side sole instep
+	or until cuff leg foot heel measures from cast-on edge fold of beginning end rib points hem in all Join to work round without twisting The begins at center back side sole instep
 	before sts now here are worked other rest for first Arrange Remove stitch markers as you come them and along left right corner end
 	Graft remove pick Pick up gap wrapped wrap its twin make with CO edge waste yarn again back forth rows rest
 	half each two needles closed start a ring that is drawn shut provisionally Undo provisional take sts Take out put below it above on over

@@ -102,6 +102,39 @@ func (c *cuff) declare(d *Draft) {
 // foldRounds is how many rounds of a cuff lie in its fold.
 const foldRounds = 2
 
+// A topped construction says where the length of the leg is measured from, if not from the
+// edge of the sock.
+type topped interface {
+	top(direction string) string
+}
+
+// Top is where the length of the leg is measured from: "the cast-on edge".
+func (d *Draft) Top() string {
+	if c, ok := d.parts[0].(topped); ok {
+		if top := c.top(d.Direction); top != "" {
+			return top
+		}
+	}
+	if d.Direction == design.ToeUp {
+		return "the bound-off edge"
+	}
+	return "the cast-on edge"
+}
+
+// top leaves out what does not count for the length of the cuff: the part of it that is
+// turned over, and an edge that rolls up.
+func (c *cuff) top(direction string) string {
+	switch {
+	case c.folded:
+		return "the fold of the cuff"
+	case c.rolled > 0 && direction == design.ToeUp:
+		return "the end of the rib"
+	case c.rolled > 0:
+		return "the beginning of the rib"
+	}
+	return ""
+}
+
 // spread says how the stitches lie on the needles before they are joined.
 func (b *Builder) spread() source.Message {
 	switch b.Method {

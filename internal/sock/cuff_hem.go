@@ -15,6 +15,9 @@ var _ = register(Part{Part: "cuff", Kind: "picot-hem", Name: "a picot hem", Dire
 // one round joins each stitch with the loop of the cast-on edge below it.
 type hem struct{ cuff }
 
+// top is the fold: the cast-on edge lies inside.
+func (h *hem) top(string) string { return "the points of the hem" }
+
 func (h *hem) build(b *Builder) {
 	b.section("Cuff")
 	b.tip(say("hem.tip", "Cast on loosely: the edge is knit together with the cuff, and must stretch as far as the leg. A needle one size smaller for the inside makes the hem lie flat."))

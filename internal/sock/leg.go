@@ -99,16 +99,16 @@ func (d *Draft) declareLegRounds(asked []unit.Length) *grade.Var {
 				Terms: []grade.Term{{Key: "leg.length", Value: asked[v.Size].MM(), Unit: "mm"}, v.Term(cuff), {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
 		},
 	})
-	d.measure("leg.length", "leg, from the cast-on edge to the heel", func(size int) unit.Length { return asked[size] },
+	d.measure("leg.length", "leg, from "+d.Top()+" to the heel", func(size int) unit.Length { return asked[size] },
 		func(v grade.Values) unit.Length { return cuffHeight(v) + g.Height(v.Of(x)) })
 	return x
 }
 
-// fromCastOn is the other way to know when a plain part of a leg from the cuff down is long
+// fromTop is the other way to know when a plain part of a leg from the cuff down is long
 // enough.
-func (b *Builder) fromCastOn(length func(size int) unit.Length) pattern.Text {
+func (b *Builder) fromTop(length func(size int) unit.Length) pattern.Text {
 	in, cm := b.long(length)
-	return pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from the cast-on edge", in, cm))
+	return pattern.Fill(say("leg.until", "the leg measures {0} in [{1} cm] from {2}", in, cm, b.Top()))
 }
 
 // fromHeel is the same for the leg of a sock from the toe up, which ends when it has all its

@@ -92,7 +92,7 @@ func (l *calfLeg) build(b *Builder) {
 	changes := b.changeTo("cuff.stitches", "calf.stitches")
 	straight := b.each(func(size int) int { return (b.of("leg.rounds", size) - b.of("calf.rounds", size)) / 2 })
 	b.add(&pattern.Plain{Op: pattern.Knit, Rounds: b.each(func(size int) int { return int(straight.In(size)) - changes(size) }),
-		Or: b.fromCastOn(func(size int) unit.Length {
+		Or: b.fromTop(func(size int) unit.Length {
 			return b.finished("cuff.length", b.plan.At(size)) + b.Gauge[""].Height(int(straight.In(size)))
 		}),
 		Count: total(b.n("calf.stitches"))})
@@ -104,7 +104,7 @@ func (l *calfLeg) build(b *Builder) {
 		return b.of("leg.rounds", size) - b.of("calf.rounds", size) - int(straight.In(size)) - b.miniRounds()
 	})
 	b.add(&pattern.Plain{Op: pattern.Knit, Rounds: rest,
-		Or:    b.fromCastOn(b.legToHeel),
+		Or:    b.fromTop(b.legToHeel),
 		Count: total(b.n("leg.stitches"))})
 	b.toHeel()
 }

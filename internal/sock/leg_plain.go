@@ -17,7 +17,7 @@ var _ = register(Part{Part: "leg", Kind: "plain", Options: []Option{legLength}, 
 // plainLeg is a straight leg. Its default length, cuff included, is five eighths of the
 // foot, to the nearest quarter inch: 6 in for a foot of 9 1/2 in (house rule).
 type plainLeg struct {
-	lengths []unit.Length // from the cast-on edge
+	lengths []unit.Length // cuff included
 }
 
 func (l *plainLeg) declare(d *Draft) { d.declareLegRounds(l.lengths) }
@@ -36,6 +36,6 @@ func (l *plainLeg) build(b *Builder) {
 	changes := b.changeTo("cuff.stitches", b.topOfLeg)
 	b.add(&pattern.Plain{Op: pattern.Knit,
 		Rounds: b.each(func(size int) int { return b.of("leg.rounds", size) - changes(size) - b.miniRounds() }),
-		Or:     b.fromCastOn(b.legToHeel),
+		Or:     b.fromTop(b.legToHeel),
 		Count:  total(b.n("leg.stitches"))})
 }
