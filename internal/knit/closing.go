@@ -27,13 +27,13 @@ func (k *Knitter) join(n *pattern.Join) {
 		k.end()
 		e, ok := k.next()
 		if inRow := ok && e >= 0; inRow || k.place == pattern.CentreOfSole && e == begin {
-			k.fault(n.At, source.Direction, source.Error, say("knit.graft-place", "the yarn hangs in the middle of a needle: work to the side of the sock before grafting"), nil, nil)
+			k.fault(n.At, source.Direction, say("knit.graft-place", "the yarn hangs in the middle of a needle: work to the side of the sock before grafting"), nil, nil)
 		}
 	}
 	k.allClosed(n.At)
 	if front+back != all || front != back {
 		if off := all - front - back; front != back || !k.trust.explained(off) {
-			k.fault(n.At, source.StitchCount, source.Error,
+			k.fault(n.At, source.StitchCount,
 				say("knit.graft-unequal", "{0} are to be joined to {1}, but {2} are live: the two sides must be equal and use them all", sts(front), back, all),
 				source.Sts(front+back), source.Sts(all))
 		}
@@ -90,11 +90,11 @@ func (k *Knitter) endAll(n pattern.Node, what string, kind fabric.Kind, stitches
 	k.end()
 	k.allClosed(pattern.At(n))
 	if stated, ok := k.stated(stitches); ok && stated != k.live && !k.trust.explained(k.live-stated) {
-		k.fault(stitches.Span(k.size), source.StitchCount, source.Error,
+		k.fault(stitches.Span(k.size), source.StitchCount,
 			say("knit.end-count", "{0} are to be {1}, but {2} are live", sts(stated), what, k.live), source.Sts(stated), source.Sts(k.live), k.mendState(stitches, k.live))
 	}
 	if left, _, found := k.ahead(isBegin); found && left > 0 && left < k.live {
-		k.fault(pattern.At(n), source.Direction, source.Error, say("knit.end-place", "the yarn hangs in the middle of a round: {0} of it are not worked yet", sts(left)), nil, nil)
+		k.fault(pattern.At(n), source.Direction, say("knit.end-place", "the yarn hangs in the middle of a round: {0} of it are not worked yet", sts(left)), nil, nil)
 	}
 	loops := k.takeLoops(false)
 	k.startRow(pattern.ID(n), true)

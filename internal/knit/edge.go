@@ -77,7 +77,7 @@ func (k *Knitter) pickUp(in *instr) {
 	}
 	free := column.finished()
 	if n > len(free) {
-		k.fault(in.step.At, source.PickUp, source.Error,
+		k.fault(in.step.At, source.PickUp,
 			say("knit.edge-short", "{0} are to be picked up {1}, but it has only {2} to pick up from", sts(n), edgeName(in.edge), len(free)),
 			source.Sts(n), source.Sts(len(free)), k.mendNumber("knit.mend-pick-up", "pick up {0}", in.step.N, len(free)))
 		k.corner(n-len(free), column) // several from the lowest
@@ -108,7 +108,7 @@ func (k *Knitter) edgeOf(e pattern.Edge) pattern.Edge {
 // wrongEdge reports a picking up where it cannot be, once for a row.
 func (k *Knitter) wrongEdge(in *instr, text source.Message) {
 	if !k.row.line.faulty {
-		k.fault(in.step.At, source.PickUp, source.Error, text, nil, nil)
+		k.fault(in.step.At, source.PickUp, text, nil, nil)
 	}
 	k.row.line.faulty = true
 }

@@ -218,7 +218,7 @@ func (k *Knitter) again(n *pattern.Again) {
 	case times == 0:
 	case n.Rows > 0:
 		if int(n.Rows) > len(k.rows) {
-			k.fault(n.At, source.Unread, source.Error, say("knit.no-rows", "the last {0} rows are to be worked again, but this section has only {1} so far", int(n.Rows), len(k.rows)), nil, nil)
+			k.fault(n.At, source.Unread, say("knit.no-rows", "the last {0} rows are to be worked again, but this section has only {1} so far", int(n.Rows), len(k.rows)), nil, nil)
 			k.lose()
 			return
 		}
@@ -230,7 +230,7 @@ func (k *Knitter) again(n *pattern.Again) {
 			}
 		}
 		if what == nil {
-			k.fault(n.At, source.Unread, source.Error, say("knit.no-such-row", "{0} is to be worked again, but this section has no such row above", n.Which), nil, nil)
+			k.fault(n.At, source.Unread, say("knit.no-such-row", "{0} is to be worked again, but this section has no such row above", n.Which), nil, nil)
 			k.lose()
 			return
 		}
@@ -311,7 +311,7 @@ func (k *Knitter) divide(n *pattern.Divide) {
 		heel = k.row.made
 	}
 	if heel < 1 || heel >= k.live {
-		k.fault(either(n.Heel.Span(k.size), n.At), source.StitchCount, source.Error,
+		k.fault(either(n.Heel.Span(k.size), n.At), source.StitchCount,
 			say("knit.divide-all", "the heel is to be {0} of {1}: it needs one at least, and must leave some for the instep", heel, sts(k.live)), source.Sts(heel), source.Sts(k.live))
 		k.lose()
 		return
@@ -324,22 +324,22 @@ func (k *Knitter) divide(n *pattern.Divide) {
 			m.Edits = append(m.Edits, restMend.Edits...)
 			m.Why = say(m.Why.Key, "call {0} the heel, and let {1} rest", heel, k.live-heel)
 		}
-		k.fault(n.Heel.Span(k.size), source.StitchCount, source.Error,
+		k.fault(n.Heel.Span(k.size), source.StitchCount,
 			say("knit.divide-last", "calls {0} the heel, but the row above worked {1}", sts(stated), heel), source.Sts(stated), source.Sts(heel), m)
 	}
 	if off := k.live - heel - rest; off != 0 && off != stated-heel && !k.trust.explained(off) {
-		k.fault(n.Rest.Span(k.size), source.StitchCount, source.Error,
+		k.fault(n.Rest.Span(k.size), source.StitchCount,
 			say("knit.divide-rest", "{0} are said to rest, but {1} do: {2} less {3}", sts(rest), k.live-heel, k.live, heel),
 			source.Sts(rest), source.Sts(k.live-heel), restMend)
 	}
 	if before := k.row.beforeBegin; n.Last && !k.wrong && k.row.turned && k.place == pattern.CentreBack && before != heel/2 && before != heel-heel/2 {
-		k.fault(n.At, source.StitchCount, source.Error,
+		k.fault(n.At, source.StitchCount,
 			say("knit.divide-off-centre", "the heel is to lie on both sides of the beginning of the round alike, but the row above worked {0} of its {1} before it and {2} after it", before, sts(heel), heel-before),
 			source.Sts(before), source.Sts(heel/2))
 	}
 	k.drop(func(e int32) bool { return e == begin || bound(e) || isNeedleStart(e) })
 	if k.wrong {
-		k.fault(n.At, source.Direction, source.Error, say("knit.divide-side", "the heel is set apart while the wrong side faces: the next row is to be a right-side row"), nil, nil)
+		k.fault(n.At, source.Direction, say("knit.divide-side", "the heel is set apart while the wrong side faces: the next row is to be a right-side row"), nil, nil)
 		k.trust.side = true
 		k.turn()
 	}
@@ -368,7 +368,7 @@ func (k *Knitter) divide(n *pattern.Divide) {
 // beginHere makes the tip the beginning of the round.
 func (k *Knitter) beginHere(n *pattern.Begin) {
 	if k.wrong && k.row.turned {
-		k.fault(n.At, source.Direction, source.Error, say("knit.begin-side", "the round is to begin while the wrong side faces: turn the work first"), nil, nil)
+		k.fault(n.At, source.Direction, say("knit.begin-side", "the round is to begin while the wrong side faces: turn the work first"), nil, nil)
 		k.trust.side = true
 	}
 	if k.wrong { // a right-side row that goes on into the round need not be turned
@@ -381,7 +381,7 @@ func (k *Knitter) beginHere(n *pattern.Begin) {
 		before, _, _ := k.ahead(bound)
 		k.turn()
 		if before != after && before != after-1 {
-			k.fault(n.At, source.Direction, source.Error,
+			k.fault(n.At, source.Direction,
 				say("knit.off-centre", "the round is said to begin in the middle, but {0} lie before this point and {1} after it", sts(before), after), nil, nil)
 		}
 	}
@@ -404,7 +404,7 @@ func (k *Knitter) arrange(n *pattern.Arrange) {
 	}
 	if off := k.live - sum; off != 0 {
 		if !k.trust.explained(off) {
-			k.fault(n.At, source.StitchCount, source.Error,
+			k.fault(n.At, source.StitchCount,
 				say("knit.split-sum", "the needles are to hold {0} together, but there are {1}", sts(sum), k.live), source.Sts(sum), source.Sts(k.live))
 		}
 		k.trust.split = true // the last needle holds more or fewer than the words say

@@ -38,7 +38,7 @@ func (k *Knitter) work(index int, asks pattern.Node) {
 func (k *Knitter) enter(line *rowLine) {
 	label := line.label
 	if k.live == 0 {
-		k.fault(line.at, source.StitchCount, source.Error, say("knit.no-stitches", "{0} is to be worked, but no stitches are on the needles", line.name), nil, nil)
+		k.fault(line.at, source.StitchCount, say("knit.no-stitches", "{0} is to be worked, but no stitches are on the needles", line.name), nil, nil)
 		k.lose()
 		k.row.failed = true
 	}
@@ -49,7 +49,7 @@ func (k *Knitter) enter(line *rowLine) {
 		if round {
 			text = say("knit.round-flat", "{0} is a round, but the work lies flat here and goes in rows", line.name)
 		}
-		k.fault(line.at, source.Direction, source.Error, text, nil, nil)
+		k.fault(line.at, source.Direction, text, nil, nil)
 	}
 	if otherWord && round && (!k.divided || k.beginSet()) {
 		k.lose() // it cannot be a slip of the pen for a row of the heel
@@ -64,7 +64,7 @@ func (k *Knitter) enter(line *rowLine) {
 			if k.wrong {
 				facing = "wrong"
 			}
-			k.fault(line.at, source.Direction, source.Error, say("knit.side", "{0}: the {1} side faces the knitter here", line.name, facing), nil, nil)
+			k.fault(line.at, source.Direction, say("knit.side", "{0}: the {1} side faces the knitter here", line.name, facing), nil, nil)
 		}
 		k.trust.side = otherSide
 	}
@@ -83,7 +83,7 @@ func (k *Knitter) enter(line *rowLine) {
 		k.put(begin)
 		return
 	case left > 0 && !k.trust.doubt:
-		k.fault(line.at, source.Direction, source.Error,
+		k.fault(line.at, source.Direction,
 			say("knit.mid-round", "{0} is to begin in the middle of a round: {1} of the one before are not worked yet", line.name, sts(left)), nil, nil)
 		k.lose()
 	}
@@ -115,7 +115,7 @@ func (k *Knitter) leave(line *rowLine) {
 	}
 	left, _, found := k.ahead(end)
 	if !found {
-		k.fault(line.at, source.Direction, source.Error,
+		k.fault(line.at, source.Direction,
 			say("knit.no-end", "{0} has no end: say where to turn, or set the heel stitches apart before it", line.name), nil, nil)
 		k.lose()
 		k.turn()
@@ -145,7 +145,7 @@ func (k *Knitter) leave(line *rowLine) {
 func (k *Knitter) wrongCount(at source.Span, off int, text source.Message, stated, actual *source.Quantity) {
 	if line := k.row.line; !line.faulty && !k.trust.explained(off) {
 		line.faulty = true
-		k.fault(at, source.StitchCount, source.Error, text, stated, actual)
+		k.fault(at, source.StitchCount, text, stated, actual)
 	}
 }
 
@@ -205,7 +205,7 @@ func (k *Knitter) onNeedle(in *instr) {
 		}
 	}
 	if !k.trust.split && !k.trust.doubt {
-		k.fault(in.step.At, source.StitchCount, source.Error,
+		k.fault(in.step.At, source.StitchCount,
 			say("knit.needle", "{0} goes on to N{1}, but no such needle begins here", k.row.line.name, int(in.part)), nil, nil)
 	}
 	k.trust.split = true
@@ -244,7 +244,7 @@ func (k *Knitter) group(in *instr, body []instr) {
 		if uses := int(in.uses); uses > 0 {
 			if left%uses != 0 {
 				if k.trust.drift == 0 && !k.trust.doubt {
-					k.fault(in.step.At, source.NotDividing, source.Error,
+					k.fault(in.step.At, source.NotDividing,
 						say("knit.not-dividing", "the repeat takes {0}, which does not divide {1}: {2} are left over", sts(uses), left, left%uses),
 						source.Sts(uses), source.Sts(left))
 				}
@@ -259,7 +259,7 @@ func (k *Knitter) group(in *instr, body []instr) {
 			}
 		}
 		if ahead()-keep >= left {
-			k.fault(in.step.At, source.NotDividing, source.Error, say("knit.endless", "the repeat never comes to its end: one pass of it uses no stitches"), nil, nil)
+			k.fault(in.step.At, source.NotDividing, say("knit.endless", "the repeat never comes to its end: one pass of it uses no stitches"), nil, nil)
 			k.fail()
 			return
 		}
@@ -386,7 +386,7 @@ func (k *Knitter) markerHere(in *instr) {
 // off, others will miss it too.
 func (k *Knitter) noMarker(in *instr, text source.Message) {
 	if !k.trust.markers && !k.trust.doubt {
-		k.fault(in.step.At, source.Marker, source.Error, text, nil, nil)
+		k.fault(in.step.At, source.Marker, text, nil, nil)
 	}
 	k.trust.markers = true
 }

@@ -22,7 +22,7 @@ func (k *Knitter) castOn(n *pattern.CastOn) {
 		if n.Form == pattern.Closed {
 			text = say("knit.cast-on-halves", "{0} cannot be cast on in two halves", sts(count))
 		}
-		k.fault(n.Stitches.Span(k.size), source.StitchCount, source.Error, text, source.Sts(count), nil)
+		k.fault(n.Stitches.Span(k.size), source.StitchCount, text, source.Sts(count), nil)
 		k.lose()
 		return
 	}
@@ -99,16 +99,16 @@ func (k *Knitter) undo(n *pattern.Undo) {
 	_, _, bounded := k.ahead(func(e int32) bool { return e == leftEnd })
 	switch {
 	case has == 0 || !k.divided || !bounded:
-		k.fault(n.At, source.Direction, source.Error, say("knit.undo-none", "there is no provisional cast-on to undo here"), nil, nil)
+		k.fault(n.At, source.Direction, say("knit.undo-none", "there is no provisional cast-on to undo here"), nil, nil)
 		k.lose()
 		return
 	case stated != has && !k.trust.explained(has-stated):
-		k.fault(n.Stitches.Span(k.size), source.StitchCount, source.Error,
+		k.fault(n.Stitches.Span(k.size), source.StitchCount,
 			say("knit.undo-count", "takes up {0} from the provisional cast-on, which holds {1}", sts(stated), has), source.Sts(stated), source.Sts(has),
 			k.mendNumber("knit.mend-undo", "take up its {0} sts", n.Stitches, has))
 	}
 	if k.wrong {
-		k.fault(n.At, source.Direction, source.Error, say("knit.undo-side", "the provisional cast-on is undone while the wrong side faces: finish with a wrong-side row"), nil, nil)
+		k.fault(n.At, source.Direction, say("knit.undo-side", "the provisional cast-on is undone while the wrong side faces: finish with a wrong-side row"), nil, nil)
 		k.turn()
 	}
 	for e, ok := k.next(); ok && e != leftEnd; e, ok = k.next() {
@@ -130,16 +130,16 @@ func (k *Knitter) rejoin(n *pattern.Rejoin) {
 		return
 	}
 	if k.wrong && k.row.turned {
-		k.fault(n.At, source.Direction, source.Error, say("knit.rejoin-side", "rounds are to go on while the wrong side faces: turn the work first"), nil, nil)
+		k.fault(n.At, source.Direction, say("knit.rejoin-side", "rounds are to go on while the wrong side faces: turn the work first"), nil, nil)
 	}
 	if k.wrong {
 		k.turn()
 	}
 	if !k.flat {
-		k.fault(n.At, source.Direction, source.Error, say("knit.rejoin-round", "the work goes in the round already"), nil, nil)
+		k.fault(n.At, source.Direction, say("knit.rejoin-round", "the work goes in the round already"), nil, nil)
 	}
 	if stated, ok := k.stated(n.Stitches); ok && stated != k.live && !k.trust.explained(k.live-stated) {
-		k.fault(n.Stitches.Span(k.size), source.StitchCount, source.Error,
+		k.fault(n.Stitches.Span(k.size), source.StitchCount,
 			say("knit.rejoin-count", "{0} are to be worked in the round again, but there are {1}", sts(stated), k.live), source.Sts(stated), source.Sts(k.live), k.mendState(n.Stitches, k.live))
 	}
 	k.drop(func(e int32) bool { return e != marker })
@@ -157,17 +157,17 @@ func (k *Knitter) openWaste(n *pattern.OpenWaste) {
 	has := len(k.below)
 	switch {
 	case has == 0:
-		k.fault(n.At, source.Direction, source.Error, say("knit.waste-none", "there is no waste yarn to take out here"), nil, nil)
+		k.fault(n.At, source.Direction, say("knit.waste-none", "there is no waste yarn to take out here"), nil, nil)
 		k.lose()
 		return
 	case k.live > 0:
-		k.fault(n.At, source.Direction, source.Error, say("knit.waste-live", "the waste yarn is taken out while {0} are still on the needles: close those first", sts(k.live)), nil, nil)
+		k.fault(n.At, source.Direction, say("knit.waste-live", "the waste yarn is taken out while {0} are still on the needles: close those first", sts(k.live)), nil, nil)
 		k.lose()
 		return
 	}
 	for _, side := range []pattern.Number{n.Below, n.Above} {
 		if stated, ok := k.stated(side); ok && stated != has {
-			k.fault(side.Span(k.size), source.StitchCount, source.Error,
+			k.fault(side.Span(k.size), source.StitchCount,
 				say("knit.waste-count", "states {0} at the waste yarn, which was worked over {1}", sts(stated), has), source.Sts(stated), source.Sts(has), k.mendState(side, has))
 		}
 	}

@@ -32,8 +32,13 @@ const MendForAll = "knit.mend-state-all"
 
 func say(key, text string, args ...any) source.Message { return source.Say(key, text, args...) }
 
-// fault reports something wrong in this size.
-func (k *Knitter) fault(at source.Span, kind source.Kind, severity source.Severity, text source.Message, stated, actual *source.Quantity, mends ...source.Mend) {
+// fault reports an error in this size.
+func (k *Knitter) fault(at source.Span, kind source.Kind, text source.Message, stated, actual *source.Quantity, mends ...source.Mend) {
+	k.report(at, kind, source.Error, text, stated, actual, mends...)
+}
+
+// report reports something wrong in this size.
+func (k *Knitter) report(at source.Span, kind source.Kind, severity source.Severity, text source.Message, stated, actual *source.Quantity, mends ...source.Mend) {
 	if k.trust.lost {
 		return
 	}
@@ -60,7 +65,7 @@ func (k *Knitter) fail() { k.row.failed, k.trust.doubt = true, true }
 
 // limit stops the work.
 func (k *Knitter) limit(at source.Span) {
-	k.fault(at, source.StitchCount, source.Error,
+	k.fault(at, source.StitchCount,
 		say("knit.limit", "the work is stopped here: it takes more than {0} rows, {1} stitches on the needles or {2} moves in all", MaxRows, MaxLive, MaxMoves), nil, nil)
 	k.lose()
 	k.stopped, k.row.failed = true, true
@@ -117,7 +122,7 @@ func (k *Knitter) checkTotal(total pattern.Number, at source.Span) {
 	}
 	more := k.inPart - stated
 	if more != 0 && more != k.trust.rows && !k.trust.doubt {
-		k.fault(either(total.Span(k.size), at), source.BadLength, source.Error,
+		k.fault(either(total.Span(k.size), at), source.BadLength,
 			say("knit.rows-total", "states {0} rows or rounds in all, but {1} have been worked since the one numbered 1", stated, k.inPart),
 			source.Rows(stated), source.Rows(k.inPart),
 			k.mendState(total, k.inPart))
@@ -142,7 +147,7 @@ func (k *Knitter) checkChange(name string, change pattern.Number, at source.Span
 		if worked >= 0 {
 			m = k.mendState(change, worked)
 		}
-		k.fault(either(change.Span(k.size), at), source.StitchCount, source.Error,
+		k.fault(either(change.Span(k.size), at), source.StitchCount,
 			say("knit.change", "{0} states {1}, but {2}", name, changed(stated), wasChanged(actual)), source.Sts(printed), source.Sts(worked), m)
 	}
 	k.trust.drift += actual - stated
@@ -179,7 +184,7 @@ func (k *Knitter) checkCount(name string, c *pattern.Count, at source.Span, befo
 			if actual == before {
 				text = say("knit.count-same", "{0} states {1} sts, but {2} are on the needles, as many as before it", name, stated, actual)
 			}
-			k.fault(either(c.Total.Span(k.size), at), source.StitchCount, source.Error, text, source.Sts(stated), source.Sts(actual), k.mendState(c.Total, actual))
+			k.fault(either(c.Total.Span(k.size), at), source.StitchCount, text, source.Sts(stated), source.Sts(actual), k.mendState(c.Total, actual))
 		}
 		k.trust.drift, k.trust.perhaps, k.trust.doubt = actual-stated, 0, false
 	}
@@ -208,7 +213,7 @@ func (k *Knitter) checkSplit(name string, c *pattern.Count, at source.Span) {
 		stated, ok := k.stated(s)
 		if has := on[(i+1)%len(on)]; ok && stated != has {
 			if !k.trust.split {
-				k.fault(either(s.Span(k.size), at), source.StitchCount, source.Error,
+				k.fault(either(s.Span(k.size), at), source.StitchCount,
 					say("knit.split", "{0} states {1} sts on N{2}, but it holds {3}", name, stated, i+1, has),
 					source.Sts(stated), source.Sts(has), k.mendState(s, has))
 			}

@@ -86,7 +86,7 @@ func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
 		var together [3]int32
 		for i := 0; i < uses; {
 			if e, _ := k.next(); e == marker && i > 0 {
-				k.fault(in.step.At, source.Marker, source.Error, say("knit.decrease-marker", "a marker stands between the two stitches of this decrease"), nil, nil)
+				k.fault(in.step.At, source.Marker, say("knit.decrease-marker", "a marker stands between the two stitches of this decrease"), nil, nil)
 				k.trust.markers = true
 				k.pass() // it ends up before the decrease
 				continue
@@ -180,7 +180,7 @@ func (k *Knitter) hem(in *instr, n int32) {
 			return
 		}
 		if k.hemmed == k.castOnEdge {
-			k.fault(in.step.At, source.StitchCount, source.Error, say("knit.hem-short", "the cast-on edge has only {0}, and all are joined already", sts(int(k.castOnEdge))), nil, nil)
+			k.fault(in.step.At, source.StitchCount, say("knit.hem-short", "the cast-on edge has only {0}, and all are joined already", sts(int(k.castOnEdge))), nil, nil)
 			k.fail()
 			return
 		}
@@ -255,7 +255,7 @@ func (k *Knitter) cross(e int32, in *instr, n int) bool {
 		k.pass()
 		return true
 	case e == marker:
-		k.fault(in.step.At, source.Marker, source.Warning, say("knit.marker-passed", "{0} passes a marker here that the words do not slip", k.row.line.name), nil, nil)
+		k.report(in.step.At, source.Marker, source.Warning, say("knit.marker-passed", "{0} passes a marker here that the words do not slip", k.row.line.name), nil, nil)
 		k.pass()
 		return true
 	case isNeedleStart(e) && k.row.needle == 0:

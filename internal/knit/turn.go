@@ -24,7 +24,7 @@ func (k *Knitter) turnWork(in *instr) {
 	case pattern.Wrapped, pattern.Twin, pattern.Over:
 		k.closeGap()
 		if e, ok = k.next(); !ok || e < 0 {
-			k.fault(in.step.At, source.Direction, source.Error, say("knit.turn-none", "the turn needs a stitch beyond it, but none is left in the row"), nil, nil)
+			k.fault(in.step.At, source.Direction, say("knit.turn-none", "the turn needs a stitch beyond it, but none is left in the row"), nil, nil)
 			break
 		}
 		k.leaveGap()
@@ -40,7 +40,7 @@ func (k *Knitter) turnWork(in *instr) {
 			k.pass()
 			k.put(gap)
 		} else {
-			k.fault(in.step.At, source.Direction, source.Error, say("knit.double-none", "the double stitch needs a stitch before the turn, but none was worked"), nil, nil)
+			k.fault(in.step.At, source.Direction, say("knit.double-none", "the double stitch needs a stitch before the turn, but none was worked"), nil, nil)
 		}
 		k.flat, k.row.turned = true, true
 		return
@@ -125,13 +125,13 @@ func (k *Knitter) toGapOrEnd() int {
 func (k *Knitter) toGap(in *instr) int32 {
 	left, at, found := k.ahead(func(e int32) bool { return e == gap || k.stop(e) })
 	if !found || at != gap {
-		k.fault(in.step.At, source.Direction, source.Error,
+		k.fault(in.step.At, source.Direction,
 			say("knit.no-gap", "{0} goes to {1} here, but nowhere ahead has the work been turned", k.row.line.name, turnedName(in.turned)), nil, nil)
 		k.fail()
 		return -1
 	}
 	if beyond := k.beyondGap(); beyond != in.turned && in.turned != pattern.NotTurned {
-		k.fault(in.step.At, source.Direction, source.Error,
+		k.fault(in.step.At, source.Direction,
 			say("knit.other-gap", "{0} goes to {1} here, but what waits at the gap is {2}", k.row.line.name, turnedName(in.turned), turnedName(beyond)), nil, nil)
 	}
 	if left -= in.before(); left < 0 {
@@ -164,7 +164,7 @@ func (k *Knitter) closeTurned(in *instr) {
 		}
 		i := slices.IndexFunc(k.waiting, func(t turned) bool { return t.stitch == stitch })
 		if i < 0 || k.waiting[i].how != in.turned {
-			k.fault(in.step.At, source.Direction, source.Error,
+			k.fault(in.step.At, source.Direction,
 				say("knit.not-turned", "{0} works {1} here, but the next stitch is none", k.row.line.name, turnedName(in.turned)), nil, nil)
 			k.fail()
 			return
@@ -187,7 +187,7 @@ func (k *Knitter) allClosed(at source.Span) {
 	}
 	t := k.waiting[0].how
 	text := say("knit.left-turned", "{0} of the turns are left: each is to be worked together with its stitch", countOf(len(k.waiting), turnedName(t)))
-	k.fault(at, source.Direction, source.Error, text, nil, nil)
+	k.fault(at, source.Direction, text, nil, nil)
 	k.waiting = k.waiting[:0]
 }
 
