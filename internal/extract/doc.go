@@ -12,7 +12,8 @@
 //     byte-order mark is taken off. Text is UTF-8, or UTF-16 with a byte-order mark, or
 //     else Windows-1252, which for printable text is Latin-1 as well; no other encoding is
 //     guessed at.
-//   - HTML: what a page shows, without head, scripts, drawings, deleted and hidden parts.
+//   - HTML: what a page shows, without head, scripts, drawings, navigation,
+//     deleted and hidden parts.
 //     Blocks and <br> begin lines, <li> of <ol> get their numbers, <pre> keeps its form.
 //     Style sheets are not heeded, only attributes of the elements themselves.
 //   - Markdown: the words without their marks, line for line. Single asterisks stay, and

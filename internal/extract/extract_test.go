@@ -70,6 +70,7 @@ func TestHTML(t *testing.T) {
 			"Rnd 1: k.\n\nRnd 2: p.\n\nRnd 3: k.\n\nSide\n"},
 		{"lists", ".html", "<ul><li>yarn<li>needles</ul><ol start=3><li>k1<li value=7><p>p1</p><ol type=a><li>x</ol></ol>",
 			"yarn\nneedles\n\n3. k1\n7. p1\n\na. x\n"},
+		{"navigation", ".html", "<nav><ol><li>Cuff<li>Leg</ol></nav><h2>Cuff</h2>", "Cuff\n"},
 		{"entities and spaces", ".html", "<p>  1&frac12;&nbsp;in\n &minus;5&thinsp;% &lt;b&gt; sel&shy;vedge", "1½ in −5 % <b> selvedge\n"},
 		{"fractions", ".html", "1<sup>1</sup>/<sub>2</sub> or 1 <sup>1</sup>&frasl;<sub>2</sub> in<sup>2</sup>", "1 1/2 or 1 1/2 in2\n"},
 		{"pre", ".html", "<pre>x  o\n  x\n</pre>y", "x  o\n  x\n\ny\n"},

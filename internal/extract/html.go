@@ -94,7 +94,7 @@ func (p *page) node(n *html.Node, pre bool) {
 		p.blank()
 	case atom.Address, atom.Aside, atom.Body, atom.Caption, atom.Center, atom.Dd, atom.Details, atom.Dialog, atom.Div,
 		atom.Dt, atom.Fieldset, atom.Figcaption, atom.Footer, atom.Form, atom.Header, atom.Hgroup, atom.Legend,
-		atom.Main, atom.Menu, atom.Nav, atom.Option, atom.Summary, atom.Tbody, atom.Tfoot, atom.Thead:
+		atom.Main, atom.Menu, atom.Option, atom.Summary, atom.Tbody, atom.Tfoot, atom.Thead:
 		p.end()
 		p.children(n, pre)
 		p.end()
@@ -164,7 +164,7 @@ func (p *page) numbered(list *html.Node, pre bool) {
 func hidden(n *html.Node) bool {
 	switch n.DataAtom {
 	case atom.Head, atom.Script, atom.Style, atom.Title, atom.Noscript, atom.Template, atom.Iframe, atom.Object,
-		atom.Canvas, atom.Svg, atom.Audio, atom.Video, atom.Select, atom.Textarea, atom.Datalist, atom.Del:
+		atom.Canvas, atom.Svg, atom.Nav, atom.Audio, atom.Video, atom.Select, atom.Textarea, atom.Datalist, atom.Del:
 		return true
 	}
 	s := style(n)

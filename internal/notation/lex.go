@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -58,15 +59,39 @@ func lex(text string) []token {
 			kind = wordToken
 			for n > 0 {
 				i += n
-				if n = letter(text[i:]); n == 0 && i < len(text) && (text[i] == '\'' || text[i] == '-') && letter(text[i+1:]) > 0 {
-					n = 1
+				if n = letter(text[i:]); n == 0 {
+					if mark := inWord(text[i:]); mark > 0 && letter(text[i+mark:]) > 0 {
+						n = mark
+					}
 				}
 			}
 		}
 		glued := len(tokens) > 0 && tokens[len(tokens)-1].kind < spaceToken
-		tokens = append(tokens, token{kind, glued, int32(value), source.Span{Start: uint32(start), End: uint32(i)}, text[start:i]})
+		tokens = append(tokens, token{kind, glued, int32(value), source.Span{Start: uint32(start), End: uint32(i)}, plainly(kind, text[start:i])})
 	}
 	return tokens
+}
+
+// inWord is the length of the apostrophe or hyphen at the start of s, or 0.
+func inWord(s string) int {
+	switch {
+	case strings.HasPrefix(s, "'"), strings.HasPrefix(s, "-"):
+		return 1
+	case strings.HasPrefix(s, typeset):
+		return len(typeset)
+	}
+	return 0
+}
+
+// typeset is the apostrophe of a page that is set in type. In a token it is the plain one.
+const typeset = "’"
+
+// plainly is the text of a token.
+func plainly(kind tokenKind, text string) string {
+	if kind == wordToken {
+		return strings.ReplaceAll(text, typeset, "'")
+	}
+	return text
 }
 
 // letter is the length of the letter at the start of s, or 0.

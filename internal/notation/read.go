@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -98,7 +99,7 @@ func (r *reader) line(afterBlank, apart bool) {
 		p.Title = text
 		return
 	}
-	if afterBlank && isHeading(text) && !r.readsAsWorked() {
+	if (afterBlank && isHeading(text) || r.isPageHeading(text, afterBlank)) && !r.readsAsWorked() {
 		r.only = nil
 		if p.Title == "" && len(p.Sections) == 0 {
 			p.Title = text
@@ -209,6 +210,20 @@ func isHeading(s string) bool {
 		}
 	}
 	return letters >= 3 && !hasSmall(s) && !strings.Contains(s, ":")
+}
+
+// pageHeading is a heading as the page has it: in small letters, with a number where the
+// section is worked.
+var pageHeading = regexp.MustCompile(`^(\d{1,2} )?\p{Lu}\p{L}+(?:,? \p{L}+){0,5}$`)
+
+// isPageHeading tells whether a line is a heading of the page: a text with headings in
+// capitals is none. The numbered ones need no blank line before them, which is lost where a
+// sheet of paper ends.
+func (r *reader) isPageHeading(s string, afterBlank bool) bool {
+	m := pageHeading.FindStringSubmatch(s)
+	return m != nil && (afterBlank || m[1] != "") && !slices.ContainsFunc(r.out.Pattern.Sections, func(s *pattern.Section) bool {
+		return s.Title != "" && !hasSmall(s.Title)
+	})
 }
 
 // hasSmall tells whether a text has letters that are not capitals but could be.
@@ -371,7 +386,9 @@ func (r *reader) findSizes() {
 		list, ok := cutPrefixFold(strings.TrimSpace(line), "Sizes: ")
 		if !ok {
 			if list, ok = cutPrefixFold(strings.TrimSpace(line), "Size: "); !ok {
-				continue
+				if list, ok = tableHead(line); !ok {
+					continue
+				}
 			}
 		}
 		r.sizesAt = r.file.LineSpan(i)
@@ -380,6 +397,15 @@ func (r *reader) findSizes() {
 		r.nameSizes(strings.TrimSpace(list))
 		return
 	}
+}
+
+// tableHead reads the head of the page's table, "Size  XS  S  M", as a list.
+func tableHead(line string) (list string, ok bool) {
+	cells := strings.Split(strings.TrimSpace(line), "  ")
+	if len(cells) < 3 || cells[0] != "Size" {
+		return "", false
+	}
+	return pattern.List(cells[1:]), true
 }
 
 // nameSizes reads "XS (S, M, L)".

@@ -194,6 +194,22 @@ func TestHeadings(t *testing.T) {
 	}
 }
 
+// The page's headings stand in small letters, with a number where a section is worked; its
+// sizes are the head of a table, and its apostrophes are set in type.
+func TestReadsPage(t *testing.T) {
+	r := notation.Read(source.NewFile("", "Low Tide\n\nSizes\n\nSize  S  M\nFoot length  7 in 18 cm  8 in 20 cm\n\nAbbreviations\n\nk: knit\n\n1 Cuff\n\nCO 60 (64) sts. Join to work in the round without twisting.\n\nRnd 1: K2tog, k to end. 1 st dec’d.\n2 Heel flap\n\nRnd 1: Knit.\n"))
+	var titles []string
+	for _, s := range r.Pattern.Sections {
+		titles = append(titles, s.Title)
+	}
+	if want := []string{"Sizes", "Abbreviations", "1 Cuff", "2 Heel flap"}; r.Pattern.Title != "Low Tide" || !slices.Equal(titles, want) {
+		t.Errorf("title %q, sections %q; want Low Tide, %q", r.Pattern.Title, titles, want)
+	}
+	if r.Worked != 3 || len(r.Faults) > 0 || !slices.Equal(r.Pattern.Sizes, []string{"S", "M"}) {
+		t.Errorf("%d lines worked, sizes %q, faults %v", r.Worked, r.Pattern.Sizes, r.Faults)
+	}
+}
+
 // Lines for a size that is not there belong to no size, and are not printed.
 func TestWritesNoLinesForNobody(t *testing.T) {
 	p := &pattern.Pattern{Title: "Low Tide", Sizes: []string{"S", "M"}, Sections: []*pattern.Section{{Body: []pattern.Node{

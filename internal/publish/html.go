@@ -166,9 +166,18 @@ func lineBlock(l notation.Line) block {
 		b.Class = map[pattern.Style]string{pattern.Para: "para", pattern.Fact: "fact", pattern.Term: "term", pattern.Tip: "tip", pattern.Caution: "caution"}[l.Style]
 	}
 	var h strings.Builder
-	needles, stating := 0, false
+	needles, needle, stating := 0, false, false
+	endNeedle := func() {
+		if needle {
+			h.WriteString("</span>")
+		}
+		needle = false
+	}
 	for i, r := range l.Words {
 		state := r.Role == notation.State
+		if state {
+			endNeedle()
+		}
 		if state != stating {
 			if stating = state; state {
 				h.WriteString(`<span class="state">`)
@@ -181,14 +190,17 @@ func lineBlock(l notation.Line) block {
 			h.WriteString(list(r))
 		case r.Role == notation.Label:
 			if l.Form == notation.Instruction && i > 0 {
+				endNeedle()
 				needles++
-				h.WriteString("<br>")
+				needle = true
+				h.WriteString(`<span class="needle">`)
 			}
 			h.WriteString("<b>" + value(r.Text) + "</b>")
 		default:
 			h.WriteString(value(r.Text))
 		}
 	}
+	endNeedle()
 	if stating {
 		h.WriteString("</span>")
 	}

@@ -31,6 +31,8 @@ var (
 	titleSlash = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3}(?:/[0-9A-Z][A-Z0-9]{0,3})+)(?:\s|,|\.|$)`)
 	titleDash  = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3})((?: - [0-9A-Z][A-Z0-9]{0,3})+)\s*$`)
 	toFit      = regexp.MustCompile(`(?i)\bto fit\b[^.:;]*$`)
+	sizeCells  = regexp.MustCompile(`(?i)^\s*sizes?\s{2,}(\S.*\S)\s*$`) // the head of a table
+	cellBreak  = regexp.MustCompile(`\s{2,}`)
 	oneSize    = regexp.MustCompile(`(?i)\b(one|single) size\b|\bsize:? one\b`)
 )
 
@@ -56,6 +58,11 @@ func findSizes(f *source.File) (names []string, at source.Span, s style) {
 func sizesNamed(text string) (names []string, from, to int, s style) {
 	if !containsFold(text, "size") || oneSize.MatchString(text) {
 		return nil, 0, 0, s
+	}
+	if m := sizeCells.FindStringSubmatchIndex(text); m != nil {
+		if names := cellBreak.Split(text[m[2]:m[3]], -1); plausible(names) {
+			return names, m[2], m[3], s
+		}
 	}
 	for _, m := range sizeWord.FindAllStringIndex(text, -1) {
 		list := text[m[1]:]
@@ -120,7 +127,7 @@ func splitNames(list string) ([]string, style) {
 		if p == "" {
 			continue
 		}
-		if len(p) > 24 || strings.Count(p, " ") > 3 || slices.Contains(names, p) {
+		if len(p) > 24 || strings.Count(p, " ") > 3 || strings.HasPrefix(p, "the ") || slices.Contains(names, p) {
 			return nil, s
 		}
 		names = append(names, p)

@@ -1,0 +1,66 @@
+package check_test
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"sockwright/internal/check"
+	"sockwright/internal/extract"
+	"sockwright/internal/publish"
+	"sockwright/internal/source"
+)
+
+// The page that the program writes is knitted like the plain text that stands beside it.
+func TestOwnPage(t *testing.T) {
+	files, err := filepath.Glob("../../examples/*.toml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no examples: %v", err)
+	}
+	for _, name := range files {
+		book, _, err := publish.Make(source.NewFile(name, readFile(t, name)), publish.Options{})
+		if err != nil || book == nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		var reports []*check.Report
+		for _, f := range book.Files[:2] {
+			text, err := extract.Text(f.Name, f.Data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			r := check.Pattern(source.NewFile(f.Name, text))
+			for _, x := range find(r) {
+				t.Error(x.String())
+			}
+			reports = append(reports, r)
+		}
+		text, page := reports[0], reports[1]
+		if !page.Sure || !slices.Equal(page.Sizes, text.Sizes) || !slices.Equal(page.Final, text.Final) || len(page.Counts) != len(text.Counts) {
+			t.Errorf("%s: page sure %v, %d counts in sizes %v, at the end %v; text %d, %v, %v", name,
+				page.Sure, len(page.Counts), page.Sizes, page.Final, len(text.Counts), text.Sizes, text.Final)
+		}
+		if !slices.Equal(page.Words.Sizes, text.Words.Sizes) {
+			t.Errorf("%s: the words of the page are in sizes %q, of the text in %q", name, page.Words.Sizes, text.Words.Sizes)
+		}
+	}
+}
+
+// A slip on the page is found there.
+func TestOwnPageSlip(t *testing.T) {
+	book, _, err := publish.Make(source.NewFile("slate-quay.toml", readFile(t, "../../examples/slate-quay.toml")), publish.Options{})
+	if err != nil || book == nil {
+		t.Fatal(err)
+	}
+	page := book.Files[1]
+	const right, wrong = "29 (31, 31, 33, 35)</span> sts.", "29 (31, 31, 33, 36)</span> sts."
+	spoilt := strings.Replace(string(page.Data), strings.Replace(right, " sts", "\u00a0sts", 1), wrong, 1)
+	text, err := extract.Text(page.Name, []byte(spoilt))
+	if err != nil || spoilt == string(page.Data) {
+		t.Fatalf("not spoilt: %v", err)
+	}
+	found := find(check.Pattern(source.NewFile(page.Name, text)))
+	if len(found) != 1 || !strings.Contains(found[0].String(), "size XL: Row 1 (RS) states 36 sts, but 35 are on the needles") {
+		t.Errorf("found %v", found)
+	}
+}
