@@ -225,7 +225,7 @@ func (c *composer) materials() *pattern.Section {
 	}[c.Method]
 	s.Body = append(s.Body,
 		fact("Needles", say("front.needles", "{0}, {1}", kind, size)),
-		fact("Notions", say("front.notions", "{0}", strings.Join(c.each(func(p sock.Part) []string { return p.Notions }), ", "))),
+		fact("Notions", say("front.notions", "{0}", strings.Join(c.notions(), ", "))),
 		fact("Gauge", say("front.gauge", "{0}, in stockinette worked in the round, after washing. Change the needle size until you have it.", c.Swatch(""))))
 	for _, name := range design.Fabrics {
 		if c.Draft.Gauge[name].Known() {
@@ -263,6 +263,21 @@ func (c *composer) notes() *pattern.Section {
 	return s
 }
 
+// notions lists what the sock needs besides needles, the stitch markers first.
+func (c *composer) notions() []string {
+	list, markers := c.each(func(p sock.Part) []string { return p.Notions }), 0
+	for _, p := range c.Parts() {
+		markers = max(markers, p.Markers)
+	}
+	switch markers {
+	case 0:
+		return list
+	case 1:
+		return append([]string{"1 stitch marker"}, list...)
+	}
+	return append([]string{fmt.Sprintf("%d stitch markers", markers)}, list...)
+}
+
 // each lists what the parts need, each once, in the order of the parts.
 func (c *composer) each(of func(sock.Part) []string) []string {
 	var list []string
@@ -296,7 +311,7 @@ func (c *composer) finishing() *pattern.Section {
 // pair tells how the second sock differs from the first.
 func (c *composer) pair() source.Message {
 	if slices.ContainsFunc(c.Parts(), func(p sock.Part) bool { return p.Sided }) {
-		return say("finish.pair.sided", "Work one right sock and one left sock: they are mirror images where lines are for one of them only, and alike everywhere else. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")
+		return say("finish.pair.sided", "Work one right sock and one left sock: they differ only in the lines that are headed for one of them, and are mirror images there. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")
 	}
 	if c.TwoAtATime {
 		return say("finish.pair.two", "If both socks came from one ball, cut the yarn between them. The two are the same: left and right are alike. Wash the pair and dry it flat or on sock blockers; the measurements above are of washed socks.")

@@ -135,6 +135,19 @@ func (c *cuff) top(direction string) string {
 	return ""
 }
 
+// tell adds the waste yarn of a tubular cast-on.
+func (c *cuff) tell(d *Draft, p *Part) {
+	if c.edge == tubularEdge && d.Direction == design.CuffDown {
+		p.Notions = append(p.Notions, wasteYarn, "needle one or two sizes smaller")
+	}
+	if d.Direction == design.ToeUp && (c.edge == tubularEdge || c.edge == sewnEdge) {
+		p.Notions = append(p.Notions, "tapestry needle")
+	}
+}
+
+// wasteYarn is for stitches that are to be taken up again later.
+const wasteYarn = "smooth waste yarn"
+
 // spread says how the stitches lie on the needles before they are joined.
 func (b *Builder) spread() source.Message {
 	switch b.Method {
@@ -160,7 +173,7 @@ func (c *cuff) build(b *Builder) {
 		c.work(b)
 	}
 	if c.folded {
-		b.para(say("cuff.folded", "The cuff is worn turned over to the outside, so it is twice as long as it looks."))
+		b.para(say("cuff.folded", "The cuff is worn turned over to the outside, so it is twice as long as it looks. Fold it over when you measure the leg."))
 	}
 }
 

@@ -123,8 +123,9 @@ func (d *Draft) Parts() []Part {
 	var list []Part
 	for i, part := range order {
 		p := find(part, d.kinds[part])
-		if own, ok := d.parts[i].(interface{ how() source.Message }); ok {
-			p.How = own.how()
+		if own, ok := d.parts[i].(teller); ok {
+			p.Notions = slices.Clone(p.Notions)
+			own.tell(d, &p)
 		}
 		list = append(list, p)
 	}

@@ -69,7 +69,7 @@ func (e edge) castOn(b *Builder) {
 		b.para(say("edge.waste", "The waste yarn is taken out when the cuff is done."))
 		return
 	default:
-		b.tip(say("cuff.tip.edge", "Cast on loosely, over a needle two sizes larger or over two needles held together: the edge must stretch as far as the rib, or the sock will not pass the heel."))
+		b.tip(say("cuff.tip.edge", "Cast on loosely, over a needle two sizes larger or over two needles held together: the edge must stretch as far as the cuff, or the sock will not pass the heel."))
 	}
 	b.add(&pattern.CastOn{Stitches: n, Begin: b.roundsBegin()})
 }
@@ -79,17 +79,21 @@ func (e edge) bindOff(b *Builder) {
 	how := map[edge]pattern.Edging{plainEdge: pattern.InPattern, stretchyEdge: pattern.Stretchy, sewnEdge: pattern.Sewn, tubularEdge: pattern.Tubular}[e]
 	switch e {
 	case plainEdge:
-		b.tip(say("edge.bind-off.plain", "Bind off loosely, with a needle two sizes larger: the edge must stretch as far as the rib, or the sock will not pass the heel."))
+		b.tip(say("edge.bind-off.plain", "Bind off loosely, with a needle two sizes larger: the edge must stretch as far as the cuff, or the sock will not pass the heel."))
 	case stretchyEdge:
 		b.para(say("edge.bind-off.stretchy", "Stretchy bind-off: before each st that looks like a knit st, lay the yarn over the needle from back to front; before each that looks like a purl st, from front to back. Work the st in pattern, and pass the yarn over and the st before it over this one."))
 	case sewnEdge:
 		b.para(say("edge.bind-off.sewn", "Sewn bind-off: break the yarn, leaving three to four times the circumference of the cuff, and thread it into a tapestry needle. Go through the first 2 sts as if to purl and draw the yarn through; go through the first st as if to knit and slip it off. Repeat to the end, and do not pull tight."))
 	case tubularEdge:
-		b.para(say("edge.bind-off.tubular", "Tubular bind-off: four rnds in which every other st is slipped make two layers; then the knit sts are slipped onto one needle and the purl sts onto another, and the two are grafted together like a toe."))
+		b.para(say("edge.bind-off.tubular", "Tubular bind-off: four rnds in which every other st is slipped make two layers, which are then grafted together."))
 		for range 2 {
 			b.row(pattern.Label{Word: pattern.Round, Name: pattern.Next}, nil, repeat(kN(1), slFront()))
 			b.row(pattern.Label{Word: pattern.Round, Name: pattern.Next}, nil, repeat(sl1(), pN(1)))
 		}
+	}
+	if e == tubularEdge {
+		b.para(say("edge.bind-off.layers", "Break the yarn, leaving about four times the circumference of the cuff, and thread it into a tapestry needle. Slip the knit sts onto one needle and the purl sts onto another behind it, and graft the sts in front to those behind as follows."))
+		b.howToGraft()
 	}
 	b.add(&pattern.BindOff{How: how, Stitches: b.n("cuff.stitches")})
 }

@@ -92,7 +92,7 @@ func (plainFoot) build(b *Builder) {
 		heelIn, heelCm := b.long(func(size int) unit.Length { return b.finished("heel.depth", b.plan.At(size)) })
 		b.tip(say("foot.tip.try.last", "Try the sock on before the toe: with the waste yarn {2} in [{3} cm] in front of the back of the heel, the last rnd, gently pulled on, should be {0} in [{1} cm] short of the longest toe.", toeIn, toeCm, heelIn, heelCm))
 	} else {
-		b.tip(say("foot.tip.try", "Try the sock on before the toe: the last rnd, gently pulled on, should be {0} in [{1} cm] short of the longest toe. The heel fits many feet, but not all of them alike.", toeIn, toeCm))
+		b.tip(say("foot.tip.try", "Try the sock on before the toe: the last rnd, gently pulled on, should be {0} in [{1} cm] short of the longest toe. Every foot is different; knit a rnd more or fewer if it is not.", toeIn, toeCm))
 	}
 	b.add(&pattern.Plain{Op: pattern.Knit, More: true,
 		Rounds: more,
@@ -103,7 +103,11 @@ func (plainFoot) build(b *Builder) {
 
 // fromToe works a foot that ends at the heel, or at the gusset before it.
 func (plainFoot) fromToe(b *Builder, more pattern.Number) {
-	b.para(say("foot.even.up", "From here to the heel the number of sts stays the same, but for a gusset if there is one."))
+	to := "heel"
+	if b.kinds["gusset"] != "none" {
+		to = "gusset"
+	}
+	b.para(say("foot.even.up", "From here to the {0} the number of sts stays the same.", to))
 	g := b.Gauge[""]
 	in, cm := b.long(func(size int) unit.Length {
 		return g.Height(b.of("toe.rounds", size) + b.Draft.tip + int(more.In(size)))

@@ -161,11 +161,11 @@ func (d *Draft) footAsLeg() {
 // has more or fewer stitches than half.
 func (b *Builder) moveToHeel() {
 	b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
-		b.para(say("heel.up.earlier", "The heel takes more than half of the sts: the rnd begins some sts earlier from now on. The next rnd stops there."))
+		b.para(say("heel.up.earlier", "The heel takes more than half of the sts: the rnd begins a little earlier from now on. The next rnd stops there."))
 		b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, pattern.Step{Op: pattern.Knit, Until: pattern.ToLast, N: b.each(b.moved)})
 	})
 	b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
-		b.para(say("heel.up.later", "The heel takes less than half of the sts: the rnd begins some sts later from now on."))
+		b.para(say("heel.up.later", "The heel takes less than half of the sts: the rnd begins a little later from now on."))
 		b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, k(b.each(func(size int) int { return -b.moved(size) })))
 	})
 	b.add(&pattern.Begin{Place: pattern.SideOfSole})

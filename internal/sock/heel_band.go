@@ -13,7 +13,7 @@ var bandForm = choice("form", "how far the rows beside the band go: all to their
 
 var bandWidth = length("band", "width of the band; by the length of the foot where nothing is said", 5, 100)
 
-var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, bandForm, bandWidth, flapHeight(0.5), flapInstep}, Notions: []string{"2 stitch markers", "2 locking markers"}, Name: "a band heel", Gussets: []string{"instep", "exact", "sole"}, Default: cuffDown, Directions: cuffDown,
+var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, bandForm, bandWidth, flapHeight(0.5), flapInstep}, Markers: 2, Notions: []string{"2 locking markers"}, Name: "a band heel", Gussets: []string{"instep", "exact", "sole"}, Default: cuffDown, Directions: cuffDown,
 	Skills: []string{"slipping sts", "decreasing"},
 	How:    bandOpenings["rows"],
 	Says:   say("heel.band.says", "band heel: a narrow band runs unbroken from the back of the heel under the sole, with a decrease beside it in every row"),
@@ -62,7 +62,7 @@ type bandHeel struct {
 	why    []string
 }
 
-func (h *bandHeel) how() source.Message { return bandOpenings[h.form] }
+func (h *bandHeel) tell(_ *Draft, p *Part) { p.How = bandOpenings[h.form] }
 
 func (h *bandHeel) declare(d *Draft) {
 	g, flapGauge := d.Gauge[""], d.GaugeOf("flap")

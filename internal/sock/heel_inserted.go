@@ -10,7 +10,7 @@ import (
 var insertedLeft = share("left", "share of the stitches round the opening that is left at the tip of the heel", 0.375, 0.2, 0.45)
 
 var _ = register(Part{Part: "heel", Kind: "inserted", Name: "a heel put in last", Directions: bothWays, Gussets: []string{"none"},
-	Options: []Option{heelShare, insertedLeft}, Notions: []string{"smooth waste yarn", "tapestry needle"}, Skills: []string{"knitting with waste yarn", "decreasing", "grafting"},
+	Options: []Option{heelShare, insertedLeft}, Notions: []string{wasteYarn, "tapestry needle"}, Skills: []string{"knitting with waste yarn", "decreasing", "grafting"},
 	Says: say("heel.inserted.says", "a line of waste yarn marks the heel and the sock goes on; the heel is worked last, like a toe, and can be replaced when it is worn through"),
 	How:  say("heel.inserted.opening", "Where the heel will be, some sts are knit with waste yarn, and the sock goes on as if nothing had happened. When everything else is done the waste yarn is taken out, and the heel is worked in the rnd from the sts it held."),
 	take: func(d *Draft, t *design.Table) construction {
@@ -101,9 +101,13 @@ func (h *insertedHeel) build(b *Builder) {
 func (h *insertedHeel) buildLast(b *Builder) {
 	b.section("Heel")
 	heel := b.n("heel.stitches")
-	b.para(say("heel.inserted.open", "Put the sts on both sides of the waste yarn on needles first: with the RS facing, slip a needle through the {right} leg of each of the {0} sts in the row below it, and another through the {0} sts in the row above it. Then pick the waste yarn out st by st.", heel))
+	below, above := "leg", "sole"
+	if b.Direction == design.ToeUp {
+		below, above = above, below
+	}
+	b.para(say("heel.inserted.open", "Put the sts on both sides of the waste yarn on needles first: with the RS facing, slip a needle through the {right} leg of each of the {0} sts in the row below it, and another through the {0} sts in the row above it. Below is the side of the {1}, above that of the {2}. Then pick the waste yarn out st by st; the next line is what you have then.", heel, below, above))
 	b.add(&pattern.OpenWaste{Below: heel, Above: heel, Place: pattern.SideOfSole})
-	b.para(say("heel.inserted.needles", "N1 holds the sts that lay below the waste yarn, N2 those above it; with double-pointed needles each may lie on two. The corner is the gap between the two: lift the strand there and knit it, so that no hole is left; the next rnd takes this st away. A hole that stays can be closed with the end of the yarn."))
+	b.para(say("heel.inserted.needles", "Join the yarn at the {right} end of N1, leaving an end of about 8 in [20 cm]. N1 holds the sts that lay below the waste yarn, N2 those above it; with double-pointed needles each may lie on two. The corner is the gap between the two: lift the strand there and knit it, so that no hole is left; the next rnd takes this st away. A hole that stays can be closed with that end of the yarn."))
 	corner := pickUp(pattern.Of(1), pattern.Corner)
 	b.needles(rnd(1), total(b.each(func(size int) int { return 2*b.of("heel.stitches", size) + 2 })), on(k(heel), corner), on(k(heel), corner))
 	b.needles(rnd(2), total(b.each(func(size int) int { return 2 * b.of("heel.stitches", size) }), heel, heel),

@@ -15,7 +15,7 @@ var (
 )
 
 var _ = register(Part{Part: "leg", Kind: "calf", Name: "a leg shaped for the calf", Directions: bothWays, Options: []Option{calfLength, calfGirth, calfShape}, Skills: []string{"decreasing"},
-	Notions: []string{"1 stitch marker"},
+	Markers: 1,
 	Says:    say("leg.calf.says", "a knee sock: straight from the cuff over the widest part of the calf, then shaped at the center of the back to the ankle"),
 	take: func(d *Draft, t *design.Table) construction {
 		return &calfLeg{

@@ -15,7 +15,8 @@ type Part struct {
 	Name       string // as a noun among others: "a band heel"; empty where it goes without saying
 	Says       source.Message
 	How        source.Message // sentences for somebody who has never met it, before the first stitch; may be empty
-	Notions    []string       // what it needs besides needles: "2 stitch markers"
+	Notions    []string       // what it needs besides needles: "tapestry needle"
+	Markers    int            // how many stitch markers it needs at once
 	Skills     []string       // what a knitter must know to work it
 	Directions []string       // in which it is worked
 	Default    []string       // directions in which a design that names no kind has this one
@@ -36,6 +37,9 @@ type construction interface {
 // A construction that is finished when the rest of the sock is done, such as a heel put in
 // later, builds the rest of itself then.
 type finisher interface{ buildLast(b *Builder) }
+
+// A teller says of itself, once its options are taken, what its Part cannot know.
+type teller interface{ tell(d *Draft, p *Part) }
 
 // Directions for those that are worked in one only, or in both.
 var (

@@ -56,7 +56,7 @@ func (a *anatomicalToe) declare(d *Draft) {
 			return n
 		},
 		func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "toe-rounds", Text: say("why.toe.anatomical.rounds", "2 × {0} + {1}, and one where the toe is cast on", v.Of(one), v.Of(both)), Terms: []grade.Term{v.Term(one), v.Term(both)}}
+			return grade.Reason{Rule: "toe-rounds", Text: say("why.toe.anatomical.rounds", "2 × {0} + {1}, and one where a toe is cast on at its tip", v.Of(one), v.Of(both)), Terms: []grade.Term{v.Term(one), v.Term(both)}}
 		}))
 	d.footLength(1, func(v grade.Values) int { return d.roundOfToe(d.moved(v)) })
 }

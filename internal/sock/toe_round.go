@@ -120,5 +120,9 @@ func (b *Builder) endOfTip() {
 // soleAndInstep lays the foot of a sock from the toe up on two needles.
 func (b *Builder) soleAndInstep(half pattern.Number) {
 	b.add(&pattern.Arrange{Split: []pattern.Number{half, half}})
-	b.para(say("toe.up.needles", "From here N1 is the sole and N2 the instep. Each may lie on two double-pointed needles: read both as one."))
+	if b.Method == design.DoublePointed {
+		b.para(say("toe.up.needles", "From here N1 is the sole and N2 the instep. Each may lie on two double-pointed needles: read both as one."))
+		return
+	}
+	b.para(say("toe.up.halves", "From here N1 is the sole and N2 the instep."))
 }

@@ -28,6 +28,13 @@ type shortRowToe struct {
 	over   string  // which half is worked
 }
 
+// tell adds the waste yarn of a provisional cast-on.
+func (s *shortRowToe) tell(d *Draft, p *Part) {
+	if d.Direction == design.ToeUp {
+		p.Notions = append(p.Notions, wasteYarn)
+	}
+}
+
 func (s *shortRowToe) declare(d *Draft) {
 	foot := d.v("foot.stitches")
 	half := d.Model.Add(follows("toe.stitches", "stitches of the toe", "sts",

@@ -13,7 +13,7 @@ var (
 	spiralPoints = wholeNumber("points", "arms of the spiral", 4, 3, 6)
 )
 
-var _ = register(Part{Part: "toe", Kind: "spiral", Name: "a spiral toe", Options: []Option{spiralPoints, spiralPlaces}, Notions: []string{"stitch markers, one fewer than the spiral has arms", "tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing"},
+var _ = register(Part{Part: "toe", Kind: "spiral", Name: "a spiral toe", Options: []Option{spiralPoints, spiralPlaces}, Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing"},
 	Says: say("toe.spiral.says", "a rounded toe of 3 to 6 sections in which the decreases wander 2 stitches to the left each time and start again, so that they wind round the tip; drawn together"),
 	take: func(_ *Draft, t *design.Table) construction {
 		return &spiralToe{points: spiralPoints.whole(t), places: spiralPlaces.whole(t)}
@@ -43,6 +43,8 @@ func (s *spiralToe) turns(n int) (full, two, one int) {
 	}
 	return full, two, n - 2
 }
+
+func (s *spiralToe) tell(_ *Draft, p *Part) { p.Markers = s.points - 1 }
 
 func (s *spiralToe) declare(d *Draft) {
 	foot, all := d.v("foot.stitches"), d.toeStitches(s.points, 5)

@@ -8,7 +8,7 @@ import (
 
 var toePoints = wholeNumber("points", "points of the star", 4, 3, 6)
 
-var _ = register(Part{Part: "toe", Kind: "star", Name: "a star toe", Options: []Option{toePoints}, Notions: []string{"stitch markers, one fewer than the star has points", "tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing"},
+var _ = register(Part{Part: "toe", Kind: "star", Name: "a star toe", Options: []Option{toePoints}, Notions: []string{"tapestry needle"}, Directions: bothWays, Skills: []string{"decreasing"},
 	Says: say("toe.star.says", "a pointed dome of 3 to 6 points whose decreases stack in straight lines, in every other round until half is left and then in every round; drawn together"),
 	take: func(_ *Draft, t *design.Table) construction { return &starToe{points: toePoints.whole(t)} }})
 
@@ -20,6 +20,8 @@ type starToe struct {
 	points int // p
 }
 
+func (s *starToe) tell(_ *Draft, p *Part) { p.Markers = s.points - 1 }
+
 func (s *starToe) declare(d *Draft) {
 	foot, all := d.v("foot.stitches"), d.toeStitches(s.points, 5)
 	d.Model.Add(follows("toe.rounds", "rounds of the toe", "rnds",
@@ -29,7 +31,7 @@ func (s *starToe) declare(d *Draft) {
 		},
 		func(v grade.Values) grade.Reason {
 			spaced, close := s.shapings(v.Of(all))
-			return grade.Reason{Rule: "toe-rounds", Text: say("why.toe.star", "{0} shaping rounds with a plain one each and {1} without; a round more where the foot is no multiple of {2}, and one where the toe is cast on", spaced, close, s.points), Terms: []grade.Term{v.Term(all), v.Term(foot)}}
+			return grade.Reason{Rule: "toe-rounds", Text: say("why.toe.star", "{0} shaping rounds with a plain one each and {1} without; a round more where the foot is no multiple of {2}, and one where a toe is cast on at its tip", spaced, close, s.points), Terms: []grade.Term{v.Term(all), v.Term(foot)}}
 		}))
 	d.footLength(0, func(grade.Values) int { return 0 })
 }

@@ -341,12 +341,12 @@ func (b *Builder) moveNeedles() {
 // moveBegin evens out a foot whose rounds begin at the side: the round begins earlier or later.
 func (b *Builder) moveBegin() {
 	b.where(func(size int) bool { return b.moved(size) > 0 }, func() {
-		b.para(say("toe.even.earlier", "Instep and sole must be equal for the toe, so the rnd begins some sts earlier from now on. The next rnd, which stops there, is the last of the foot."))
+		b.para(say("toe.even.earlier", "Instep and sole must be equal for the toe, so the rnd begins a little earlier from now on. The next rnd, which stops there, is the last of the foot."))
 		b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil,
 			pattern.Step{Op: pattern.Knit, Until: pattern.ToLast, N: b.each(b.moved)})
 	})
 	b.where(func(size int) bool { return b.moved(size) < 0 }, func() {
-		b.para(say("toe.even.later", "Instep and sole must be equal for the toe, so the rnd begins some sts later from now on."))
+		b.para(say("toe.even.later", "Instep and sole must be equal for the toe, so the rnd begins a little later from now on."))
 		b.row(pattern.Label{Word: pattern.Round, Name: pattern.Partial}, nil, k(b.each(func(size int) int { return -b.moved(size) })))
 	})
 	b.add(&pattern.Begin{Place: pattern.SideOfInstep})
@@ -467,6 +467,11 @@ func (b *Builder) toSide(side bool) {
 // graft joins two sides as a row of knitting, and tells how the first time.
 func (b *Builder) graft(j *pattern.Join) {
 	b.add(j)
+	b.howToGraft()
+}
+
+// howToGraft tells the steps of grafting, the first time in full.
+func (b *Builder) howToGraft() {
 	if b.graftTold {
 		b.para(say("graft.as-before", "Graft in the same four steps as before."))
 		return
