@@ -193,7 +193,7 @@ func printWhy(w io.Writer, plan *grade.Plan, names []string) {
 		for _, m := range numbers[i:same] {
 			sizes = append(sizes, names[m.Size])
 		}
-		fmt.Fprintf(w, "  %s: %d %s", strings.Join(sizes, ", "), n.Value, n.Unit)
+		fmt.Fprintf(w, "  %s: %d %s", strings.Join(sizes, ", "), n.Value, unitFor(n.Value, n.Unit))
 		if n.Pinned {
 			fmt.Fprint(w, ", pinned by the design")
 		}
@@ -204,4 +204,12 @@ func printWhy(w io.Writer, plan *grade.Plan, names []string) {
 		fmt.Fprintln(w)
 		i = same
 	}
+}
+
+// unitFor is the unit of a number: one of them is "1 rnd".
+func unitFor(value int, unit string) string {
+	if value == 1 {
+		return strings.TrimSuffix(unit, "s")
+	}
+	return unit
 }

@@ -119,16 +119,19 @@ func knitted(f *source.File, read *notation.Reading, words *script.Script) *Repo
 		}
 	}
 	mendForAll(f, len(p.Sizes), faults)
-	faults = append(faults, measured(words, faults)...)
+	faults = append(faults, desk(words, p, faults)...)
 	out.finish(faults)
 	return out
 }
 
-// measured is what an editor finds in the lengths of a text in the program's own layout, of
-// which its rows know nothing, beside what has been found.
-func measured(words *script.Script, found []source.Fault) []source.Fault {
+// desk is what an editor finds in a text in the program's own layout of which its rows know
+// nothing, beside what has been found.
+func desk(words *script.Script, p *pattern.Pattern, found []source.Fault) []source.Fault {
 	e := newEditor(words)
-	e.shortLists()
+	for _, look := range []func(){e.units, e.needleSizes, e.needlesUsed, e.gauges, e.termsLeftOut, e.shortLists} {
+		look()
+	}
+	e.markers(p)
 	return slices.DeleteFunc(e.faults, func(x source.Fault) bool {
 		return slices.ContainsFunc(found, func(f source.Fault) bool { return f.At.Start <= x.At.End && x.At.Start <= f.At.End })
 	})

@@ -38,6 +38,14 @@ func (e *editor) terms() {
 	e.unexplained(used)
 }
 
+// termsLeftOut is [editor.terms] for a list of which it is known that it may explain more
+// than is worked: the words of prose.
+func (e *editor) termsLeftOut() {
+	if len(e.words.Terms) > 0 && e.words.TermsAt.Known() {
+		e.unexplained(e.usedWords())
+	}
+}
+
 // usedWords lists the words of the text but for its list of abbreviations, with the line in
 // which each is worked first, or a line where none is worked.
 func (e *editor) usedWords() map[string]int {

@@ -272,7 +272,7 @@ func (w *worker) passMarker(rw *rowWork, s *script.Step) *problem {
 func (w *worker) noMarkerHere(rw *rowWork, s *script.Step) *problem {
 	text := source.Say("follow.marker-missing", "{0} slips a marker here, but there is none", rw.label)
 	if n, found := w.n.stitchesTo(func(c cell) bool { return c.mark == marker }); found {
-		text = source.Say("follow.marker-later", "{0} slips a marker here, but {1} lie before the next one", rw.label, source.InSts(n))
+		text = source.Say("follow.marker-later", "{0} slips a marker here, but the next one is {1} further on", rw.label, source.InSts(n))
 	}
 	return w.fail(s.At, source.Marker, text, nil, nil)
 }

@@ -382,7 +382,7 @@ func (k *Knitter) beginHere(n *pattern.Begin) {
 		k.turn()
 		if before != after && before != after-1 {
 			k.fault(n.At, source.Direction,
-				say("knit.off-centre", "the round is said to begin in the middle, but {0} lie before this point and {1} after it", sts(before), after), nil, nil)
+				say("knit.off-centre", "the round is said to begin in the middle, but this point has {0} before it and {1} after it", sts(before), after), nil, nil)
 		}
 	}
 	k.putBack(begin)

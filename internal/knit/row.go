@@ -370,7 +370,7 @@ func (k *Knitter) markerHere(in *instr) {
 		left, at, _ := k.ahead(func(e int32) bool { return e == marker || k.stop(e) })
 		text := say("knit.no-marker", "{0} comes to a marker here, but none is in the rest of it", k.row.line.name)
 		if at == marker {
-			text = say("knit.marker-later", "{0} comes to a marker here, but {1} lie before the next one", k.row.line.name, sts(left))
+			text = say("knit.marker-later", "{0} comes to a marker here, but the next one is {1} further on", k.row.line.name, sts(left))
 		}
 		k.noMarker(in, text)
 		return
