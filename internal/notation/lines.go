@@ -320,7 +320,12 @@ func (w *writer) reach(s pattern.Step) {
 		w.before(s.N)
 		w.say("m")
 	case pattern.ToLast:
-		w.say(" to last ")
+		w.say(" to last")
+		if s.N.Is(1) {
+			w.say(" st")
+			return
+		}
+		w.say(" ")
 		w.number(s.N)
 		w.say(" " + plural(s.N, "st", "sts"))
 	case pattern.ToGap:

@@ -388,6 +388,10 @@ func (r *reader) reach(s *pattern.Step) (ok bool) {
 		s.Until = pattern.ToMarker
 	case r.word("last"):
 		s.Until = pattern.ToLast
+		if r.word("st") {
+			s.N = pattern.Of(1)
+			return true
+		}
 		if s.N, ok = r.number(); !ok || !r.sts() {
 			return false
 		}

@@ -37,7 +37,7 @@ func TestWording(t *testing.T) {
 		"Row 1 (RS): Sl 1, k to end.",
 		"Row 2 (WS): Sl 1, p to end. 32 sts.",
 		"Rnd 1: *K2, p2; rep from * to end.",
-		"Rnd 1: K1, *k2, p2; rep from * to last 1 st, k1.",
+		"Rnd 1: K1, *k2, p2; rep from * to last st, k1.",
 		"Rnd 1: K1, *k2, p2; rep from * to last 3 (3, 5) sts, k to end.",
 		"Rnd 1: [K2, p2] 12 (13, 14) times.",
 		"Rnd 1: [*K1; rep from * to end, turn] once.",

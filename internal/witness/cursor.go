@@ -64,6 +64,15 @@ func (c *cursor) end() bool { return c.s == "" }
 // stitches reads " sts" or " st".
 func (c *cursor) stitches() bool { return c.any(" sts", " st") >= 0 }
 
+// last reads how many stitches the last ones are: "st" is one.
+func (c *cursor) last() (number, bool) {
+	if c.eat("st") {
+		return number{1}, true
+	}
+	n, ok := c.number()
+	return n, ok && c.stitches()
+}
+
 // digits reads a plain whole number.
 func (c *cursor) digits() (int, bool) {
 	i := 0

@@ -237,11 +237,11 @@ func parseStar(c *cursor, words string) (step, string, error) {
 	if !in.eat("last ") {
 		return step{}, "", fmt.Errorf("to where? %q", rest)
 	}
-	n, ok := in.number()
+	n, ok := in.last()
 	if in.list != nil {
 		c.list = in.list
 	}
-	if !ok || !in.stitches() {
+	if !ok {
 		return step{}, "", fmt.Errorf("to where? %q", rest)
 	}
 	return step{kind: star, n: n, inner: inner}, in.s, nil
@@ -314,8 +314,8 @@ func parseNumbered(in *cursor) (step, bool) {
 	switch in.any("k to last ", "p to last ", "pick up and k ", "pick up and p ", "sl ", "k", "p") {
 	case 0, 1:
 		s.kind = toEnd
-		s.n, ok = in.number()
-		return s, ok && in.stitches()
+		s.n, ok = in.last()
+		return s, ok
 	case 2, 3:
 		if s.n, ok = in.number(); !ok {
 			return s, false
