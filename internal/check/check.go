@@ -100,6 +100,7 @@ func knitted(f *source.File, read *notation.Reading, words *script.Script) *Repo
 		}
 	})
 	socks := p.Socks()
+	readable := len(socks) == 1 && out.Sure && len(read.Faults) == 0
 	k := knit.Knitter{CountsOnly: true}
 	for size := range p.Sizes {
 		for _, k.Sock = range socks[1:] { // its own lines may go wrong by themselves
@@ -107,7 +108,11 @@ func knitted(f *source.File, read *notation.Reading, words *script.Script) *Repo
 		}
 		k.Sock = socks[0]
 		res := k.Knit(p, size)
-		faults = append(faults, res.Faults...)
+		if readable {
+			faults = append(faults, oneSlip(p, size, &k, res)...)
+		} else {
+			faults = append(faults, res.Faults...)
+		}
 		if !res.Sure || unread < uint32(len(f.Text)) || read.Worked == 0 {
 			res.Final = -1
 		}
