@@ -172,6 +172,10 @@ func (c *checkCmd) fix(t *terminal, x *checked) error {
 	for _, f := range doc.Skipped {
 		fmt.Fprintf(t.err, "%s:%d:%d: not mended: this mend touches the words of another; check again afterwards\n", x.Name, f.Line, f.Column)
 	}
+	if had == 0 {
+		fmt.Fprintf(t.err, "%s: no findings, so nothing to mend\n", x.Name)
+		return nil
+	}
 	verb := "can be mended"
 	if doc.Written {
 		verb = "mended"

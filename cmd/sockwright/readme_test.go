@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -12,18 +13,43 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
+// blocks are the fenced blocks of a document, as kind and text.
+var blocks = regexp.MustCompile("(?ms)^```(\\w+)\n(.*?)^```$")
+
+// expect adds to a script, and to the files behind it, that what a document shows behind a
+// command is printed: line upon line as it stands, up to a line "…".
+func expect(script, files *strings.Builder, shown string) {
+	for chunk := range strings.SplitSeq(shown, "…\n") {
+		if strings.TrimSpace(chunk) == "" {
+			continue
+		}
+		name := fmt.Sprintf("shown-%d", files.Len())
+		fmt.Fprintf(files, "-- %s --\n%s", name, chunk)
+		fmt.Fprintf(script, "printed %s\n", name)
+	}
+}
+
+// printed fails where the text of a file is not in what the last command printed, to
+// whichever output.
+func printed(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: printed file")
+	}
+	if want := ts.ReadFile(args[0]); !strings.Contains(ts.ReadFile("stdout")+ts.ReadFile("stderr"), want) {
+		ts.Fatalf("this is not printed:\n%s", want)
+	}
+}
+
 // TestReadme runs every command that the README shows, in its order, in a folder with the
-// examples: each must end well. `./test` itself is only looked for. Where a command is
-// followed by what it prints, that must be in the output.
+// examples: each must end well. `./test` itself is only looked for.
 func TestReadme(t *testing.T) {
 	readme, err := os.ReadFile("../../README.md")
 	if err != nil {
 		t.Fatal(err)
 	}
-	var script strings.Builder
+	var script, files strings.Builder
 	shown := 0
-	blocks := regexp.MustCompile("(?ms)^```(\\w+)\n(.*?)^```$").FindAllStringSubmatch(string(readme), -1)
-	for _, b := range blocks {
+	for _, b := range blocks.FindAllStringSubmatch(string(readme), -1) {
 		switch b[1] {
 		case "sh":
 			for line := range strings.Lines(b[2]) {
@@ -46,48 +72,29 @@ func TestReadme(t *testing.T) {
 				shown++
 			}
 		case "text":
-			for line := range strings.Lines(b[2]) {
-				if line = strings.TrimSpace(line); line != "" && line != "…" {
-					script.WriteString("stdout '" + strings.ReplaceAll(regexp.QuoteMeta(line), "'", "''") + "'\n")
-				}
-			}
+			expect(&script, &files, b[2])
 		}
 	}
 	if shown < 8 {
 		t.Fatalf("README shows only %d commands", shown)
 	}
-	examples, err := filepath.Glob("../../examples/*.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	styles, err := filepath.Glob("../../examples/styles/*.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	dir := t.TempDir()
-	if err := os.WriteFile(filepath.Join(dir, "readme.txtar"), []byte(script.String()), 0o666); err != nil {
-		t.Fatal(err)
-	}
-	testscript.Run(t, testscript.Params{Dir: dir, Setup: func(e *testscript.Env) error {
-		for _, name := range append(examples, styles...) {
+	for _, glob := range []string{"../../examples/*.toml", "../../examples/styles/*.toml"} {
+		names, err := filepath.Glob(glob)
+		if err != nil || len(names) == 0 {
+			t.Fatalf("%s: %v", glob, err)
+		}
+		for _, name := range names {
 			data, err := os.ReadFile(name)
 			if err != nil {
-				return err
+				t.Fatal(err)
 			}
-			to := filepath.Join(e.WorkDir, strings.TrimPrefix(filepath.ToSlash(name), "../../"))
-			if err := os.MkdirAll(filepath.Dir(to), 0o777); err != nil {
-				return err
-			}
-			if err := os.WriteFile(to, data, 0o666); err != nil {
-				return err
-			}
+			fmt.Fprintf(&files, "-- %s --\n%s", strings.TrimPrefix(filepath.ToSlash(name), "../../"), data)
 		}
-		return nil
-	}})
+	}
+	runShown(t, script.String()+files.String(), nil)
 }
 
-// TestCheckDoc runs every command of docs/check.md on the pattern that stands there. Each line
-// that is shown behind a command must be in what it prints, to whichever output.
+// TestCheckDoc runs every command of docs/check.md on the pattern that stands there.
 func TestCheckDoc(t *testing.T) {
 	doc, err := os.ReadFile("../../docs/check.md")
 	if err != nil {
@@ -97,9 +104,9 @@ func TestCheckDoc(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var script strings.Builder
+	var script, files strings.Builder
 	pattern, shown := "", 0
-	for _, b := range regexp.MustCompile("(?ms)^```(\\w+)\n(.*?)^```$").FindAllStringSubmatch(string(doc), -1) {
+	for _, b := range blocks.FindAllStringSubmatch(string(doc), -1) {
 		switch b[1] {
 		case "pattern":
 			pattern = b[2]
@@ -107,37 +114,28 @@ func TestCheckDoc(t *testing.T) {
 			script.WriteString("shown " + b[2])
 			shown++
 		case "text":
-			for line := range strings.Lines(b[2]) {
-				if line = strings.TrimSpace(line); line != "" && line != "…" {
-					script.WriteString("printed '" + strings.ReplaceAll(line, "'", "''") + "'\n")
-				}
-			}
+			expect(&script, &files, b[2])
 		}
 	}
 	if shown < 8 || pattern == "" {
 		t.Fatalf("docs/check.md shows only %d commands", shown)
 	}
-	script.WriteString("-- tern-rock.txt --\n" + pattern + "-- house-style.toml --\n" + string(sheet))
+	fmt.Fprintf(&files, "-- tern-rock.txt --\n%s-- house-style.toml --\n%s", pattern, sheet)
+	runShown(t, script.String()+files.String(), func(ts *testscript.TestScript, neg bool, args []string) {
+		var e *exec.ExitError
+		if err := ts.Exec(args[0], args[1:]...); errors.As(err, &e) && e.ExitCode() > statusFaults {
+			ts.Fatalf("%s ends with status %d", strings.Join(args, " "), e.ExitCode())
+		}
+	})
+}
+
+// runShown runs a script; shown runs one of its commands, if they are not plain ones.
+func runShown(t *testing.T, script string, shown func(*testscript.TestScript, bool, []string)) {
 	dir := t.TempDir()
-	if err := os.WriteFile(filepath.Join(dir, "check.txtar"), []byte(script.String()), 0o666); err != nil {
+	if err := os.WriteFile(filepath.Join(dir, "shown.txtar"), []byte(script), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	testscript.Run(t, testscript.Params{Dir: dir, Cmds: map[string]func(*testscript.TestScript, bool, []string){
-		"shown": func(ts *testscript.TestScript, neg bool, args []string) {
-			var e *exec.ExitError
-			if err := ts.Exec(args[0], args[1:]...); errors.As(err, &e) && e.ExitCode() > statusFaults {
-				ts.Fatalf("%s ends with status %d", strings.Join(args, " "), e.ExitCode())
-			}
-		},
-		"printed": func(ts *testscript.TestScript, neg bool, args []string) {
-			if neg || len(args) != 1 {
-				ts.Fatalf("usage: printed line")
-			}
-			if !strings.Contains(ts.ReadFile("stdout")+ts.ReadFile("stderr"), args[0]) {
-				ts.Fatalf("this is not printed: %s", args[0])
-			}
-		},
-	}})
+	testscript.Run(t, testscript.Params{Dir: dir, Cmds: map[string]func(*testscript.TestScript, bool, []string){"printed": printed, "shown": shown}})
 }
 
 // TestReadmeLinks: every file that the documents point at is there.
