@@ -10,25 +10,34 @@ import (
 )
 
 var (
-	twoGauges = regexp.MustCompile(`\b(\d+(?:\.\d+)?) sts and (\d+(?:\.\d+)?) (?:rnds|rows) over 4 in \[(\d+(?:\.\d+)?) and (\d+(?:\.\d+)?) over 10 cm\]`)
+	twoGauges = regexp.MustCompile(`\b(\d+(?:\.\d+)?) sts and (\d+(?:\.\d+)?) (?:rnds|rows) over (4 in|10 cm) \[(\d+(?:\.\d+)?) and (\d+(?:\.\d+)?) over (4 in|10 cm)\]`)
 	listed    = regexp.MustCompile(`\b(\d+) stitch markers?\b`)
 )
 
 // gauges compares a gauge over 4 in with the one over 10 cm beside it, which is 1.6 % less.
 // Both are printed to half a stitch.
 func (e *editor) gauges() {
+	const stated, beside = 3, 6 // the lengths
 	e.eachMatch(twoGauges, func(n int, line string, m []int) {
+		over, other := group(line, m, stated), group(line, m, beside)
+		if over == other {
+			return
+		}
+		longer := 10 / 10.16
+		if over == "10 cm" {
+			longer = 1 / longer
+		}
 		for i := 1; i <= 2; i++ {
-			inches, _ := strconv.ParseFloat(group(line, m, i), 64)
-			metric, _ := strconv.ParseFloat(group(line, m, i+2), 64)
-			want := inches * 10 / 10.16
-			if math.Abs(metric-want) < 0.52 {
+			first, _ := strconv.ParseFloat(group(line, m, i), 64)
+			second, _ := strconv.ParseFloat(group(line, m, i+stated), 64)
+			want := first * longer
+			if math.Abs(second-want) < 0.52 {
 				continue
 			}
-			at := e.at(n, m[2*(i+2)], m[2*(i+2)+1])
+			at := e.at(n, m[2*(i+stated)], m[2*(i+stated)+1])
 			right := strconv.FormatFloat(math.Round(want*2)/2, 'f', -1, 64)
 			e.say(at, e.all(), source.Units, source.Warning,
-				source.Say("edit.gauges", "{0} over 4 in are {1} over 10 cm, not {2}", group(line, m, i), right, group(line, m, i+2)),
+				source.Say("edit.gauges", "{0} over {1} are {2} over {3}, not {4}", group(line, m, i), over, right, other, group(line, m, i+stated)),
 				rewrite(at, right, "edit.mend-write", "write {0}", right))
 		}
 	})

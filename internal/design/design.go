@@ -117,9 +117,9 @@ func (d *Design) GaugeOf(fabric string) unit.Gauge {
 	return d.Gauge[""]
 }
 
-// Swatch is the gauge of a fabric for print. Counts over 4 in or 10 cm are told over both, to
-// the nearest half, since 4 in is 10.16 cm: "32.5 sts and 44.5 rnds over 4 in [32 and 44 over
-// 10 cm]". Counts over another length are told over that length.
+// Swatch is the gauge of a fabric for print, as it was counted. After counts over 4 in or
+// 10 cm those over the other follow, to the nearest half, since 4 in is 10.16 cm: "32 sts and
+// 44 rnds over 10 cm [32.5 and 44.5 over 4 in]".
 func (d *Design) Swatch(fabric string) string { return d.swatch[fabric] }
 
 // Read reads a design file. The design is nil where the faults leave nothing to work with.
@@ -227,10 +227,16 @@ func (d *Design) gauge(t *Table, fabric string, needed bool) {
 			unitOfRows = "rows"
 		}
 		d.swatch[fabric] = fmt.Sprintf("%s sts and %s %s over %s", show(stitches), show(rows), unitOfRows, over)
-		if over == 4*unit.Inch || over == 10*unit.Centimetre {
-			half := func(perMM float64, l unit.Length) string { return show(math.Round(2*perMM*l.MM()) / 2) }
-			d.swatch[fabric] = fmt.Sprintf("%s sts and %s %s over 4 in [%s and %s over 10 cm]",
-				half(g.Stitches, 4*unit.Inch), half(g.Rows, 4*unit.Inch), unitOfRows, half(g.Stitches, 10*unit.Centimetre), half(g.Rows, 10*unit.Centimetre))
+		also := func(name, otherName string, other unit.Length) {
+			half := func(perMM float64) string { return show(math.Round(2*perMM*other.MM()) / 2) }
+			d.swatch[fabric] = fmt.Sprintf("%s sts and %s %s over %s [%s and %s over %s]",
+				show(stitches), show(rows), unitOfRows, name, half(g.Stitches), half(g.Rows), otherName)
+		}
+		switch over {
+		case 4 * unit.Inch:
+			also("4 in", "10 cm", 10*unit.Centimetre)
+		case 10 * unit.Centimetre:
+			also("10 cm", "4 in", 4*unit.Inch)
 		}
 	}
 	if fabric == "" {

@@ -511,7 +511,7 @@ var (
 	labelled     = regexp.MustCompile(`(^|\. )(Set-up |Next |Partial )?([Rr]ow|[Rr]nd)( \d+)?( \((RS|WS)\))?: `)
 	lengthPair   = regexp.MustCompile(`(` + one + `(?: \(` + one + `(?:, ` + one + `)*\))?) in \[(` + one + `(?: \(` + one + `(?:, ` + one + `)*\))?) cm\]`)
 	gaugeOver    = regexp.MustCompile(`[\d.]+ sts and [\d.]+ (rnds|rows) over ` + one + ` in \[[\d.]+ cm\]`)
-	gaugePair    = regexp.MustCompile(`([\d.]+) sts and ([\d.]+) (rnds|rows) over 4 in \[([\d.]+) and ([\d.]+) over 10 cm\]`)
+	gaugePair    = regexp.MustCompile(`([\d.]+) sts and ([\d.]+) (rnds|rows) over (4 in \[([\d.]+) and ([\d.]+) over 10 cm|10 cm \[([\d.]+) and ([\d.]+) over 4 in)\]`)
 )
 
 func brackets(p *page, wrong func(string, ...any)) {
@@ -953,9 +953,12 @@ func bothUnits(p *page, wrong func(string, ...any)) {
 		}
 		for _, m := range gaugePair.FindAllStringSubmatch(line, -1) {
 			for i := range 2 {
-				a, b := amount(m[1+i]), amount(m[4+i]) // to half a stitch each
-				if !(math.Abs(a-b*1.016) <= 0.26+0.25*1.016) {
-					wrong("%s over 4 in are not %s over 10 cm: %s", m[1+i], m[4+i], line)
+				a, b, longer := m[1+i], m[5+i], 1/1.016
+				if b == "" {
+					b, longer = m[7+i], 1.016
+				}
+				if !(math.Abs(amount(a)*longer-amount(b)) <= 0.26) { // the second is to half a stitch
+					wrong("%s are not %s over the other length: %s", a, b, line)
 				}
 			}
 		}
