@@ -181,7 +181,13 @@ func (c *composer) sizes() *pattern.Section {
 	s.Body = append(s.Body, c.shoes()...)
 	s.Body = append(s.Body,
 		c.lengths("To fit foot circumference, at the ball", func(i int) unit.Length { return c.Sizes[i].Girth }),
-		c.lengths("To fit foot length", func(i int) unit.Length { return c.Sizes[i].Length }),
+		c.lengths("To fit foot length", func(i int) unit.Length { return c.Sizes[i].Length }))
+	if c.Calf != nil {
+		s.Body = append(s.Body,
+			c.lengths("To fit calf circumference, at its widest", func(i int) unit.Length { return c.Calf[i] }),
+			c.finished("Finished calf circumference", "calf.girth"))
+	}
+	s.Body = append(s.Body,
 		c.finished("Finished foot circumference", "foot.girth"),
 		c.finished("Finished foot length", "foot.length"),
 		c.finished("Finished leg length, from "+c.Top()+" to the heel", "leg.length"),

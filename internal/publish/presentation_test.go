@@ -383,6 +383,27 @@ func present(t *testing.T, book *publish.Book) {
 	}
 }
 
+// A knee sock tells whose calf it fits, and how wide it is there.
+func TestCalfTold(t *testing.T) {
+	text, err := os.ReadFile("../../examples/gannet-steps.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	book := printed(t, string(text), "")
+	p := readPage(book, string(book.Files[0].Data))
+	for label, want := range map[string]string{
+		"To fit calf circumference, at its widest": "14 1/8 (15, 15 3/4) in [36 (38, 40) cm]",
+		"Finished calf circumference":              "12 3/4 (13 3/8, 13 7/8) in [32.3 (33.8, 35.4) cm]",
+	} {
+		if got := p.fact("SIZES", label); got != want {
+			t.Errorf("%s: %q, want %q", label, got, want)
+		}
+		if !strings.Contains(string(book.Files[1].Data), label) {
+			t.Errorf("%s is not told on the page", label)
+		}
+	}
+}
+
 // TestChecksFind spoils a good page in one place and wants the check for it to notice.
 func TestChecksFind(t *testing.T) {
 	text, err := os.ReadFile("../../examples/slate-quay.toml")
@@ -920,6 +941,11 @@ func toFitAndFinished(p *page, wrong func(string, ...any)) {
 		}
 		if strings.Contains(ease, "-0") {
 			wrong("%s: %s", x[2], ease)
+		}
+	}
+	for _, label := range []string{"To fit calf circumference, at its widest", "Finished calf circumference"} {
+		if told, calf := p.fact("SIZES", label) != "", p.book.Draft.Calf != nil; told != calf {
+			wrong("%s is told: %v, and the leg is shaped for a calf: %v", label, told, calf)
 		}
 	}
 	if !slices.ContainsFunc(p.chapter("SIZES").lines, func(line string) bool {

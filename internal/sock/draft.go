@@ -29,6 +29,7 @@ var LevelNames = [grade.Levels]string{"girth", "proportion", "length"}
 type Draft struct {
 	*design.Design
 	Model     *grade.Model
+	Calf      []unit.Length // girths of the calves that a leg shaped for them is made for, by size; nil for other legs
 	measures  []measure
 	parts     []construction
 	technique technique

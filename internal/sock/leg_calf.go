@@ -39,6 +39,7 @@ type calfLeg struct {
 func (l *calfLeg) declareTop(d *Draft) *grade.Var {
 	g, leg := d.Gauge[""], d.v("leg.stitches")
 	asked := func(size int) unit.Length { return d.Girth.Apply(l.girths[size]) }
+	d.Calf = l.girths
 	calf := d.Model.Add(grade.Var{
 		Key: "calf.stitches", Label: "stitches round the calf", Unit: "sts",
 		Target: func(v grade.Values) float64 { return max(g.StitchesIn(asked(v.Size)), float64(v.Of(leg)+2)) },
