@@ -75,7 +75,7 @@ func (c *drawCmd) drawing(f *source.File) (*draw.Drawing, []source.Fault, error)
 		}
 	}
 	if c.View == "schematic" {
-		return picture.Schematic(draft, plan, size), faults, nil
+		return picture.Schematic(draft, plan, size, picture.Whole), faults, nil
 	}
 	book, faults, err := publish.Make(f, publish.Options{})
 	if book == nil {

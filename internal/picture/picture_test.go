@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/xml"
 	"flag"
+	"fmt"
 	"image/png"
 	"io"
 	"os"
@@ -11,6 +12,9 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
+	"sockwright/internal/designtest"
 	"sockwright/internal/draw"
 	"sockwright/internal/picture"
 	"sockwright/internal/publish"
@@ -19,14 +23,18 @@ import (
 
 var look = flag.String("look", "", "folder to put the pictures into, to be looked at")
 
-// Every example is drawn: well-formed, with a title and a description, the same each time,
-// as vectors and as dots.
-func TestExamples(t *testing.T) {
+func examples(t *testing.T) []string {
 	names, err := filepath.Glob("../../examples/*.toml")
 	if err != nil || len(names) == 0 {
 		t.Fatal("no examples", err)
 	}
-	for _, name := range names {
+	return names
+}
+
+// Every example is drawn: well-formed, with a title and a description, the same each time,
+// as vectors and as dots.
+func TestExamples(t *testing.T) {
+	for _, name := range examples(t) {
 		t.Run(filepath.Base(name), func(t *testing.T) {
 			text, err := os.ReadFile(name)
 			if err != nil {
@@ -37,8 +45,8 @@ func TestExamples(t *testing.T) {
 				t.Fatal(faults, err)
 			}
 			short := strings.TrimSuffix(filepath.Base(name), ".toml")
-			drawn(t, short+"-schematic", func() *draw.Drawing { return picture.Schematic(book.Draft, book.Plan, picture.AllSizes) })
-			drawn(t, short+"-schematic-one", func() *draw.Drawing { return picture.Schematic(book.Draft, book.Plan, 0) })
+			drawn(t, short+"-schematic", func() *draw.Drawing { return picture.Schematic(book.Draft, book.Plan, picture.AllSizes, picture.Whole) })
+			drawn(t, short+"-schematic-one", func() *draw.Drawing { return picture.Schematic(book.Draft, book.Plan, 0, picture.Whole) })
 			size := book.Proof.Sizes[0]
 			drawn(t, short+"-flat", func() *draw.Drawing {
 				return picture.Flat(book.Draft.Title, book.Proof.Read.Pattern, size.Again.Fabric, book.Draft.Gauge[""], size.Name)
@@ -114,7 +122,7 @@ func TestSchematicInWords(t *testing.T) {
 	if plan == nil {
 		t.Fatal(faults)
 	}
-	d := picture.Schematic(draft, plan, picture.AllSizes)
+	d := picture.Schematic(draft, plan, picture.AllSizes, picture.Whole)
 	for _, m := range draft.Measures(plan) {
 		if m.Key == "heel.band_width" || m.Key == "foot.to_toe" {
 			continue
@@ -123,5 +131,35 @@ func TestSchematicInWords(t *testing.T) {
 		if !strings.Contains(d.Desc, want) {
 			t.Errorf("%s: %q is not told in %q", m.Key, want, d.Desc)
 		}
+	}
+}
+
+// No letter of a measure covers the name of a part, and no name another, in any size of any
+// sock.
+func TestNothingCovered(t *testing.T) {
+	clear := func(t *testing.T, name, text string) {
+		draft, plan, _ := publish.Grade(source.NewFile("low-tide.toml", text))
+		if plan == nil {
+			return
+		}
+		for size := range draft.Sizes {
+			for _, layout := range []picture.Layout{picture.Whole, picture.Broad, picture.Narrow} {
+				if found := picture.Collisions(draft, plan, size, layout); found != nil {
+					t.Errorf("%s, size %s, layout %d: %v", name, draft.Sizes[size].Name, layout, found)
+				}
+			}
+		}
+	}
+	for _, name := range examples(t) {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		clear(t, name, string(text))
+	}
+	drawn := rapid.Custom(func(t *rapid.T) string { return designtest.Draw(t) })
+	for i := range 60 {
+		text := drawn.Example(i)
+		clear(t, fmt.Sprintf("drawn %d", i), text)
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"sockwright/internal/design"
+	"sockwright/internal/draw"
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
 	"sockwright/internal/picture"
@@ -116,11 +117,11 @@ func Make(f *source.File, o Options) (*Book, []source.Fault, error) {
 		return nil, faults, &Unproven{b.Proof}
 	}
 	var page bytes.Buffer
-	schematic := picture.Schematic(draft, plan, alone)
-	if err := HTML(&page, b.Pattern, schematic.Inline()); err != nil {
+	schematic := func(l picture.Layout) *draw.Drawing { return picture.Schematic(draft, plan, alone, l) }
+	if err := HTML(&page, b.Pattern, schematic(picture.Broad).Inline(), schematic(picture.Narrow).Inline()); err != nil {
 		return nil, faults, err
 	}
-	b.Files = []File{{b.Name + ".txt", []byte(b.Proof.Text.Text)}, {b.Name + ".html", page.Bytes()}, {b.Name + "-schematic.svg", schematic.SVG()}}
+	b.Files = []File{{b.Name + ".txt", []byte(b.Proof.Text.Text)}, {b.Name + ".html", page.Bytes()}, {b.Name + "-schematic.svg", schematic(picture.Whole).SVG()}}
 	return b, faults, nil
 }
 

@@ -6,6 +6,7 @@ import (
 	"html/template"
 	"io"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -25,6 +26,7 @@ var page = template.Must(template.New("pattern").Parse(patternHTML))
 // A chapter is a section of the page.
 type chapter struct {
 	ID, Number, Title string
+	Class             string // what it holds: worked, facts or terms
 	Blocks            []block
 }
 
@@ -51,18 +53,24 @@ type tableRow struct {
 // file. Sections that are worked are numbered. Facts that differ by size stand in a table,
 // smallest size first.
 //
-// schematic, if not nil, is a drawing for the top of the page, as an element.
-func HTML(w io.Writer, p *pattern.Pattern, schematic []byte) error {
+// broad and narrow are the same drawing for the top of the page, as elements: one for wide
+// screens and paper, one for phones.
+func HTML(w io.Writer, p *pattern.Pattern, broad, narrow []byte) error {
 	data := struct {
 		Title    string
-		Picture  template.HTML
+		Broad    template.HTML
+		Narrow   template.HTML
 		Sizes    []string
 		CSS      template.CSS
 		Lead     []block
 		Chapters []chapter
-	}{Title: p.Title, Picture: template.HTML(schematic), Sizes: p.Sizes, CSS: template.CSS(theme.CSS() + patternCSS)}
+	}{Title: p.Title, Broad: template.HTML(broad), Narrow: template.HTML(narrow), Sizes: p.Sizes, CSS: template.CSS(theme.CSS() + patternCSS)}
 	worked := map[string]bool{}
+	again := map[pattern.NodeID]int{} // rows that are repeated
 	p.Each(func(s *pattern.Section, n pattern.Node) {
+		if n, ok := n.(*pattern.Again); ok {
+			again[pattern.ID(n)] = max(1, int(n.Rows))
+		}
 		if _, prose := n.(*pattern.Prose); !prose {
 			worked[s.Title] = true
 		}
@@ -76,7 +84,7 @@ func HTML(w io.Writer, p *pattern.Pattern, schematic []byte) error {
 			c := chapter{ID: anchor(l.String()), Title: l.String()}
 			if worked[c.Title] {
 				number++
-				c.Number = fmt.Sprint(number)
+				c.Number, c.Class = fmt.Sprint(number), "worked"
 			}
 			data.Chapters = append(data.Chapters, c)
 			current = &data.Chapters[len(data.Chapters)-1]
@@ -88,11 +96,36 @@ func HTML(w io.Writer, p *pattern.Pattern, schematic []byte) error {
 			case l.Style == pattern.Fact && l.Form == notation.Prose && (bySize(l, p.Sizes) || current.inTable()):
 				current.addRow(l, p.Sizes)
 			default:
+				current.keep(again[l.Node])
 				current.Blocks = append(current.Blocks, b)
 			}
 		}
 	}
+	for i := range data.Chapters {
+		data.Chapters[i].classify()
+	}
 	return page.Execute(w, data)
+}
+
+// keep keeps the last so many rows of the chapter on one sheet with the line that repeats
+// them. Plain work stands for any number of rows: it and the row before it are kept.
+func (c *chapter) keep(rows int) {
+	for i := len(c.Blocks) - 1; i >= 0 && rows > 0 && strings.HasPrefix(c.Blocks[i].Class, "work"); i-- {
+		rows--
+		if !strings.HasPrefix(c.Blocks[i].Class, "work row") {
+			rows = 1
+		}
+		c.Blocks[i].Class += " kept"
+	}
+}
+
+// classify tells chapters that hold nothing but facts, or nothing but terms.
+func (c *chapter) classify() {
+	for style, class := range map[string]string{"fact": "facts", "term": "terms"} {
+		if len(c.Blocks) > 0 && !slices.ContainsFunc(c.Blocks, func(b block) bool { return b.Class != style }) {
+			c.Class = class
+		}
+	}
 }
 
 // together matches what no line end may part: a number and what it counts, a needle and its
@@ -222,11 +255,11 @@ func list(r notation.Run) string {
 
 // value sets words in type: escaped, with real fractions, apostrophes and minus signs.
 func value(s string) string {
-	if rest, ok := strings.CutPrefix(s, "-"); ok && rest != "" && isDigit(rest[0]) {
-		s = "−" + rest
-	}
-	return fractions(template.HTMLEscapeString(strings.ReplaceAll(s, "'", "’")))
+	return fractions(template.HTMLEscapeString(below.ReplaceAllString(strings.ReplaceAll(s, "'", "’"), "$1−$2")))
 }
+
+// below matches the sign of a number below nothing.
+var below = regexp.MustCompile(`(^|[ (])-([0-9])`)
 
 // fractions sets "7 1/4" as a whole number and a fraction.
 func fractions(s string) string {
