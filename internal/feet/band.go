@@ -20,12 +20,6 @@ var bands = []struct {
 	{8 * unit.Inch, 1 * unit.Inch, "common practice for women's US sizes up to 6, here for a foot from 8 in to below 9 in"},
 }
 
-// BandWidth is the width of the band that a band heel runs under the foot.
-func BandWidth(length unit.Length) unit.Length {
-	width, _ := BandWidthRule(length)
-	return width
-}
-
 // BandWidthRule returns the width of the band by foot length, and in words the clause that set
 // it: an eighth of the foot below 8 in, then 1 in, from 9 in 1¼ in, from 11¼ in 1½ in.
 func BandWidthRule(length unit.Length) (width unit.Length, why string) {

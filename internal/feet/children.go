@@ -3,7 +3,6 @@ package feet
 import (
 	_ "embed" // for the data
 	"encoding/csv"
-	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -23,6 +22,8 @@ type AgeGroup struct {
 //go:embed children.csv
 var childrenCSV string
 
+// children are foot lengths by year of age, girls from 2 to 18 and then boys, from Snyder and
+// others 1977 (UM-HSRI-77-17). Today's children are a little taller at the same age.
 var children = sync.OnceValue(func() []AgeGroup {
 	r := csv.NewReader(strings.NewReader(childrenCSV))
 	r.Comment = '#'
@@ -47,10 +48,6 @@ var children = sync.OnceValue(func() []AgeGroup {
 	}
 	return groups
 })
-
-// Children returns foot lengths by year of age, girls from 2 to 18 and then boys, from Snyder
-// and others 1977 (UM-HSRI-77-17). Today's children are a little taller at the same age.
-func Children() []AgeGroup { return slices.Clone(children()) }
 
 // Ratios behind the estimate of children's girths: means of the adults' survey, the last two
 // of its women.

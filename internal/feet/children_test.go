@@ -8,7 +8,7 @@ import (
 )
 
 func TestChildren(t *testing.T) {
-	groups := Children()
+	groups := children()
 	if len(groups) != 34 {
 		t.Fatalf("%d groups, want 34", len(groups))
 	}

@@ -1,7 +1,6 @@
 package trade
 
 import (
-	"slices"
 	"sync"
 )
 
@@ -20,9 +19,6 @@ var cautions = sync.OnceValue(func() []Caution {
 	}
 	return list
 })
-
-// Cautions returns all cautions, those for babies first.
-func Cautions() []Caution { return slices.Clone(cautions()) }
 
 // CautionByKey returns one caution.
 func CautionByKey(key string) (Caution, bool) {

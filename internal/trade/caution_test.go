@@ -6,7 +6,7 @@ import (
 )
 
 func TestCautions(t *testing.T) {
-	for _, c := range Cautions() {
+	for _, c := range cautions() {
 		if !strings.HasSuffix(c.Text, ".") || len(c.Text) >= 260 || c.Source == "" {
 			t.Errorf("%s: source %q, %d bytes: %s", c.Key, c.Source, len(c.Text), c.Text)
 		}

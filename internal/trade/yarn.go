@@ -40,9 +40,6 @@ var yarnWeights = sync.OnceValue(func() []YarnWeight {
 	return list
 })
 
-// YarnWeights returns the categories from 0 (Lace) to 7 (Jumbo).
-func YarnWeights() []YarnWeight { return slices.Clone(yarnWeights()) }
-
 // YarnWeightByCategory returns a category by its number.
 func YarnWeightByCategory(category int) (YarnWeight, bool) {
 	if category < 0 || category >= len(yarnWeights()) {

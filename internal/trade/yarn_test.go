@@ -6,7 +6,7 @@ import (
 )
 
 func TestYarnWeights(t *testing.T) {
-	list := YarnWeights()
+	list := yarnWeights()
 	if len(list) != 8 {
 		t.Fatalf("%d categories, want 8", len(list))
 	}
