@@ -87,7 +87,7 @@ func (r *raster) flatten(segs []seg) (lines []polyline) {
 		case 'L':
 			l.pts = append(l.pts, px(s.p[0]))
 		case 'C':
-			l.curve(px(s.p[0]), px(s.p[1]), px(s.p[2]), 48) // facets of the largest stay below a dot
+			l.curve(px(s.p[0]), px(s.p[1]), px(s.p[2]))
 		case 'Z':
 			l.closed = true
 		}
@@ -95,15 +95,19 @@ func (r *raster) flatten(segs []seg) (lines []polyline) {
 	return lines
 }
 
-// curve goes on to an end as a cubic Bézier curve, in so many straight steps.
-func (l *polyline) curve(c1, c2, to Point, steps int) {
+// curve goes on to an end as a cubic Bézier curve, in straight steps that grow with it: of an
+// arc of n pixels they leave out about a tenth of one.
+func (l *polyline) curve(c1, c2, to Point) {
 	from := l.pts[len(l.pts)-1]
+	steps := 2 + int(1.5*math.Sqrt(dist(from, c1)+dist(c1, c2)+dist(c2, to)))
 	for i := 1; i <= steps; i++ {
 		t := float64(i) / float64(steps)
 		u := 1 - t
 		l.pts = append(l.pts, Point{u*u*u*from.X + 3*u*u*t*c1.X + 3*u*t*t*c2.X + t*t*t*to.X, u*u*u*from.Y + 3*u*u*t*c1.Y + 3*u*t*t*c2.Y + t*t*t*to.Y})
 	}
 }
+
+func dist(a, b Point) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
 
 // fill fills the shape within lines. Only the box round it is worked on.
 func (r *raster) fill(lines []polyline, ink Ink) {
@@ -259,7 +263,7 @@ func outline(o font.GlyphOutline, x, y, k float64) (lines []polyline) {
 				l.pts = append(l.pts, Point{u*u*from.X + 2*u*t*c.X + t*t*to.X, u*u*from.Y + 2*u*t*c.Y + t*t*to.Y})
 			}
 		case opentype.SegmentOpCubeTo:
-			l.curve(at(s.Args[0]), at(s.Args[1]), at(s.Args[2]), steps)
+			l.curve(at(s.Args[0]), at(s.Args[1]), at(s.Args[2]))
 		}
 	}
 	return lines
