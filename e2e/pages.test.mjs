@@ -2,9 +2,11 @@
 // phone, on paper and in the dark, and whole without a network.
 //
 //   SOCKWRIGHT_PAGES  folder with the pages (made by `sockwright write`)
+//   SOCKWRIGHT        the program, which checks the printed pages
 //   CHROMIUM          the browser; default /usr/bin/chromium
 import assert from 'node:assert/strict'
-import { readFileSync, readdirSync } from 'node:fs'
+import { spawnSync } from 'node:child_process'
+import { readFileSync, readdirSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import path from 'node:path'
 import { after, before, test } from 'node:test'
@@ -81,5 +83,10 @@ for (const name of pages) {
     const pdf = await page.pdf({ format: 'A4', preferCSSPageSize: false })
     const sheets = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g).length
     assert.ok(sheets >= 2 && sheets <= 10, `${sheets} sheets`)
+    const printed = path.join(folder, name.replace(/html$/, 'pdf'))
+    writeFileSync(printed, pdf)
+    const checked = spawnSync(process.env.SOCKWRIGHT, ['check', printed], { encoding: 'utf8' })
+    assert.equal(checked.status, 0, checked.stdout + checked.stderr)
+    assert.match(checked.stdout, /no fault/)
   }))
 }

@@ -48,7 +48,7 @@ func Pattern(f *source.File) *Report {
 	}
 	read := notation.Read(f)
 	if joined := words.File; joined != f && !ownLayout(read, words) { // perhaps when its broken lines are joined
-		if again := notation.Read(joined); ownLayout(again, words) {
+		if again := notation.Read(notation.Rejoin(f, joined.GoesOn)); ownLayout(again, words) {
 			read = again
 		}
 	}

@@ -2,9 +2,11 @@ package check_test
 
 import (
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"sockwright/internal/check"
 	"sockwright/internal/extract"
@@ -63,4 +65,71 @@ func TestOwnPageSlip(t *testing.T) {
 	if len(found) != 1 || !strings.Contains(found[0].String(), "size XL: Row 1 (RS) states 36 sts, but 35 are on the needles") {
 		t.Errorf("found %v", found)
 	}
+}
+
+// A page that is printed has its lines broken where the sheet is full, and a line for each
+// needle; it is knitted all the same.
+func TestOwnPrint(t *testing.T) {
+	files, err := filepath.Glob("../../examples/*.toml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no examples: %v", err)
+	}
+	for _, name := range files {
+		book, _, err := publish.Make(source.NewFile(name, readFile(t, name)), publish.Options{})
+		if err != nil || book == nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		text, err := extract.Text("page.html", book.Files[1].Data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, width := range []int{72, 84} {
+			r := check.Pattern(source.NewFile(name, printed(text, width)))
+			for _, x := range find(r) {
+				t.Errorf("%s, %d wide: %v", name, width, x)
+			}
+			if want := check.Pattern(source.NewFile(name, text)); !r.Sure || !slices.Equal(r.Final, want.Final) || len(r.Counts) != len(want.Counts) {
+				t.Errorf("%s, %d wide: sure %v, %d counts, ends with %v; want %d, %v", name, width, r.Sure, len(r.Counts), r.Final, len(want.Counts), want.Final)
+			}
+		}
+	}
+}
+
+var (
+	newNeedle = regexp.MustCompile(` (N\d: )`)
+	unbroken  = regexp.MustCompile(`(?:\d+ )?\d/\d+(?: \()?|\d \(|\([^()]*, [^()]*\)|\d[\d/]*, [^()]*\)`)
+)
+
+// printed breaks the lines of a page. Lists of figures stay whole.
+func printed(text string, width int) string {
+	var out strings.Builder
+	for _, line := range strings.Split(text, "\n") {
+		if strings.Contains(line, "  ") { // a row of a table
+			out.WriteString(line + "\n")
+			continue
+		}
+		if strings.Contains(line, "nd 1: N1: ") || strings.Contains(line, "nd 2: N1: ") || strings.Contains(line, "nd 3: N1: ") {
+			line = newNeedle.ReplaceAllString(line, "\n$1")
+		}
+		for _, line := range strings.Split(line, "\n") {
+			long := 0
+			line = unbroken.ReplaceAllStringFunc(line, func(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") })
+			for i, word := range strings.Split(line, " ") {
+				n := utf8.RuneCountInString(word)
+				switch {
+				case i == 0:
+				case long+1+n > width:
+					out.WriteString("\n")
+					long = 0
+				default:
+					out.WriteString(" ")
+					long++
+				}
+				out.WriteString(strings.ReplaceAll(word, "\u00a0", " "))
+				long += n
+			}
+			out.WriteString("\n")
+		}
+	}
+	return out.String()
 }

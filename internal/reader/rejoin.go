@@ -112,6 +112,9 @@ func (j *joiner) full(n int) bool { return j.width > 0 && j.wants(n) > j.width }
 // goesOn tells whether line n goes on in the next one.
 func (j *joiner) goesOn(n int, listing bool) bool {
 	text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[n+1])
+	if text != "" && j.byNeedle(text, next) {
+		return true
+	}
 	if text == "" || next == "" || j.ownLine(n, n+1) {
 		return false
 	}
@@ -128,6 +131,16 @@ func (j *joiner) goesOn(n int, listing bool) bool {
 		return true
 	}
 	return !listing && leftOpen(text, next)
+}
+
+// byNeedle tells whether a row that is told needle by needle, a line for each and one for what
+// they hold, goes on in the next line. Its label stands alone on its first line.
+func (j *joiner) byNeedle(text, next string) bool {
+	if label := strings.TrimSpace(j.lines[j.first]); !strings.HasSuffix(label, ":") || !j.tellsRow(j.first) {
+		return false
+	}
+	return numberedNeedle.MatchString(next) && strings.IndexByte(":;", text[len(text)-1]) >= 0 ||
+		strings.HasSuffix(text, ".") && needlesHold.MatchString(next)
 }
 
 // leftOpen tells whether the words of a line leave a sentence open that the next one takes up.
@@ -165,16 +178,19 @@ func endsSentence(text, next string) bool {
 }
 
 var (
-	ownLabel      = regexp.MustCompile(`^[A-Z][\w'’&/.-]*(?: [\w'’&/.-]+){0,3}(?: ?\([^()]{1,30}\))?:(?:\s|$)`)
-	ownEntry      = regexp.MustCompile(`^\S{1,12}(?: st| sts)? ?(?:=|:\s|\s[–-]\s)`)
-	ofNeedleLabel = regexp.MustCompile(`^(?:N\d|\d(?:st|nd|rd|th) (?:needle|ndl|pin)|(?:Needle|Ndl) \d)`)
-	dashItem      = regexp.MustCompile(`^[–-]\s+\D`)
+	ownLabel       = regexp.MustCompile(`^[A-Z][\w'’&/.-]*(?: [\w'’&/.-]+){0,3}(?: ?\([^()]{1,30}\))?:(?:\s|$)`)
+	ownEntry       = regexp.MustCompile(`^\S{1,12}(?: st| sts)? ?(?:=|:\s|\s[–-]\s)`)
+	ofNeedleLabel  = regexp.MustCompile(`^(?:N\d|\d(?:st|nd|rd|th) (?:needle|ndl|pin)|(?:Needle|Ndl) \d)`)
+	numberedNeedle = regexp.MustCompile(`^N\d: `)
+	needlesHold    = regexp.MustCompile(`^\d+ (?:\([\d, –]+\) )?sts?\b`)
+	numberedHead   = regexp.MustCompile(`^\d{1,2} \p{Lu}\p{Ll}+(?:,? \p{Ll}+){0,5}$`)
+	dashItem       = regexp.MustCompile(`^[–-]\s+\D`)
 )
 
 // ownLine tells whether line m begins something of its own, whatever line n before it says.
 func (j *joiner) ownLine(n, m int) bool {
 	text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[m])
-	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || isBullet(next) || isHead(next) && (endsSentence(text, next) || !strings.HasSuffix(next, ".")) {
+	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || isBullet(next) || numberedHead.MatchString(next) || isHead(next) && (endsSentence(text, next) || !strings.HasSuffix(next, ".")) {
 		return true
 	}
 	open := strings.HasSuffix(text, ",") || strings.HasSuffix(text, ";") || strings.HasSuffix(text, "(")
