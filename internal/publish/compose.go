@@ -199,6 +199,9 @@ func (c *composer) sizes() *pattern.Section {
 	}
 	s.Body = append(s.Body, para(say("front.ease.how", "Ease is how the sock differs from the foot: a sock with minus 10% is 10 percent smaller, and stretches to fit.")))
 	s.Body = append(s.Body, para(say("front.by-length", "Where rnds and a length are both given and do not agree on your needles, go by the length.")))
+	if c.CalfEstimated {
+		s.Body = append(s.Body, para(say("front.calf-estimate", "The calf circumferences are estimates, one and a half times the foot; measure the leg you knit for.")))
+	}
 	if c.Sizes[0].Estimated {
 		s.Body = append(s.Body, para(say("front.estimate", "The circumferences of children's feet are estimates; measure the foot you knit for.")))
 	}

@@ -402,6 +402,14 @@ func TestCalfTold(t *testing.T) {
 			t.Errorf("%s is not told on the page", label)
 		}
 	}
+	const estimate = "The calf circumferences are estimates"
+	if strings.Contains(string(book.Files[0].Data), estimate) {
+		t.Error("measures of the design are called estimates")
+	}
+	guessed := regexp.MustCompile(`(?m)^calf = .*\n`).ReplaceAllString(string(text), "")
+	if !strings.Contains(string(printed(t, guessed, "").Files[0].Data), estimate) {
+		t.Error("estimated calves are not called estimates")
+	}
 }
 
 // TestChecksFind spoils a good page in one place and wants the check for it to notice.

@@ -28,18 +28,19 @@ var LevelNames = [grade.Levels]string{"girth", "proportion", "length"}
 // A Draft is a design with its constructions chosen: the question that grading answers.
 type Draft struct {
 	*design.Design
-	Model     *grade.Model
-	Calf      []unit.Length // girths of the calves that a leg shaped for them is made for, by size; nil for other legs
-	measures  []measure
-	parts     []construction
-	technique technique
-	kinds     map[string]string      // by part
-	topOfLeg  string                 // key of the number of stitches at the upper end of the leg
-	heelLast  bool                   // the heel is worked when everything else is done
-	told      func(grade.Values) int // rounds of the foot that toe or heel tell
-	tip       int                    // rounds that closing the toe adds, or casting it on
-	heelEdge  heelEdge               // what a gusset is picked up from
-	gussets   []string               // that go with the heel as its options make it, the usual one first; nil for those of the part
+	Model         *grade.Model
+	Calf          []unit.Length // girths of the calves that a leg shaped for them is made for, by size; nil for other legs
+	CalfEstimated bool          // the girths of the calf are estimates, as the design has none
+	measures      []measure
+	parts         []construction
+	technique     technique
+	kinds         map[string]string      // by part
+	topOfLeg      string                 // key of the number of stitches at the upper end of the leg
+	heelLast      bool                   // the heel is worked when everything else is done
+	told          func(grade.Values) int // rounds of the foot that toe or heel tell
+	tip           int                    // rounds that closing the toe adds, or casting it on
+	heelEdge      heelEdge               // what a gusset is picked up from
+	gussets       []string               // that go with the heel as its options make it, the usual one first; nil for those of the part
 }
 
 // A heelEdge is what a gusset is picked up from.

@@ -22,6 +22,7 @@ var _ = register(Part{Part: "leg", Kind: "calf", Name: "a leg shaped for the cal
 			lengths: calfLength.lengths(t, d, func(i int) unit.Length { return quarterInch(d.Sizes[i].Length * 3 / 2) }),
 			girths:  calfGirth.lengths(t, d, func(i int) unit.Length { return d.Sizes[i].Girth * 3 / 2 }),
 			shape:   calfShape.number(t),
+			guessed: !t.Has(calfGirth.Key),
 		}
 	}})
 
@@ -32,6 +33,7 @@ var _ = register(Part{Part: "leg", Kind: "calf", Name: "a leg shaped for the cal
 type calfLeg struct {
 	lengths []unit.Length // from the edge of the sock to the heel
 	girths  []unit.Length // of the body
+	guessed bool          // the girths are estimates
 	shape   float64       // share of the rounds below the cuff that are shaped
 }
 
@@ -39,7 +41,7 @@ type calfLeg struct {
 func (l *calfLeg) declareTop(d *Draft) *grade.Var {
 	g, leg := d.Gauge[""], d.v("leg.stitches")
 	asked := func(size int) unit.Length { return d.Girth.Apply(l.girths[size]) }
-	d.Calf = l.girths
+	d.Calf, d.CalfEstimated = l.girths, l.guessed
 	calf := d.Model.Add(grade.Var{
 		Key: "calf.stitches", Label: "stitches round the calf", Unit: "sts",
 		Target: func(v grade.Values) float64 { return max(g.StitchesIn(asked(v.Size)), float64(v.Of(leg)+2)) },
