@@ -21,7 +21,7 @@ type dimension struct {
 var measures = []struct{ key, label string }{
 	{"leg.girth", "Leg, around"},
 	{"calf.girth", "Calf, around"},
-	{"leg.length", "Leg, edge to heel"},
+	{"leg.length", "Leg, top to heel"},
 	{"cuff.length", "Cuff"},
 	{"heel.depth", "Heel, depth"},
 	{"foot.girth", "Foot, around"},
