@@ -8,7 +8,10 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"pgregory.net/rapid"
+
 	"sockwright/internal/check"
+	"sockwright/internal/designtest"
 	"sockwright/internal/extract"
 	"sockwright/internal/publish"
 	"sockwright/internal/source"
@@ -132,4 +135,27 @@ func printed(text string, width int) string {
 		}
 	}
 	return out.String()
+}
+
+// In what the program writes of any design it finds nothing: not in the text, nor on the page.
+func TestOwnRandom(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		design := designtest.Draw(t)
+		book, _, err := publish.Make(source.NewFile("low-tide.toml", design), publish.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if book == nil { // refused with a reason
+			return
+		}
+		for _, f := range book.Files[:2] {
+			text, err := extract.Text(f.Name, f.Data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, x := range find(check.Pattern(source.NewFile(f.Name, text))) {
+				t.Errorf("%v\n%s", x, design)
+			}
+		}
+	})
 }

@@ -133,6 +133,13 @@ func (d *Draft) footUnlikeLeg(wider int) {
 	d.measure("foot.girth", "foot, around", func(size int) unit.Length { return d.finishedGirth(size) + g.Width(wider) }, func(v grade.Values) unit.Length { return g.Width(v.Of(x)) })
 }
 
+// tell adds the markers at both sides of the panel on the sole.
+func (gs *gusset) tell(d *Draft, p *Part) {
+	if gs.onSole && d.roundsBegin() != pattern.CentreBack {
+		p.Markers = 2
+	}
+}
+
 func (gs *gusset) build(b *Builder) {
 	split := pickUpRounds{Builder: b, panel: gs.onSole}.write(false)
 	dec, how := gs.decrease(b)
