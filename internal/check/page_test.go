@@ -17,17 +17,27 @@ import (
 	"sockwright/internal/source"
 )
 
-// The page that the program writes is knitted like the plain text that stands beside it.
-func TestOwnPage(t *testing.T) {
+// examples are the examples' patterns as they are published, by file name.
+func examples(t *testing.T) map[string]*publish.Book {
+	t.Helper()
 	files, err := filepath.Glob("../../examples/*.toml")
 	if err != nil || len(files) == 0 {
 		t.Fatalf("no examples: %v", err)
 	}
+	books := map[string]*publish.Book{}
 	for _, name := range files {
 		book, _, err := publish.Make(source.NewFile(name, readFile(t, name)), publish.Options{})
 		if err != nil || book == nil {
 			t.Fatalf("%s: %v", name, err)
 		}
+		books[name] = book
+	}
+	return books
+}
+
+// The page that the program writes is knitted like the plain text that stands beside it.
+func TestOwnPage(t *testing.T) {
+	for name, book := range examples(t) {
 		var reports []*check.Report
 		for _, f := range book.Files[:2] {
 			text, err := extract.Text(f.Name, f.Data)
@@ -73,15 +83,7 @@ func TestOwnPageSlip(t *testing.T) {
 // A page that is printed has its lines broken where the sheet is full, and a line for each
 // needle; it is knitted all the same.
 func TestOwnPrint(t *testing.T) {
-	files, err := filepath.Glob("../../examples/*.toml")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no examples: %v", err)
-	}
-	for _, name := range files {
-		book, _, err := publish.Make(source.NewFile(name, readFile(t, name)), publish.Options{})
-		if err != nil || book == nil {
-			t.Fatalf("%s: %v", name, err)
-		}
+	for name, book := range examples(t) {
 		text, err := extract.Text("page.html", book.Files[1].Data)
 		if err != nil {
 			t.Fatal(err)
