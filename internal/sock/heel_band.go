@@ -11,14 +11,16 @@ import (
 
 var bandForm = choice("form", "how far the rows beside the band go: all to their end, or short rows that turn beside the band, or some of the one and then the other", "rows", "short-rows", "both")
 
+var bandFabric = choice("fabric", "fabric of the straight flap", "stockinette", "slipped", "offset", "garter-edge", "rib")
+
 var bandWidth = length("band", "width of the band; by the length of the foot where nothing is said", 5, 100)
 
-var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, bandForm, bandWidth, flapHeight(0.5), flapInstep}, Markers: 2, Notions: []string{"2 locking markers"}, Name: "a band heel", Gussets: []string{"instep", "exact", "sole"}, Default: cuffDown, Directions: cuffDown,
+var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, bandForm, bandWidth, bandFabric, flapHeight(0.5), flapInstep}, Markers: 2, Notions: []string{"2 locking markers"}, Name: "a band heel", Gussets: []string{"instep", "exact", "sole"}, Default: cuffDown, Directions: cuffDown,
 	Skills: []string{"slipping sts", "decreasing"},
 	How:    bandOpenings["rows"],
 	Says:   say("heel.band.says", "band heel: a narrow band runs unbroken from the back of the heel under the sole, with a decrease beside it in every row"),
 	take: func(d *Draft, t *design.Table) construction {
-		h := &bandHeel{form: bandForm.name(t), share: heelShare.number(t), height: flapHeight(0.5).number(t) * insteps[flapInstep.name(t)]}
+		h := &bandHeel{form: bandForm.name(t), flap: flap{share: heelShare.number(t), height: flapHeight(0.5).number(t) * insteps[flapInstep.name(t)], fabric: bandFabric.name(t), slipped: true}}
 		if h.form != "rows" {
 			d.gussets = []string{"exact", "instep", "sole"}
 		}
@@ -55,18 +57,17 @@ var bandOpenings = map[string]source.Message{
 // the form "both" R + 2j rows reach them, chosen so that as many stitches are picked up as
 // are missing: R + 2j = H - c - 2.
 type bandHeel struct {
-	form   string
-	share  float64       // of the round
-	height float64       // rows of the flap to a heel stitch
-	width  []unit.Length // of the band, by size
-	why    []string
+	flap
+	form  string
+	width []unit.Length // of the band, by size
+	why   []string
 }
 
 func (h *bandHeel) tell(_ *Draft, p *Part) { p.How = bandOpenings[h.form] }
 
 func (h *bandHeel) declare(d *Draft) {
 	g, flapGauge := d.Gauge[""], d.GaugeOf("flap")
-	heel := d.heelStitches(h.share, 6, "a band heel")
+	heel := d.heelStitches(h.share, h.fewest(6), "a band heel")
 	var flap, band *grade.Var
 	if h.form == "rows" {
 		flap = h.flapRows(d, heel, nil)
@@ -157,16 +158,16 @@ func (h *bandHeel) flapRows(d *Draft, heel, band *grade.Var) *grade.Var {
 		Key: "heel.flap_rows", Label: "rows of the straight flap", Unit: "rows",
 		Target: target,
 		Scale:  d.roundHeight, Reach: 3, Level: proportions,
-		Rules: []grade.Rule{rule("flap-even", "the flap has an even number of rows, so that it ends after a WS row", func(_ grade.Values, n int) bool { return n >= 2 && n%2 == 0 })},
+		Rules: h.rules(d, 2),
 		Why: func(v grade.Values) grade.Reason {
 			want, r := target(v), grade.Reason{Rule: "flap-even", Terms: []grade.Term{v.Term(heel)}}
 			switch {
 			case want != share(v):
 				r.Text = say("why.flap.restores", "{0} % of {1} heel stitches is {2}, but {3} is nearest to it of what lets the pick-up restore the stitches", whole(h.height*100), v.Of(heel), whole(share(v)), whole(want))
 			case h.height != 0.5:
-				r.Text = shareOfHeel(h.height, v.Of(heel))
-			case want != float64(int(want)) || int(want)%2 != 0:
-				r.Text = say("why.flap", "half of {0} heel stitches is {1}; even, so that the flap ends after a WS row", v.Of(heel), whole(want))
+				r.Text = shareOfHeel(h.height, v.Of(heel), h.wholeRepeats())
+			case want != float64(int(want)) || int(want)%h.repeat() != 0:
+				r.Text = say("why.flap", "half of {0} heel stitches is {1}; {2}", v.Of(heel), whole(want), h.wholeRepeats())
 			default:
 				r.Text = say("why.flap.exact", "half of {0} heel stitches", v.Of(heel))
 			}
@@ -228,7 +229,7 @@ func (h *bandHeel) rowsOfBand(d *Draft, side, before *grade.Var, key, label stri
 }
 
 func (h *bandHeel) build(b *Builder) {
-	heel, band, left := b.n("heel.stitches"), b.n("heel.band_stitches"), b.n("heel.stitches_left")
+	band, left := b.n("heel.band_stitches"), b.n("heel.stitches_left")
 
 	b.section("Heel flap")
 	if h.form == "short-rows" {
@@ -237,10 +238,7 @@ func (h *bandHeel) build(b *Builder) {
 		b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row of flap and band is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
 	}
 	b.flapSetApart()
-	b.row(row(1, pattern.RS), nil, sl1(), toEnd(pattern.Knit))
-	b.row(row(2, pattern.WS), nil, sl1(), toEnd(pattern.Purl))
-	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return b.of("heel.flap_rows", size)/2 - 1 }), pattern.Again{
-		Total: b.n("heel.flap_rows"), Count: total(heel)})
+	h.straight(b)
 
 	if h.form == "short-rows" {
 		b.section("Heel turn")

@@ -130,7 +130,7 @@ func (d *Draft) flapOf(heel *grade.Var, share float64, label string, r grade.Rul
 		Target: func(v grade.Values) float64 { return share * float64(v.Of(heel)) },
 		Scale:  d.roundHeight, Reach: 3, Level: proportions, Rules: []grade.Rule{r},
 		Why: func(v grade.Values) grade.Reason {
-			return grade.Reason{Rule: "flap-height", Text: shareOfHeel(share, v.Of(heel)),
+			return grade.Reason{Rule: "flap-height", Text: shareOfHeel(share, v.Of(heel), evenRows),
 				Terms: []grade.Term{v.Term(heel), {Key: "heel.height", Value: share, Source: "common practice"}}}
 		},
 	})

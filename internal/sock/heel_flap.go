@@ -66,10 +66,42 @@ func (f *flap) repeat() int {
 	return 2
 }
 
+// wholeRepeats says what rows its repeats come to.
+func (f *flap) wholeRepeats() string {
+	if f.repeat() == 4 {
+		return "a multiple of 4, so that the flap ends when its pattern does"
+	}
+	return evenRows
+}
+
+const evenRows = "even, so that the flap ends after a WS row"
+
+// fewest is how many stitches the fabric takes: no fewer than the heel does otherwise, and
+// edges that are not its own need something between them.
+func (f *flap) fewest(otherwise int) int {
+	if f.fabric == "stockinette" {
+		return otherwise
+	}
+	return max(otherwise, 8)
+}
+
+// rules are those of its rows, of which there are so many at least.
+func (f *flap) rules(d *Draft, fewest int) []grade.Rule {
+	repeat := f.repeat()
+	rules := []grade.Rule{rule("flap-repeat", "the rows of the flap are "+f.wholeRepeats(), func(_ grade.Values, n int) bool { return n >= fewest && n%repeat == 0 })}
+	if f.fabric == "rib" {
+		leg, rib := d.v("leg.stitches"), d.ribAbove()
+		rules = append(rules, rule("flap-rib", "the flap goes on with the rib of the cuff, so the cuff has one, and the leg is a multiple of it; another fabric of the flap needs neither", func(v grade.Values, _ int) bool {
+			return len(rib) > 0 && v.Of(leg)%len(rib) == 0
+		}))
+	}
+	return rules
+}
+
 // declare declares the heel stitches and the rows of the flap. after is how many more rows
 // go on with it to its edges: they are part of its height.
 func (f *flap) declare(d *Draft, fewest, after int, what string) (heel, rows *grade.Var) {
-	heel = d.heelStitches(f.share, max(fewest, 8), what)
+	heel = d.heelStitches(f.share, f.fewest(max(fewest, 8)), what)
 	flapGauge := d.GaugeOf("flap")
 	target := func(v grade.Values) float64 {
 		if f.lengths != nil {
@@ -77,20 +109,9 @@ func (f *flap) declare(d *Draft, fewest, after int, what string) (heel, rows *gr
 		}
 		return f.height*insteps[f.instep]*float64(v.Of(heel)) - float64(after)
 	}
-	repeat := f.repeat()
-	says := "the flap has an even number of rows, so that it ends after a WS row"
-	if repeat == 4 {
-		says = "the flap has a multiple of 4 rows, so that it ends when its pattern does"
-	}
-	rules := []grade.Rule{rule("flap-repeat", says, func(_ grade.Values, n int) bool { return n >= 4 && n%repeat == 0 })}
+	rules := f.rules(d, 4)
 	if f.twice {
 		rules = append(rules, rule("flap-once", "the height of the flap is asked for as a length, or by height and instep, but not in both ways", func(grade.Values, int) bool { return false }))
-	}
-	if f.fabric == "rib" {
-		leg, rib := d.v("leg.stitches"), d.ribAbove()
-		rules = append(rules, rule("flap-rib", "the flap goes on with the rib of the cuff, so the cuff has one, and the leg is a multiple of it; another fabric of the flap needs neither", func(v grade.Values, _ int) bool {
-			return len(rib) > 0 && v.Of(leg)%len(rib) == 0
-		}))
 	}
 	rows = d.Model.Add(grade.Var{
 		Key: "heel.flap_rows", Label: "rows of the flap", Unit: "rows",
@@ -113,7 +134,7 @@ func (f *flap) declare(d *Draft, fewest, after int, what string) (heel, rows *gr
 			if after > 0 {
 				asked += fmt.Sprintf(", less the %d rows that go on with the flap", after)
 			}
-			r.Text = say("why.flap.height", "{0}, is {1}; {2}", asked, whole(target(v)), says)
+			r.Text = say("why.flap.height", "{0}, is {1}; {2}", asked, whole(target(v)), f.wholeRepeats())
 			return r
 		},
 	})
@@ -185,9 +206,10 @@ func (b *Builder) flapSetApart() {
 	b.para(say("heel.band.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there, and show where the gusset is picked up."))
 }
 
-// shareOfHeel says what a share of the heel stitches is in rows of a flap.
-func shareOfHeel(share float64, heel int) source.Message {
-	return say("why.flap.share", "{0} % of {1} heel stitches is {2}; even, so that the flap ends after a WS row", whole(share*100), heel, whole(share*float64(heel)))
+// shareOfHeel says what a share of the heel stitches is in rows of a flap, which have whole
+// repeats.
+func shareOfHeel(share float64, heel int, repeats string) source.Message {
+	return say("why.flap.share", "{0} % of {1} heel stitches is {2}; {3}", whole(share*100), heel, whole(share*float64(heel)), repeats)
 }
 
 // chainsOf says how many stitches there are to pick up along an edge of so many rows.
@@ -198,13 +220,17 @@ func chainsOf(rows int) source.Message {
 // build writes the section of the flap up to its last row.
 func (f *flap) build(b *Builder) {
 	b.section("Heel flap")
-	heel := b.n("heel.stitches")
 	if f.slipped {
 		b.para(flapIntro)
 	} else {
 		b.para(say("heel.flap.intro.plain", "The flap is worked back and forth in rows, at the back of the leg. No st is slipped at its edges: the gusset is picked up from the edge sts, more of them than from chains, so it is wider and firmer."))
 	}
 	b.flapSetApart()
+	f.straight(b)
+}
+
+// straight writes its rows.
+func (f *flap) straight(b *Builder) {
 	if tip, ok := flapTips[f.fabric]; ok {
 		b.para(tip)
 	}
@@ -222,7 +248,7 @@ func (f *flap) build(b *Builder) {
 	})
 	repeat := f.repeat()
 	b.again(pattern.FlatRow, repeat, b.each(func(size int) int { return b.of("heel.flap_rows", size)/repeat - 1 }), pattern.Again{
-		Total: b.n("heel.flap_rows"), Count: total(heel)})
+		Total: b.n("heel.flap_rows"), Count: total(b.n("heel.stitches"))})
 }
 
 // flapTips say what the fabrics are good for.

@@ -199,23 +199,38 @@ func TestFlapFabrics(t *testing.T) {
 		{"rib", "no", 10, []string{"pkkppkkppk", "pkkppkkppk"}},
 		{"rib", "yes", 12, []string{"Spkkppkkppkk", "Spkkppkkppkk"}},
 	} {
-		t.Run(fmt.Sprint(x.fabric, x.slip, x.heel), func(t *testing.T) {
-			cuff := "k2p2"
-			if x.heel%2 != 0 {
-				cuff = "k1p1"
+		for _, kind := range []string{"v", "band"} {
+			more := fmt.Sprintf("kind = %q\nfabric = %q\n", kind, x.fabric)
+			if kind == "band" && x.slip == "no" {
+				continue // it always slips
+			} else if kind == "v" {
+				more += fmt.Sprintf("slip_first = %q\n", x.slip)
 			}
-			draft, plan := graded(t, wanted{stitches: []int{2 * x.heel}, foot: "6 in", more: fmt.Sprintf("[cuff]\nkind = %q\n[heel]\nkind = \"v\"\nfabric = %q\nslip_first = %q\n[pin]\n\"heel.stitches\" = %d\n", cuff, x.fabric, x.slip, x.heel)}.text())
-			c := knitted(t, draft, plan, 0)
-			rows := c.courses("Heel flap", false)[2:] // behind the set-up rows
-			if n := plan.Of("heel.flap_rows", 0); len(rows) != n || n%len(x.rows) != 0 || n%2 != 0 {
-				t.Fatalf("the flap has %d rows and is planned with %d", len(rows), n)
-			}
-			for i, want := range x.rows {
-				if got := spelled(flapSteps(c, i+1), x.heel); got != strings.ToLower(want) {
-					t.Errorf("row %d is %s, want %s", i+1, got, want)
+			t.Run(fmt.Sprint(kind, x.fabric, x.slip, x.heel), func(t *testing.T) {
+				cuff := "k2p2"
+				if x.heel%2 != 0 {
+					cuff = "k1p1"
 				}
-			}
-		})
+				draft, plan := graded(t, wanted{stitches: []int{2 * x.heel}, foot: "6 in", more: fmt.Sprintf("[cuff]\nkind = %q\n[heel]\n%s[pin]\n\"heel.stitches\" = %d\n", cuff, more, x.heel)}.text())
+				c := knitted(t, draft, plan, 0)
+				rows := c.courses("Heel flap", false)[2:] // behind the set-up rows
+				n := plan.Of("heel.flap_rows", 0)
+				if len(rows) != n || n%len(x.rows) != 0 || n%2 != 0 {
+					t.Fatalf("the flap has %d rows and is planned with %d", len(rows), n)
+				}
+				if kind == "band" {
+					n += plan.Of("heel.band_rows", 0)
+				}
+				if x.slip == "yes" && plan.Of("heel.edge_chains", 0) != n/2 {
+					t.Errorf("%d chains lie along %d rows", plan.Of("heel.edge_chains", 0), n)
+				}
+				for i, want := range x.rows {
+					if got := spelled(flapSteps(c, i+1), x.heel); got != strings.ToLower(want) {
+						t.Errorf("row %d is %s, want %s", i+1, got, want)
+					}
+				}
+			})
+		}
 	}
 }
 
