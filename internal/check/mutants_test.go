@@ -3,6 +3,7 @@ package check_test
 import (
 	"flag"
 	"fmt"
+	"math"
 	"math/big"
 	"math/rand/v2"
 	"os"
@@ -220,8 +221,12 @@ func TestMutants(t *testing.T) {
 		t.Logf("%-24s %5d contradict, %5.1f %% reported, %5.1f %% on their own line", kind(k), c.contradict, 100*c.share(c.reported), 100*c.share(c.onLine))
 	}
 	t.Logf("%-24s %5d contradict, %5.1f %% reported, %5.1f %% on their own line", "all", all.contradict, 100*all.share(all.reported), 100*all.share(all.onLine))
-	if all.contradict == 0 || all.share(all.reported) < leastReported {
-		t.Errorf("%.1f %% of the mutants are reported, not %.0f %%; not reported:\n%s", 100*all.share(all.reported), 100*leastReported, strings.Join(survivors, "\n"))
+	least := leastReported
+	if !*allMutants { // a sample misses the share of all by chance: two standard deviations are allowed
+		least -= 2 * math.Sqrt(leastReported*(1-leastReported)/float64(max(all.contradict, 1)))
+	}
+	if all.contradict == 0 || all.share(all.reported) < least {
+		t.Errorf("%.1f %% of the mutants are reported, not %.0f %%; not reported:\n%s", 100*all.share(all.reported), 100*least, strings.Join(survivors, "\n"))
 	}
 	if *allMutants {
 		for at := range reasons {

@@ -161,8 +161,8 @@ func (w *writer) body(body []pattern.Node) {
 			}
 			w.line(Sizes, o.ID, line)
 			w.body(o.Body)
-			if i < len(body)-1 {
-				if _, again := body[i+1].(*pattern.Only); !again {
+			if i < len(body)-1 { // sizes follow sizes, and a sock the other
+				if next, again := body[i+1].(*pattern.Only); !again || (next.Sock == pattern.BothSocks) != (o.Sock == pattern.BothSocks) {
 					w.line(Sizes, o.ID, end)
 				}
 			}
@@ -408,6 +408,18 @@ func (w *writer) split(split []pattern.Number) {
 func (w *writer) again(n *pattern.Again) {
 	word := map[pattern.Word]string{pattern.FlatRow: "row", pattern.Round: "rnd"}[n.Word]
 	switch {
+	case n.Times.Is(0): // for these sizes, where others repeat
+		w.say("do not repeat ")
+		switch n.Rows {
+		case 0:
+			w.say(n.Which.String())
+		case 1:
+			w.say("the last " + word)
+		default:
+			w.say("the last " + strconv.Itoa(int(n.Rows)) + " " + word + "s")
+		}
+		w.rest(n.Or, n.Total, n.Count, word)
+		return
 	case n.Rows == 1:
 		w.say("work the last " + word + " ")
 	case n.Rows > 1:

@@ -135,7 +135,7 @@ func (r *reader) instruction() (n pattern.Node, begun bool) {
 		n, begun = r.plain(), r.digitAt(1)
 	case "arrange":
 		n, begun = r.arrange(), true
-	case "work":
+	case "work", "do":
 		if n = r.again(); n == nil {
 			begun = r.best > 2 // more than "work the" was read
 			r.at = 0
@@ -577,9 +577,11 @@ func (r *reader) placeWord() (pattern.Place, bool) {
 
 func (r *reader) again() pattern.Node {
 	n := &pattern.Again{}
-	if !r.word("work") {
+	none := r.word("do", "not", "repeat")
+	if !none && !r.word("work") {
 		return nil
 	}
+	next := false // "on each of the next 4 rnds"
 	var ok bool
 	if r.word("the", "last") {
 		n.Rows = 1
@@ -595,23 +597,23 @@ func (r *reader) again() pattern.Node {
 		default:
 			return nil
 		}
-		if n.Times, ok = r.moreTimes(); !ok {
-			return nil
-		}
 	} else {
 		if n.Which, ok = r.ref(); !ok {
 			return nil
 		}
 		n.Word = n.Which.Word
-		if r.phrase("again on each of the next") {
-			if n.Times, ok = r.number(); !ok || !r.word("rows") && !r.word("rnds") {
-				return nil
-			}
-		} else if n.Times, ok = r.moreTimes(); !ok {
-			return nil
-		}
+		next = !none && r.phrase("again on each of the next")
 	}
-	if !r.rest(&n.Or, &n.Total, &n.Count) {
+	switch {
+	case none:
+		n.Times, ok = pattern.Of(0), true
+	case next:
+		n.Times, ok = r.number()
+		ok = ok && (r.word("rows") || r.word("rnds"))
+	default:
+		n.Times, ok = r.moreTimes()
+	}
+	if !ok || !r.rest(&n.Or, &n.Total, &n.Count) {
 		return nil
 	}
 	return n

@@ -51,6 +51,8 @@ func TestWording(t *testing.T) {
 		"Rnd 1: N1: k6, pick up and k 18 along the left edge of the heel, pick up and k 1 in the corner; N2: k32; N3: pick up and k 18 along the right edge of the heel, k6. 82 sts: 25 on N1, 32 on N2, 25 on N3.",
 		"Rnd 3: N1: k to last 3 sts, k2tog, k1; N2: k to end; N3: k1, ssk, k to end. 2 sts dec'd.",
 		"Work the last row once more.",
+		"Do not repeat the last 2 rnds. 8 rnds in all. 30 sts: 15 on N1, 15 on N2.",
+		"Do not repeat Rnd 2. 30 sts.",
 		"Work the last 2 rows 7 (8, 9) more times. 16 (18, 20) rows in all. 32 sts.",
 		"Work the last rnd 15 more times, or until the cuff measures 1 1/2 (1 3/4, 2) in [3.9 (4.5, 5) cm]. 16 rnds in all.",
 		"Work Row 2 (WS) once more. 1 st dec'd. 14 sts.",

@@ -68,7 +68,7 @@ func HTML(w io.Writer, p *pattern.Pattern, broad, narrow []byte) error {
 	worked := map[string]bool{}
 	again := map[pattern.NodeID]int{} // rows that are repeated
 	p.Each(func(s *pattern.Section, n pattern.Node) {
-		if n, ok := n.(*pattern.Again); ok {
+		if n, ok := n.(*pattern.Again); ok && !n.Times.Is(0) {
 			again[pattern.ID(n)] = max(1, int(n.Rows))
 		}
 		if _, prose := n.(*pattern.Prose); !prose {
@@ -108,9 +108,16 @@ func HTML(w io.Writer, p *pattern.Pattern, broad, narrow []byte) error {
 }
 
 // keep keeps the last so many rows of the chapter on one sheet with the line that repeats
-// them. Plain work stands for any number of rows: it and the row before it are kept.
+// them. Plain work stands for any number of rows: it and the row before it are kept. A line
+// that names sizes may stand between.
 func (c *chapter) keep(rows int) {
-	for i := len(c.Blocks) - 1; i >= 0 && rows > 0 && strings.HasPrefix(c.Blocks[i].Class, "work"); i-- {
+	for i := len(c.Blocks) - 1; i >= 0 && rows > 0; i-- {
+		if c.Blocks[i].Class == "only" { // it is kept with what follows anyhow
+			continue
+		}
+		if !strings.HasPrefix(c.Blocks[i].Class, "work") {
+			return
+		}
 		rows--
 		if !strings.HasPrefix(c.Blocks[i].Class, "work row") {
 			rows = 1

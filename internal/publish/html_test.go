@@ -34,7 +34,7 @@ func TestPage(t *testing.T) {
 		}
 		last := ""
 		for _, m := range paragraph.FindAllStringSubmatch(page, -1) {
-			if strings.HasPrefix(bare(m[2]), "Work the last ") && !strings.Contains(last, "kept") {
+			if strings.HasPrefix(bare(m[2]), "Work the last ") && !strings.Contains(last, "kept") && !strings.Contains(last, "only") {
 				t.Errorf("%s: a sheet may end before %q", name, bare(m[2]))
 			}
 			last = m[1]

@@ -135,7 +135,7 @@ func (p *page) designers(c *chapter, line string) bool {
 }
 
 var (
-	instruction = regexp.MustCompile(`^(CO \d|((Set-up|Next|Partial|Inc|Dec) (row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: |Work (the last|Row|Rnd) .*[0-9(]|Work .* once more|(Knit|Purl) \d|Arrange the sts: |The (last|first) \d.* (are the heel|are worked back and forth)|The rnd now begins here|Remove the stitch markers|Graft the (first )?\d|Bind off the (first )?\d|BO all \d|Draw the yarn twice|Work in the round again|Undo the provisional|Take out the waste yarn)`)
+	instruction = regexp.MustCompile(`^(CO \d|((Set-up|Next|Partial|Inc|Dec) (row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: |Work (the last|Row|Rnd) .*[0-9(]|Work .* once more|Do not repeat the last|Do not repeat (Row|Rnd)|(Knit|Purl) \d|Arrange the sts: |The (last|first) \d.* (are the heel|are worked back and forth)|The rnd now begins here|Remove the stitch markers|Graft the (first )?\d|Bind off the (first )?\d|BO all \d|Draw the yarn twice|Work in the round again|Undo the provisional|Take out the waste yarn)`)
 	label       = regexp.MustCompile(`^((?:Set-up|Next|Partial|Inc|Dec) (?:row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: `)
 	onlyLine    = regexp.MustCompile(`^Sizes? (.+) only:$`)
 	sockLine    = regexp.MustCompile(`^((Right|Left) sock only|Both socks):$`)
@@ -532,7 +532,7 @@ var (
 	roundBracket = regexp.MustCompile(`\([^()]*\)`)
 	inMM         = regexp.MustCompile(`\[[\d.]+ mm\]`)
 	bracketed    = regexp.MustCompile(`\[[^\[\]]*\] (` + one + `(?: \([^()]*\))? times|once)`)
-	starred      = regexp.MustCompile(`; rep from \* to (end|last ` + one + `|gap|` + one + ` sts? before gap)`)
+	starred      = regexp.MustCompile(`; rep from \* to (end|last ` + one + `|last st|gap|` + one + ` sts? before gap)`)
 	inAll        = regexp.MustCompile(`\d (rows?|rnds?) in all\.| has \d+ rows`)
 	oneStep      = regexp.MustCompile(`^([kKpP]\d*|N\d)$`)
 	word         = regexp.MustCompile(`[A-Za-z][A-Za-z0-9'-]*`)
@@ -738,8 +738,8 @@ var (
 	shaping    = regexp.MustCompile(`\b(k2tog|ssk|p2tog|ssp|M1[LR]?|pick up and k)\b`)
 	changeSaid = regexp.MustCompile(` \d+ sts? (dec|inc)'d\.`)
 	totalSaid  = regexp.MustCompile(`\. ` + one + `( \([^()]*\))? sts?(: [^:]*)?\.$`)
-	workLast   = regexp.MustCompile(`^Work the last (?:(\d+) )?(rows?|rnds?) `)
-	workThe    = regexp.MustCompile(`^Work ((?:Row|Rnd) \d+) `)
+	workLast   = regexp.MustCompile(`^(?:Work|Do not repeat) the last (?:(\d+) )?(rows?|rnds?)\b`)
+	workThe    = regexp.MustCompile(`^(?:Work|Do not repeat) ((?:Row|Rnd) \d+)\b`)
 )
 
 func countsTold(p *page, wrong func(string, ...any)) {
@@ -1094,7 +1094,7 @@ var plain = strings.Fields(`Row Rnd row rows Set-up Next Partial Work Knit Purl 
 	before sts now here are worked other rest for first Arrange Remove stitch markers as you come them and along left right corner end
 	Graft remove pick Pick up gap wrapped wrap its twin make with CO edge waste yarn again back forth rows rest
 	half each two needles closed start a ring that is drawn shut provisionally Undo provisional take sts Take out put below it above on over
-	BO pattern stretchy sewn tubular bind-off Draw twice through pull together Bind off tip toe rib dec inc`)
+	BO Do not repeat pattern stretchy sewn tubular bind-off Draw twice through pull together Bind off tip toe rib dec inc`)
 
 func abbreviations(p *page, wrong func(string, ...any)) {
 	var explained []string
@@ -1228,6 +1228,7 @@ type heel struct {
 
 var (
 	heelStitches = regexp.MustCompile(`^The (?:last|first) (\d+) sts .* are the heel`)
+	flapRepeat   = regexp.MustCompile(`\*([^*]*); rep from \* to (end|last st|last (\d+) sts)|([^*, ][^*,]*)`)
 	moreTimes    = regexp.MustCompile(` (\d+) more times| (once) more`)
 	rowState     = regexp.MustCompile(`^(.*?)\.(?: (\d+) sts?\.)?(?: (\d+) sts? dec'd\.)?$`)
 )
@@ -1323,13 +1324,15 @@ func (h *heel) row(line string) {
 		h.wrong("cannot be worked: %s", line)
 		return
 	}
-	for _, step := range strings.Split(m[1], ", ") {
+	work := func(step string) {
 		step = strings.ToLower(step[:1]) + step[1:]
 		switch {
 		case step == "k to m" || step == "p to m":
 			stitches(slices.Index(left, false), step)
 		case step == "k to end" || step == "p to end":
 			stitches(len(left), step)
+		case step == "p to last 3 sts":
+			stitches(len(left)-3, step)
 		case step == "sl 1":
 			stitches(1, step)
 		case step == "turn":
@@ -1339,7 +1342,7 @@ func (h *heel) row(line string) {
 		case step == "sm":
 			if len(left) == 0 || left[0] {
 				h.wrong("no marker for %q: %s", step, line)
-				continue
+				return
 			}
 			right, left = append(right, false), left[1:]
 		case step == "ssk" || step == "k2tog" || step == "p2tog":
@@ -1347,12 +1350,30 @@ func (h *heel) row(line string) {
 				right = right[:len(right)-1]
 			}
 		default:
-			n, err := strconv.Atoi(step[1:])
+			n, err := strconv.Atoi(strings.TrimSuffix(step[1:], " tbl"))
 			if err != nil || step[0] != 'k' && step[0] != 'p' {
 				h.wrong("%q cannot be worked: %s", step, line)
 				return
 			}
 			stitches(n, step)
+		}
+	}
+	for _, part := range flapRepeat.FindAllStringSubmatch(m[1], -1) {
+		if part[1] == "" {
+			work(part[4])
+			continue
+		}
+		stop := 0
+		if part[2] == "last st" {
+			stop = 1
+		} else if part[3] != "" {
+			stop, _ = strconv.Atoi(part[3])
+		}
+		for n := -1; len(left) > stop && len(left) != n; {
+			n = len(left)
+			for _, step := range strings.Split(part[1], ", ") {
+				work(step)
+			}
 		}
 	}
 	if len(left) > 0 && !turned {

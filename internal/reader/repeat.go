@@ -83,6 +83,9 @@ func (p *parser) ref() (r script.Ref, ok bool) {
 
 // repeat reads "Rep Rows 1 and 2 until …", "Work these 2 rows 14 times in all".
 func (p *parser) repeat() bool {
+	if p.notRepeated() {
+		return true
+	}
 	start := p.i
 	p.skip("then", "now")
 	lead := ""
@@ -155,6 +158,26 @@ func (p *parser) repeat() bool {
 	r.Base = p.base(start)
 	emit(p, r)
 	p.thenAgain()
+	return true
+}
+
+// notRepeated reads "Do not rep the last 2 rnds", "do not work Rnd 2 again": what some sizes are
+// told where others repeat.
+func (p *parser) notRepeated() bool {
+	start := p.i
+	p.skip("then")
+	if !p.eat("do", "not") || !p.any("rep", "work", "k") {
+		return p.restore(start)
+	}
+	work := p.toks[p.i-1].w != "rep"
+	r := script.Repeat{Stop: script.Stop{Kind: script.More, N: pattern.Of(0)}}
+	var ok bool
+	if r.Ref, ok = p.ref(); !ok || !p.any("again") && work || !p.clauseEnd() {
+		return p.restore(start)
+	}
+	r.Claims = p.claimsBehind()
+	r.Base = p.base(start)
+	emit(p, r)
 	return true
 }
 

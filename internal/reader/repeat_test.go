@@ -40,6 +40,10 @@ func TestRepeats(t *testing.T) {
 			"Rnd 2: Knit.\nNow repeat the 1st rnd only, until 8 sts remain.",
 			"Rnd 2: Knit.\nNow work only Rnd 1 until there are 8 sts.",
 		}},
+		{"repeat last 2 0 times more (30)", []string{
+			"Do not repeat the last 2 rnds. 30 sts.",
+			"Do not work the last two rounds again: 30 stitches.",
+		}},
 	} {
 		a.test(t)
 	}

@@ -2,6 +2,7 @@ package sock
 
 import (
 	"reflect"
+	"slices"
 
 	"sockwright/internal/grade"
 	"sockwright/internal/pattern"
@@ -62,7 +63,35 @@ func none(int) int { return 0 }
 
 // here is a number of all sizes, for the sizes that lines go to.
 func (b *Builder) here(n pattern.Number) pattern.Number {
+	if !n.Known() {
+		return n
+	}
 	return b.each(func(size int) int { return int(n.In(size)) })
+}
+
+// countHere and textHere are a count and a text of all sizes, for those that lines go to.
+func (b *Builder) countHere(c *pattern.Count) *pattern.Count {
+	if c == nil {
+		return nil
+	}
+	out := &pattern.Count{Change: b.here(c.Change), Total: b.here(c.Total)}
+	for _, n := range c.Split {
+		out.Split = append(out.Split, b.here(n))
+	}
+	return out
+}
+
+func (b *Builder) textHere(t pattern.Text) pattern.Text {
+	t = slices.Clone(t)
+	for i := range t {
+		t[i].Each = slices.Clone(t[i].Each)
+		for size := range t[i].Each {
+			if len(t[i].Each) > 1 && !b.only.Has(size) {
+				t[i].Each[size] = "–"
+			}
+		}
+	}
+	return t
 }
 
 // of is a number of the plan in one size.
@@ -189,11 +218,24 @@ func on(steps ...pattern.Step) []pattern.Step { return steps }
 
 // again repeats the last rows rows times more; nothing where no size does.
 func (b *Builder) again(word pattern.Word, rows int, times pattern.Number, a pattern.Again) {
-	if times.Is(0) {
+	a.Word, a.Rows, a.Times = word, int32(rows), times
+	b.repeat(a)
+}
+
+// repeat adds a repeat; nothing where no size has one. Where only some sizes have it, the
+// others are told in a line of their own that they have none.
+func (b *Builder) repeat(a pattern.Again) {
+	if a.Times.Is(0) {
 		return
 	}
-	a.Word, a.Rows, a.Times = word, int32(rows), times
-	b.add(&a)
+	alike(b, func(size int) bool { return a.Times.In(size) == 0 }, func(none bool) {
+		part := a
+		part.Times, part.Total, part.Count, part.Or = b.here(a.Times), b.here(a.Total), b.countHere(a.Count), b.textHere(a.Or)
+		if none {
+			part.Or = nil
+		}
+		b.add(&part)
+	})
 }
 
 // taking writes rows 3 and 4, each of which takes one stitch, and repeats them: pairs of them
@@ -216,12 +258,9 @@ func (b *Builder) taking(rs, ws []pattern.Step, before, pairs func(size int) int
 
 // oneMore repeats a row by its label.
 func (b *Builder) oneMore(l pattern.Label, times pattern.Number, a pattern.Again) {
-	if times.Is(0) {
-		return
-	}
 	l.Side = pattern.NoSide
 	a.Word, a.Which, a.Times = l.Word, l, times
-	b.add(&a)
+	b.repeat(a)
 }
 
 // Counts.

@@ -64,18 +64,24 @@ func (plainFoot) build(b *Builder) {
 	more := b.each(func(size int) int {
 		return b.of("foot.rounds", size) - b.of("gusset.rounds", size) - b.told(b.plan.At(size))
 	})
-	if more.Is(0) {
+	b.where(func(size int) bool { return more.In(size) == 0 }, func() {
 		if b.Direction == design.ToeUp {
 			b.para(say("foot.none.up", "The toe has made the foot long enough: go on with the heel."))
-			return
+		} else {
+			b.para(say("foot.none", "The gusset has made the foot long enough: go on with the toe."))
 		}
-		b.para(say("foot.none", "The gusset has made the foot long enough: go on with the toe."))
-		return
-	}
-	if b.Direction == design.ToeUp {
-		plainFoot{}.fromToe(b, more)
-		return
-	}
+	})
+	b.where(func(size int) bool { return more.In(size) > 0 }, func() {
+		if b.Direction == design.ToeUp {
+			plainFoot{}.fromToe(b, b.here(more))
+		} else {
+			plainFoot{}.toToe(b, b.here(more))
+		}
+	})
+}
+
+// toToe works a foot that ends at the toe.
+func (plainFoot) toToe(b *Builder, more pattern.Number) {
 	b.para(say("foot.even", "From here to the toe the number of sts stays the same. The rnds in all are counted from the last Rnd 1 above."))
 	in, cm := b.long(func(size int) unit.Length {
 		if b.heelLast {

@@ -169,13 +169,8 @@ func (gs *gusset) build(b *Builder) {
 		b.where(func(size int) bool { return !running(size) }, func() {
 			b.oneMore(rnd(3), pattern.Of(firstRounds-1), pattern.Again{Count: total(left(func(int) int { return firstRounds }))})
 			b.row(rnd(4), nil, toEnd(pattern.Knit))
-			b.where(func(size int) bool { return n(size) == firstRounds+1 }, func() {
-				b.needles(rnd(5), total(b.n("foot.stitches"), split(n)...), dec...)
-			})
-			b.where(func(size int) bool { return n(size) > firstRounds+1 }, func() {
-				b.needles(rnd(5), change(-2), dec...)
-				b.again(pattern.Round, 2, b.each(func(size int) int { return n(size) - firstRounds - 1 }), last())
-			})
+			b.needles(rnd(5), change(-2), dec...)
+			b.again(pattern.Round, 2, b.each(func(size int) int { return n(size) - firstRounds - 1 }), last())
 		})
 		return
 	}

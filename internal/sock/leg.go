@@ -144,26 +144,24 @@ func (b *Builder) changeTo(from, to string) (rounds func(size int) int) {
 
 // changeRound writes one round that takes the stitches from one number of the plan to
 // another, the changes spread evenly: every size that lines go to gains, or every one loses.
-// Of n = q d + r stitches for d changes, r groups have q + 1 and the others q.
+// Of n = q d + r stitches for d changes, r groups have q + 1 and the others q. Sizes in which
+// all groups are alike have a line of their own.
 func (b *Builder) changeRound(name pattern.Name, from, to string) {
 	op, worked := pattern.M1L, 0 // stitches of a group that the change itself works
 	if name == pattern.Decrease {
 		op, worked = pattern.K2tog, 2
 	}
-	var line []pattern.Step
-	for _, long := range []int{1, 0} {
-		each := func(size int) (length, often int) {
-			n, d := b.of(from, size), b.of(to, size)-b.of(from, size)
-			d = max(d, -d)
-			if long == 1 {
-				return n/d + 1 - worked, n % d
-			}
-			return n/d - worked, d - n%d
-		}
-		often := b.each(func(size int) int { _, often := each(size); return often })
-		if !often.Is(0) {
-			line = append(line, times(often, k(b.each(func(size int) int { length, _ := each(size); return length })), do(op)))
-		}
+	changes := func(size int) int { d := b.of(to, size) - b.of(from, size); return max(d, -d) }
+	stitches := func(size int) int { return b.of(from, size) }
+	groups := func(often, length func(size int) int) pattern.Step {
+		return times(b.each(often), some(k(b.each(func(size int) int { return length(size) - worked })), do(op))...)
 	}
-	b.row(pattern.Label{Word: pattern.Round, Name: name}, total(b.n(to)), line...)
+	alike(b, func(size int) bool { return stitches(size)%changes(size) > 0 }, func(unequal bool) {
+		var line []pattern.Step
+		if unequal {
+			line = on(groups(func(size int) int { return stitches(size) % changes(size) }, func(size int) int { return stitches(size)/changes(size) + 1 }))
+		}
+		line = append(line, groups(func(size int) int { return changes(size) - stitches(size)%changes(size) }, func(size int) int { return stitches(size) / changes(size) }))
+		b.row(pattern.Label{Word: pattern.Round, Name: name}, total(b.n(to)), line...)
+	})
 }

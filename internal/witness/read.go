@@ -497,10 +497,14 @@ func readUntil(c *cursor) bool {
 	return c.eat(".")
 }
 
-// readWork reads "Work the last 2 rows …" and "Work Row 2 …".
+// readWork reads "Work the last 2 rows …" and "Work Row 2 …", and "Do not repeat …".
 func readWork(c *cursor, l *line) bool {
-	if !c.eat("work ") {
+	none := c.eat("do not repeat ")
+	if !none && !c.eat("work ") {
 		return false
+	}
+	if none {
+		return readNoRepeat(c, l)
 	}
 	if c.eat("the last ") {
 		l.form, l.named = workLast, true
@@ -531,6 +535,25 @@ func readWork(c *cursor, l *line) bool {
 		}
 	}
 	return readUntil(c) && readTail(c, l, false)
+}
+
+// readNoRepeat reads "the last 2 rows." or "Row 2.", which are not worked again.
+func readNoRepeat(c *cursor, l *line) bool {
+	l.times = number{0}
+	if c.eat("the last ") {
+		l.form, l.rows = workLast, number{1}
+		if c.any("row", "rnd") < 0 {
+			var ok bool
+			if l.rows, ok = c.number(); !ok || c.any(" rows", " rnds") < 0 {
+				return false
+			}
+		}
+		return readUntil(c) && readTail(c, l, false)
+	}
+	l.form = workLabel
+	var ok bool
+	l.label, ok = readLabel(c)
+	return ok && readUntil(c) && readTail(c, l, false)
 }
 
 // readTimes reads "once more" or "7 more times".
