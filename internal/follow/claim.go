@@ -126,6 +126,9 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 			return one(n, "on N"+itoa(c.Needle))
 		}
 	case script.EachNdl:
+		if c.Needle > 1 && v*c.Needle != total {
+			return one(total/c.Needle, "on each needle")
+		}
 		if k := w.needlesInUse(); k > 1 {
 			for i := 1; i <= k; i++ {
 				if n, _ := w.n.onNeedle(i); n != v && n > 0 {

@@ -3,6 +3,7 @@ package follow
 import (
 	"slices"
 
+	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -32,7 +33,7 @@ func (e *entry) numOf(i int) int {
 
 // plan puts what the script says in the order in which it is worked.
 func plan(s *script.Script) []entry {
-	pl := planner{file: s.File, named: map[string][]numbered{}}
+	pl := planner{file: s.File, sizes: len(s.Sizes), named: map[string][]numbered{}}
 	for i := range s.Lines {
 		for _, item := range s.Lines[i].Items {
 			pl.add(item)
@@ -72,6 +73,7 @@ type numbered struct {
 
 type planner struct {
 	file    *source.File
+	sizes   int
 	out     []entry
 	pending []*script.Row
 	table   []numbered // rows of this section by number
@@ -114,19 +116,20 @@ func (pl *planner) add(item script.Item) {
 const maxAlike = 60
 
 // rowsOf is the rows that an item stands for which is no row itself: "K 3 rnds", "Next rnd:
-// dec 8 sts evenly"; none where how many they are is not told, or not the same for all sizes.
+// dec 8 sts evenly"; none where how many they are is not told.
 func rowsOf(item script.Item) (rows []*script.Row) {
 	switch n := item.(type) {
 	case *script.Plain:
-		if n.Stop.Kind != script.Rows && n.Stop.Kind != script.MoreRows || len(n.Stop.N.Val) != 1 || n.Stop.N.Val[0] > maxAlike {
+		if n.Stop.Kind != script.Rows && n.Stop.Kind != script.MoreRows || !n.Stop.N.Known() || slices.Max(n.Stop.N.Val) > maxAlike {
 			return nil
 		}
 		r := script.Row{Base: n.Base, Steps: n.Steps, Flat: n.Flat}
 		if r.Steps == nil {
 			r.Steps = []script.Step{{At: n.At, Op: script.Work, Uses: 1, Makes: 1, To: script.End}}
 		}
-		for range n.Stop.N.Val[0] {
+		for i := range slices.Max(n.Stop.N.Val) {
 			one := r
+			one.Sizes = only(one.Sizes, n.Stop.N, i)
 			rows = append(rows, &one)
 		}
 	case *script.Shape:
@@ -137,6 +140,20 @@ func rowsOf(item script.Item) (rows []*script.Row) {
 		rows = []*script.Row{{Base: n.Base, Steps: []script.Step{{At: n.At, Op: script.Adjust, N: n.Change}}}}
 	}
 	return rows
+}
+
+// only is the sizes, of those that a row is for, in which a number is more than i.
+func only(of source.SizeSet, n pattern.Number, i int32) source.SizeSet {
+	if len(n.Val) == 1 {
+		return of
+	}
+	var sizes source.SizeSet
+	for size, v := range n.Val {
+		if v != pattern.Gap && v > i && (of == 0 || of.Has(size)) {
+			sizes |= source.OneSize(size)
+		}
+	}
+	return sizes
 }
 
 // tail is the last k rows that were worked, fewer where something that is no row, or rows
@@ -295,6 +312,26 @@ func (pl *planner) flush() {
 	}
 }
 
+// last is the last rows told, as many as it takes to have k of them in every size; none if there
+// are not so many.
+func (pl *planner) last(k int) []*script.Row {
+	have := make([]int, pl.sizes)
+	for i, r := range slices.Backward(pl.recent) {
+		for size := range have {
+			if r.Sizes == 0 || r.Sizes.Has(size) {
+				have[size]++
+			}
+		}
+		if slices.Min(have) >= k {
+			return slices.Clone(pl.recent[i:])
+		}
+	}
+	if k > len(pl.recent) {
+		return nil
+	}
+	return slices.Clone(pl.recent[len(pl.recent)-k:])
+}
+
 // repeat finds the rows that a repeat means.
 func (pl *planner) repeat(n *script.Repeat) {
 	e := entry{item: n}
@@ -340,14 +377,19 @@ func (pl *planner) repeat(n *script.Repeat) {
 			}
 		}
 		e.rows = slices.Clone(pl.recent[len(pl.recent)-k:])
-	case r.Last > 0 && r.Last <= len(pl.recent):
-		e.rows = slices.Clone(pl.recent[len(pl.recent)-r.Last:])
-	case r.Name != "":
-		for i := len(pl.recent) - 1; i >= 0; i-- {
-			if pl.recent[i].Label.Name == r.Name {
-				e.rows = []*script.Row{pl.recent[i]}
-				break
+	case r.Last > 0:
+		e.rows = pl.last(r.Last)
+	case r.Names != nil:
+		for _, name := range r.Names {
+			for _, row := range slices.Backward(pl.recent) {
+				if row.Label.Name == name {
+					e.rows = append(e.rows, row)
+					break
+				}
 			}
+		}
+		if len(e.rows) < len(r.Names) {
+			e.rows = nil
 		}
 	}
 	e.just = len(e.rows) > 0 && slices.Equal(pl.tail(len(e.rows)), e.rows)

@@ -61,6 +61,9 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 	if n.Ref.Pattern != "" {
 		w.pattern, w.lastPattern = e.all, 0
 	}
+	if n.Ref.Last > 0 {
+		e = e.lastOf(w.size, n.Ref)
+	}
 	rows := e.rows
 	if w.rec != nil {
 		w.rec.again = true
@@ -159,6 +162,25 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 		problems = append(problems, p)
 	}
 	return problems
+}
+
+// lastOf is a repeat of the last so many rows of those that are worked in a size.
+func (e *entry) lastOf(size int, ref script.Ref) *entry {
+	mine := *e
+	mine.rows, mine.nums = nil, nil
+	for i, r := range e.rows {
+		if r.Sizes == 0 || r.Sizes.Has(size) {
+			mine.rows, mine.nums = append(mine.rows, r), append(mine.nums, e.numOf(i))
+		}
+	}
+	k := ref.Last
+	if ref.Each.Known() {
+		k = int(ref.Each.In(size))
+	}
+	if k >= 0 && k < len(mine.rows) {
+		mine.rows, mine.nums = mine.rows[len(mine.rows)-k:], mine.nums[len(mine.nums)-k:]
+	}
+	return &mine
 }
 
 // changesAny tells whether rows leave more or fewer stitches than they find.

@@ -43,7 +43,7 @@ func (w *worker) state(n *script.State) (problems []*problem) {
 // open begins the work with what is stated. turned tells that it is of a heel that has been
 // turned.
 func (w *worker) open(claims []script.Claim, turned bool) {
-	total, heel, instep := -1, -1, -1
+	total, heel, instep, rows := -1, -1, -1, -1
 	var ndl []int
 	var parts []script.Part
 	for _, c := range claims {
@@ -84,6 +84,13 @@ func (w *worker) open(claims []script.Claim, turned bool) {
 		case script.OnNdl:
 			ndl = append(ndl, v)
 			parts = append(parts, c.Part)
+		case script.RowCount:
+			rows = v
+		case script.EachNdl:
+			for range c.Needle {
+				ndl = append(ndl, v)
+				parts = append(parts, script.NoPart)
+			}
 		}
 	}
 	sum := 0
@@ -105,6 +112,7 @@ func (w *worker) open(claims []script.Claim, turned bool) {
 		w.n.restInstep(instep)
 		w.markHeel()
 		w.newFlap()
+		w.flapRows = max(rows, 0)
 	case total >= 0:
 		w.establish(total)
 		if len(ndl) > 1 && sum == total {

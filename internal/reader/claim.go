@@ -8,7 +8,11 @@ import (
 )
 
 // leads are words before a count that say nothing more than that it is one.
-var leads = newList("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when")
+var leads = newList("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when that's own again down stand back which you're we're we've you've")
+
+// telling are those behind which a bare figure is a count of stitches, if nothing else follows:
+// "makes 48", "that's 28", "is down to 10".
+var telling = newList("that's makes making leaves leaving gives giving own stand again = total down")
 
 // claimsBehind reads counts that stand behind an instruction, over sentence ends: "(4 sts
 // dec)", ". 72 sts.", ": 16 sts", " - 28 rows, 14 garter ridges at each edge".
@@ -50,16 +54,17 @@ func (p *parser) claims() []script.Claim {
 		return nil
 	}
 	var out []script.Claim
+	p.spread = 0
 	for {
 		back := p.i
-		if len(out) > 0 && !p.any(",", ";", "and", ":", "=", "(") {
+		if len(out) > 0 && !p.any(",", ";", "and", ":", "=", "(", "with") && !p.wrapsOf(out) {
 			if !p.is(".") || !p.needleAhead(1) && !(p.ahead(1).w == "n2" || p.ahead(1).w == "n3" || p.ahead(1).w == "n4") && p.ahead(1).w != "total" {
 				return out
 			}
 			p.i++
 		}
 		if len(out) > 0 {
-			p.skip("and", "with", "but")
+			p.skip("and", "with", "but", "then")
 			p.phrase("of which", "of these", "of them", "of those", "that is", "made up of")
 		}
 		if len(out) > 0 && out[len(out)-1].What == script.OnNdl {
@@ -73,12 +78,34 @@ func (p *parser) claims() []script.Claim {
 			p.i = back
 			return out
 		}
+		if c := &many[0]; c.What == script.EachNdl && c.N.Known() && c.Needle == 0 { // "64 sts on 4 needles, 16 on each"
+			c.Needle = p.spread
+		}
 		out = append(out, many...)
 		p.any(")")
 		if c := many[0]; len(out) == 1 && (c.What == script.Live || c.What == script.Total) {
 			out = append(out, p.inOrder()...)
 		}
 	}
+}
+
+// wrapsOf tells whether the stitches between the wrapped ones follow: "9 wrapped sts on each side
+// of 12 unwrapped".
+func (p *parser) wrapsOf(before []script.Claim) bool {
+	return before[len(before)-1].What == script.WrapEach && p.is("of") && p.ahead(1).kind == numToken && p.any("of")
+}
+
+// onSoMany reads over how many needles stitches lie: "on 4 needles", "over three needles".
+func (p *parser) onSoMany() bool {
+	back := p.i
+	if p.any("on", "over", "upon") {
+		if t := p.peek(); t.kind == numToken && t.val > 1 && p.ahead(1).w == "ndl" {
+			p.spread = int(t.val)
+			p.i += 2
+			return true
+		}
+	}
+	return p.restore(back)
 }
 
 // onNth reads "on the second 36" behind the count of another needle.
@@ -160,6 +187,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		p.both = nil
 		return script.Claim{}, false
 	}
+	bare := p.i > 0 && p.toks[p.i-1].w == "="
 	for n := 0; n < 8 && leads.has(p.peek()) && !p.gapFirst() && !p.done(); n++ {
 		if p.towards() {
 			p.any(":", ",")
@@ -169,6 +197,10 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 			c.What = script.Total
 		}
 		p.i++
+		if telling.has(&p.toks[p.i-1]) {
+			bare = true
+			p.skip("at", "to") // "stand at 60", "down to 10"
+		}
 		if w := p.toks[p.i-1].w; w == "all" && p.i > start+1 && p.toks[p.i-2].w == "in" {
 			c.What = script.Total
 		}
@@ -194,8 +226,8 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 		}
 		p.skip(":", "-", "has", "holds", "holding", "with", ",", "=", "each", "(", "instep", ")", "sole", "of", "are", "there", "is")
 	} else if part := p.partWord(); part != 0 { // "heel: 32 sts", "instep 28 sts"
-		p.skip("ndl", "flap", "turn", "sts")
-		if !p.any(":", "-", "=", "leaves", "has") && p.peek().kind != numToken {
+		p.skip("ndl", "flap", "turn", "sts", "still", "again", "now")
+		if !p.any(":", "-", "=", "leaves", "has", "is", "at") && p.peek().kind != numToken {
 			return fail()
 		}
 		c.Part, c.What = part, script.OfPart
@@ -282,7 +314,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 			return fail()
 		}
 	}
-	tail := p.tail(&c)
+	tail := p.tail(&c) || bare && p.claimEnds()
 	if p.is("mm") || p.is("cm") || p.is("\"") || p.is("g") || p.is("%") {
 		return fail()
 	}
@@ -294,6 +326,9 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	}
 	return c, true
 }
+
+// claimEnds tells whether a count ends here: nothing that it is of, and no measure, follows.
+func (p *parser) claimEnds() bool { return p.clauseEnd() || p.is("and") || p.is("-") || p.is("(") }
 
 // areOf takes what stands between a figure and the part that it is of: "29 of them are the
 // instep", "29 for the sole".
@@ -321,7 +356,8 @@ func (p *parser) tail(c *script.Claim) bool {
 		}
 		p.i = back
 		switch {
-		case p.any("rem", "now", "live", "altogether"), p.phrase("in all", "in total", "total", "all told", "are rem", "are live", "on ndl", "on the ndl now", "on the ndl", "on your ndl"):
+		case c.What != script.EachNdl && p.onSoMany():
+		case p.any("rem", "now", "live", "altogether", "again"), p.phrase("in all", "in work", "at work", "in total", "total", "all told", "are rem", "are live", "on ndl", "on the ndl now", "on the ndl", "on your ndl", "on the sts"):
 			if p.toks[p.i-1].w == "all" || p.toks[p.i-1].w == "total" || p.toks[p.i-1].w == "altogether" {
 				c.What = script.Total
 			}
@@ -473,6 +509,9 @@ func (p *parser) lies(c *script.Claim) bool {
 		p.skip("of", "the")
 		if t := p.peek(); t.kind == numToken {
 			p.i++
+			if c.N.Known() && p.is("ndl") {
+				c.Needle = int(t.val)
+			}
 		}
 		if p.any("ndl") {
 			c.What = script.EachNdl

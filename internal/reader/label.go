@@ -63,7 +63,7 @@ func (p *parser) label() (script.Label, bool) {
 			if p.is("on", ":") || p.is("onwards") || p.is("onward") { // "Rows 3 on:"
 				p.i++
 			}
-		} else if t := p.peek(); t.kind == wordToken && len(t.w) == 1 && t.w != "k" && t.w != "p" && p.raw(t.at) != t.w { // "Row A"
+		} else if t := p.peek(); t.kind == wordToken && len(t.w) == 1 && t.w != "k" && t.w != "p" && (p.raw(t.at) != t.w || p.ahead(1).w == ":" || p.ahead(1).w == "(") { // "Row A", "round a:"
 			p.i++
 			l.Name, ok = t.w, true
 		} else {

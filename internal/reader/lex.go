@@ -51,6 +51,10 @@ func lex(text string, tokens []token, own ...dottedTerm) []token {
 			t, i = number(text, i)
 			tokens = add(tokens, t, start, i)
 			continue
+		case arrow(text[i:]) > 0:
+			i += arrow(text[i:])
+			tokens = add(tokens, mark("="), start, i)
+			continue
 		case 'a' <= c|0x20 && c|0x20 <= 'z' || c >= utf8.RuneSelf:
 			r, size := utf8.DecodeRuneInString(text[i:])
 			if unicode.IsLetter(r) {
@@ -88,6 +92,17 @@ func lex(text string, tokens []token, own ...dottedTerm) []token {
 		tokens = add(tokens, mark(text[start:i]), start, i)
 	}
 	return tokens
+}
+
+// arrow is how long an arrow at the beginning of a text is: it stands before what something
+// comes to, as "=" does.
+func arrow(text string) int {
+	for _, a := range []string{"->", "=>", "→", "⇒"} {
+		if strings.HasPrefix(text, a) {
+			return len(a)
+		}
+	}
+	return 0
 }
 
 // add appends a token that stands at a place of the text.
@@ -250,6 +265,12 @@ func word(text string, i int, tokens []token, own []dottedTerm) ([]token, int) {
 		tokens[n-1].at.End = uint32(i)
 		return tokens, i
 	}
+	if n := len(tokens); n > 0 && tokens[n-1].w == "yarn" && (w == "over" || w == "overs") { // "yarn over"
+		over := spelled("yo")
+		over.glued, over.at = tokens[n-1].glued, span(int(tokens[n-1].at.Start), i)
+		tokens[n-1] = over
+		return tokens, i
+	}
 	if a, b, ok := strings.Cut(w, "-"); ok && t.kind == wordToken {
 		if tens, ok := numerals[a]; ok && tens >= 20 {
 			if ones, ok := numerals[b]; ok && ones < 10 {
@@ -353,6 +374,11 @@ func dotted(tokens []token, text string, i int) bool {
 		case isDigit(c):
 			if tokens[n-1].w == "rem" { // "k. rem. 8 sts.", but not "8 sts. rem. 10 rows"
 				return n > 1 && beforeRem.has(&tokens[n-2])
+			}
+			if w := tokens[n-1].w; w == "k" || w == "p" || w == "sl" { // "2nd needle: k. 3rd needle: …"
+				if _, end := digits(text, i+1); end+1 < len(text) && ordinalEnd(text[end:]) {
+					return false
+				}
 			}
 			return beforeNumber.has(&tokens[n-1])
 		}

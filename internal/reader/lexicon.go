@@ -136,6 +136,8 @@ var spellings = map[string]string{
 	"ds":          "",
 	"mds":         "",
 	"foot":        "",
+	"stand":       "stands standing",
+	"that's":      "thats",
 }
 
 // plainWords are words that the reader knows in the one way in which they are written.
@@ -209,6 +211,13 @@ func newList(words string) wordList {
 
 // has tells whether a token stands on the list.
 func (l wordList) has(t *token) bool { return t.lists&l != 0 }
+
+// pass takes the next word if it stands on the list.
+func (l wordList) pass(p *parser) {
+	if l.has(p.peek()) {
+		p.i++
+	}
+}
 
 // hasWord tells whether a word, however it is written, stands on the list.
 func (l wordList) hasWord(raw string) bool {

@@ -40,6 +40,7 @@ type parser struct {
 	dotted           []dottedTerm // abbreviations of several dotted parts that the text explains
 	turnedHeel       bool         // the sentence says that the heel has been turned
 	last             script.Claim // the count that "as many" refers to
+	spread           int          // needles that the count just read lies on
 	both             []int        // needles that a count is for each of
 	chart, lastChart *script.Chart
 	patterns         map[string]bool // names of stitch patterns

@@ -9,76 +9,122 @@ import (
 )
 
 // ref reads which rows are meant: "Rows 1 and 2", "these 2 rows", "the last 2 rnds", "3rd
-// and 4th rows", "the dec rnd", "them".
-func (p *parser) ref() (r script.Ref, ok bool) {
-	back := p.i
-	var l script.Label
-	if labelNames.has(p.peek()) && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd") && p.ahead(2).kind == numToken {
-		p.i++
-	}
-	switch t := p.peek(); {
-	case t.w == "row" || t.w == "rnd":
-		p.i++
-		r.Round = t.w == "rnd"
-		p.rowNumbers(&l)
-		if len(l.Nums) == 0 {
-			p.i = back
-			return r, false
-		}
-		r.Nums = l.Nums
-		return r, true
-	case t.kind == ordToken && p.ordinalRows(&l):
-		r.Nums, r.Round = l.Nums, l.Round
-		return r, true
-	}
-	p.i = back
-	if p.any("the") && p.peek().kind == ordToken && p.ordinalRows(&l) {
-		r.Nums, r.Round = l.Nums, l.Round
-		return r, true
-	}
-	p.i = back
-	if p.eat("from") {
-		if r, ok := p.ref(); ok && r.Nums != nil {
+// and 4th rows", "the dec rnd", "rows A and B", "them".
+func (p *parser) ref() (script.Ref, bool) {
+	for _, read := range []func() (script.Ref, bool){p.refLettered, p.refNumbered, p.refLast, p.refAll} {
+		if r, ok := try(p, read); ok {
 			return r, true
 		}
-		p.i = back
+	}
+	return script.Ref{}, false
+}
+
+// refNumbered reads rows by their numbers: "Rows 1 and 2", "short rows 3 and 4", "from 1st row".
+func (p *parser) refNumbered() (r script.Ref, ok bool) {
+	var l script.Label
+	p.any("from")
+	p.any("the")
+	if p.peek().kind == ordToken && p.ordinalRows(&l) {
+		return script.Ref{Nums: l.Nums, Round: l.Round}, true
+	}
+	if rowKinds.has(p.peek()) && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd") {
+		p.i++
+	}
+	r.Round = p.is("rnd")
+	if !p.any("row", "rnd") {
 		return r, false
 	}
-	if p.any("them") {
-		r.Last = -1
-		return r, true
+	p.rowNumbers(&l)
+	r.Nums = l.Nums
+	return r, len(l.Nums) > 0 && !p.is("times") && !p.is("more", "times") // "the dec rnd 4 more times"
+}
+
+// rowKinds are words for the kind of row that is meant, before its number or behind how many they
+// are: "the two toe rounds", "short rows 3 and 4".
+var rowKinds = newList("short dec inc toe heel flap gusset foot leg cuff instep sole turn garter rib plain k p patt chart lace shaping narrowing")
+
+// refLettered reads rows that are named by letters: "rows A and B", "C and D", "a, b, a, b".
+func (p *parser) refLettered() (r script.Ref, ok bool) {
+	p.skip("the", "both", "these")
+	r.Round = p.is("rnd")
+	told := p.any("row", "rnd")
+	for {
+		t := p.peek()
+		if t.kind != wordToken || len(t.w) != 1 || !p.toldRow(t.w) {
+			break
+		}
+		told = told || p.raw(t.at) != t.w
+		if last := len(r.Names) - 1; last >= 0 && (p.toks[p.i-1].w == "to" || p.toks[p.i-1].w == "-") { // "A to D"
+			for c := r.Names[last][0] + 1; c < t.w[0]; c++ {
+				r.Names = append(r.Names, string(c))
+			}
+		}
+		p.i++
+		if !slices.Contains(r.Names, t.w) {
+			r.Names = append(r.Names, t.w)
+		}
+		back := p.i
+		p.skip(",", "and", "&", "-", "to", "then", "row", "rnd")
+		if p.peek().kind != wordToken || len(p.peek().w) != 1 {
+			p.i = back
+			break
+		}
 	}
-	if p.phrase("patt", "the patt") && !p.is("rnd") && !p.is("row") {
-		r.Last = -1
-		return r, true
-	}
-	p.i = back
+	return r, len(r.Names) > 1 || told && len(r.Names) == 1
+}
+
+// toldRow tells whether a row of this name has been told.
+func (p *parser) toldRow(name string) bool {
+	return slices.ContainsFunc(p.rows, func(r *script.Row) bool { return r.Label.Name == name })
+}
+
+// refLast reads rows that have been told last, and how many they are: "these 2 rows", "the last
+// two toe rounds", "both rows", "the pair", "these 6 (6, 5) rnds".
+func (p *parser) refLast() (r script.Ref, ok bool) {
+	word := p.peek().w
 	named := p.any("the", "these", "this", "those", "last", "previous", "both", "all")
 	p.skip("last", "previous", "foll", "above", "preceding", "same")
-	t := p.peek()
-	switch {
-	case t.kind == numToken && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd"):
-		if !named {
-			p.i = back
-			return r, false
+	if n, ok := p.number(); ok {
+		rowKinds.pass(p)
+		r.Round = p.is("rnd")
+		if r.Last = int(n.Val[0]); len(n.Val) > 1 {
+			r.Each = n
+			r.Last = int(slices.Max(n.Val))
 		}
-		r.Last = int(t.val)
-		r.Round = p.ahead(1).w == "rnd"
-		p.i += 2
-		return r, true
-	case (t.w == "row" || t.w == "rnd") && named:
-		r.Last, r.Round = 1, t.w == "rnd"
-		p.i++
-		return r, true
-	case t.w == "dec" || t.w == "inc":
-		p.i++
-		if p.any("rnd", "row") {
-			r.Name = t.w
-			return r, true
-		}
+		return r, named && (p.any("row", "rnd") || r.Last == 2 && p.is("until"))
 	}
-	p.i = back
-	return r, false
+	if p.any("pair") {
+		if p.any("of") {
+			p.any("row", "rnd")
+		}
+		r.Last = 2
+		return r, named
+	}
+	if name := p.peek().w; (name == "dec" || name == "inc") && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd") {
+		p.i += 2
+		r.Names = []string{name}
+		return r, true
+	}
+	t := p.peek()
+	r.Round = t.w == "rnd"
+	if !named || !p.any("row", "rnd") {
+		return r, false
+	}
+	switch many := strings.HasSuffix(p.raw(t.at), "s"); {
+	case word == "both":
+		r.Last = 2
+	case many && (word == "these" || word == "those" || word == "all"):
+		r.Last = -1
+	default:
+		r.Last = 1
+	}
+	return r, true
+}
+
+// refAll reads "them", "the pattern": all rows told.
+func (p *parser) refAll() (script.Ref, bool) {
+	all := p.any("them") || p.phrase("patt", "the patt") && !p.is("rnd") && !p.is("row")
+	return script.Ref{Last: -1}, all
 }
 
 // repeat reads "Rep Rows 1 and 2 until …", "Work these 2 rows 14 times in all".
@@ -97,15 +143,14 @@ func (p *parser) repeat() bool {
 	case p.any("rep"):
 		lead = "rep"
 		p.skip("ing")
-	case p.phrase("go on", "carry on", "keep on"):
+	case p.phrase("go on", "carry on", "keep on", "keep going"):
 		lead = "cont"
+		p.skip("with", "work")
 	case p.any("work", "cont", "k"):
 		lead = p.toks[p.i-1].w
 		p.skip("to", "work", "rep", "with", "in", "k", "only", "just")
-	case p.rowAhead(0): // "then Rnd 1 only until 8 sts are left"
+	default: // "then Rnd 1 only until 8 sts are left", "last two rows until everything's in"
 		lead = "work"
-	default:
-		return false
 	}
 	r := script.Repeat{}
 	if n, ok := try(p, p.rowsLike); ok {
@@ -136,12 +181,21 @@ func (p *parser) repeat() bool {
 	} else {
 		p.ofPattern(&r.Ref)
 	}
+	over := p.phrase("again and again", "over and over")
 	p.skip("again", "only", "alone")
 	p.phrase("by turn", "alt", "in turn", "turn about", "turn and turn about", "one after the other", "in alternation")
 	p.aside()
 	p.skip(",")
 	p.phrase("every rnd", "every row", "on every rnd", "on every row", "in every rnd", "in every row", "each rnd")
 	if r.Stop, ok = p.stopping(true); !ok {
+		if back := p.i; over && p.any("=", "-", ":") { // "rows 3 and 4 again and again -> 10 wrapped at each side"
+			if r.Stop, ok = p.until(); !ok {
+				p.i = back
+			}
+			r.Stop.At = p.since(back)
+		}
+	}
+	if !ok {
 		switch {
 		case p.toks[p.i-1].w == "again" || lead == "rep" && p.clauseEnd():
 			r.Stop = script.Stop{Kind: script.More, N: pattern.Of(1)}

@@ -210,6 +210,7 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		}
 		p.i = back
 	}
+	p.subject()
 	claims := p.claims()
 	if len(claims) == 0 {
 		p.i = back
@@ -240,6 +241,16 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		s.Kind = script.Split
 	}
 	return s, true
+}
+
+// subject passes over what is said to come to a count: "the sock is down to 10", "the round has
+// 56 sts".
+func (p *parser) subject() {
+	back := p.i
+	p.skip("the", "your", "whole")
+	if !p.any("sock", "toe", "foot", "leg", "heel", "flap", "count", "rnd", "work", "tube", "number") || !p.is("stand") && !p.any("is", "has", "holds", "comes", "gets", "counts") {
+		p.i = back
+	}
 }
 
 // listed reads that a list follows of what is to remain: "the following stitches remain:",

@@ -147,9 +147,10 @@ type Row struct {
 
 // Ref names rows worked before.
 type Ref struct {
-	Last    int    // the last so many rows
-	Nums    []int  // rows by number
-	Name    string // by name: "dec", or a stitch pattern
+	Last    int            // the last so many rows
+	Nums    []int          // rows by number
+	Names   []string       // by name: "dec", or the letters of "rows A and B"
+	Each    pattern.Number // the last so many rows, where that is not the same for all sizes; Last is the most
 	Round   bool
 	Pattern string // rows Nums of this stitch pattern; all of it where Nums is nil
 }
@@ -335,7 +336,7 @@ type Claim struct {
 	At     source.Span
 	N      pattern.Number
 	Part   Part
-	Needle int
+	Needle int // of OnNdl; of EachNdl so many needles, 0 if that is not told
 	Name   string
 	Soft   bool // "about"
 }
