@@ -210,7 +210,9 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	}
 	p.both = nil
 	lead := 0
-	if n, part, ok := p.needle(); ok {
+	if p.eachHas() {
+		c.What = script.EachNdl
+	} else if n, part, ok := p.needle(); ok {
 		lead = n
 		c.Part = part
 		c.What = script.OnNdl
@@ -239,7 +241,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	}
 	c.N, c.At = n, n.At
 	c.Needle = lead
-	told := lead > 0
+	told := lead > 0 || c.What == script.EachNdl
 	p.skip("rem", "live", "more")
 	told = p.areOf() || told
 	switch w := p.peek().w; w {
@@ -258,19 +260,17 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	case "side":
 		p.i++
 		c.Part, c.What = script.Flank, script.OfPart
-	case "wrapped":
-		p.i++
-		c.What = script.WrapEach
-	case "twin", "ds", "double":
-		p.i++
-		p.any("sts")
-		c.What = script.WrapEach
-		told = true
-		p.phrase("are made", "are worked")
-	case "unwrapped", "unworked", "plain", "single":
-		if p.ahead(1).w == "sts" {
+	case "unwrapped", "unworked", "plain", "single", "ordinary", "untouched", "normal", "simple":
+		if p.ahead(1).w == "sts" || p.ahead(1).w == "one" || p.ahead(1).w == "between" || p.ahead(1).w == "in" && p.ahead(2).w != "all" || w[0] == 'u' {
 			p.i++
-			c.What = script.WrapNone
+			p.any("one")
+			c.What, told = script.WrapNone, true
+		}
+	default:
+		if word := p.peek().w; p.pair() {
+			c.What = script.WrapEach
+			told = word != "wrapped" || p.toks[p.i-1].w == "sts" || told
+			p.phrase("are made", "are worked")
 		}
 	}
 	switch {
@@ -327,6 +327,18 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	return c, true
 }
 
+// eachHas takes "each needle has", "each holds" before a count.
+func (p *parser) eachHas() bool {
+	back := p.i
+	if p.any("each", "every") {
+		p.any("ndl", "one")
+		if p.any("has", "holds", "holding", "having", "with") {
+			return true
+		}
+	}
+	return p.restore(back)
+}
+
 // claimEnds tells whether a count ends here: nothing that it is of, and no measure, follows.
 func (p *parser) claimEnds() bool { return p.clauseEnd() || p.is("and") || p.is("-") || p.is("(") }
 
@@ -366,6 +378,8 @@ func (p *parser) tail(c *script.Claim) bool {
 			}
 			told = true
 		case p.phrase("will be rem", "will rem", "will be on the ndl", "should rem"):
+			told = true
+		case c.What == script.WrapNone && p.phrase("in between", "between them", "between", "in the centre", "rem between"):
 			told = true
 		case p.phrase("without wraps", "without a wrap", "with no wraps", "with no wrap", "that are not wrapped"):
 			c.What, told = script.WrapNone, true

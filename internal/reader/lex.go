@@ -254,6 +254,9 @@ func word(text string, i int, tokens []token, own []dottedTerm) ([]token, int) {
 		}
 	}
 	w, e := look(text[start:i])
+	if (w == "tip" || w == "tips") && len(tokens) > 0 { // of a circular needle; a line that begins so gives advice
+		w, e = look("needle")
+	}
 	t := e.token(w)
 	if t.kind, t.val = e.kind, e.val; t.kind == numToken {
 		t.x = float64(t.val)

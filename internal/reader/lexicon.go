@@ -61,6 +61,7 @@ var spellings = map[string]string{
 	"wrapped":     "",
 	"wraps":       "",
 	"twin":        "twins",
+	"twinned":     "",
 	"wrap":        "",
 	"marked":      "",
 	"approx":      "approximately",

@@ -11,6 +11,11 @@ import (
 func (p *parser) landmark(s script.Step) (script.Step, bool) {
 	p.skip("the", "within")
 	back := p.i
+	if p.phrase("sts in front of", "sts before", "one before", "sts just before") { // "up to the st before the last twin"
+		s.Minus = pattern.Of(1)
+		s.To, s.Part, s.Needle, s.Name, _ = p.mark()
+		return s, s.To != script.Here
+	}
 	if p.eat("last") {
 		if n, ok := p.number(); ok {
 			s.Minus, s.To = n, script.End
@@ -72,6 +77,23 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 	}
 	p.whose(&s)
 	return s, true
+}
+
+// allBut reads, behind "all but", the stitches that a row leaves: "the last heel st", "one", "the last
+// 2 sts of the sole".
+func (p *parser) allBut(s script.Step) (script.Step, bool) {
+	p.skip("the", "last")
+	s.To, s.Minus = script.End, pattern.Of(1)
+	n, ok := p.number()
+	if ok {
+		s.Minus = n
+	}
+	p.any("of")
+	p.skip("the", "last")
+	p.partWord()
+	ok = p.any("sts", "one") || ok
+	p.whose(&s)
+	return s, ok
 }
 
 // areLeft reads that so many stitches are left, and of what, in either order: "are left", "of
@@ -158,7 +180,8 @@ func (p *parser) mark() (m script.Mark, part script.Part, needle int, name strin
 	case "wrapped", "last", "previously", "previous":
 		back := p.i
 		p.skip("last", "previously", "previous")
-		if p.phrase("wrapped sts", "wrapped", "wrap", "w sts", "ds sts", "ds", "turned sts", "twin sts", "twin", "shadow sts", "double sts", "unworked sts", "paired sts") {
+		if p.pair() || p.phrase("w sts", "turned sts", "unworked sts") {
+			p.any("one")
 			return script.WrapMark, 0, 0, "", true
 		}
 		p.i = back
@@ -168,9 +191,8 @@ func (p *parser) mark() (m script.Mark, part script.Part, needle int, name strin
 		if p.phrase("last turn", "last turning point", "previous turn", "previous turning point") {
 			return script.Gap, 0, 0, "", true
 		}
-	case "wrap", "ds", "twin", "double", "shadow", "paired", "yo":
+	case "yo":
 		p.i++
-		p.skip("sts")
 		return script.WrapMark, 0, 0, "", true
 	case "side":
 		p.i++
@@ -180,6 +202,10 @@ func (p *parser) mark() (m script.Mark, part script.Part, needle int, name strin
 		p.i++
 		p.skip("sts", "back", "of", "heel")
 		return script.MidMark, 0, 0, "", true
+	}
+	if p.pair() {
+		p.any("one")
+		return script.WrapMark, 0, 0, "", true
 	}
 	if name := p.namedMarker(); name != "" {
 		return script.Marker, 0, 0, name, true

@@ -1,19 +1,26 @@
 package reader
 
 import (
+	"slices"
+
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 )
 
 // fewer reads "Cont in this way with 1 st fewer before the k2tog in every odd rnd until 8 sts
-// rem": as many decreases a round as before.
+// rem", "One stitch less between the decreases each time and 1 plain round after until 12 remain": as
+// many decreases a round as before.
 func (p *parser) fewer() bool {
 	start := p.i
-	if !p.any("cont") && !p.phrase("go on") {
+	if !p.goesOnSo() && p.peek().kind != numToken || len(p.rows) > 0 && turns(p.rows[len(p.rows)-1].Steps) {
 		return false
 	}
-	found := false
+	found, every := false, 2
 	for !p.stop() && !p.is("until") {
+		if n, ok := p.every(); ok {
+			every = n
+			continue
+		}
 		found = found || p.is("fewer") || p.is("less")
 		p.i++
 	}
@@ -24,8 +31,73 @@ func (p *parser) fewer() bool {
 	if !ok || stop.Kind != script.Remain {
 		return false
 	}
-	p.add(&script.Shape{Base: p.base(start), Name: "fewer", Every: 2, Stop: stop, Claims: p.claimsBehind()})
+	p.add(&script.Shape{Base: p.base(start), Name: "fewer", Every: every, Stop: stop, Claims: p.claimsBehind()})
 	return true
+}
+
+// roundsBetween reads how many plain rounds lie between shaping rounds, and how many of these there are:
+// "K 2 rounds between, 9 decrease rounds in all", "so every 3rd round is a decrease round; 9 decrease
+// rounds in all".
+func (p *parser) roundsBetween() bool {
+	start := p.i
+	p.skip("with", "so", "that", "then")
+	every := 0
+	if p.any("k", "work") {
+		n, ok := p.number()
+		p.any("plain")
+		if !ok || len(n.Val) != 1 || !p.any("rnd", "row") {
+			return false
+		}
+		if !p.any("between") {
+			return false
+		}
+		p.any("the", "these")
+		p.any("dec", "inc", "them", "each")
+		p.any("rnd", "row")
+		every = int(n.Val[0]) + 1
+	} else if n, ok := p.every(); ok {
+		p.skip("is", "being", "a")
+		if !p.any("dec", "inc") || !p.any("rnd", "row") {
+			return false
+		}
+		every = n
+	} else {
+		return false
+	}
+	p.any(",", ";", ":", "-")
+	p.any("and")
+	n, ok := p.number()
+	if !ok || !p.any("dec", "inc", "such") || !p.any("rnd", "row") || !p.phrase("in all", "in total", "altogether", "all told") {
+		return false
+	}
+	stop := script.Stop{Kind: script.InAll, N: n, At: p.since(start)}
+	if len(p.rows) > 0 && decRowsBack(p.rows, every) {
+		emit(p, script.Repeat{Base: p.base(start), Ref: script.Ref{Last: every}, Stop: stop, Claims: p.claimsBehind()})
+		return true
+	}
+	p.add(&script.Shape{Base: p.base(start), Name: "last", Every: every, Stop: stop, Claims: p.claimsBehind()})
+	return true
+}
+
+// decRowsBack tells whether the last so many rows are one that shapes and plain ones behind it.
+func decRowsBack(rows []*script.Row, every int) bool {
+	n := 0
+	for _, r := range slices.Backward(rows) {
+		n += max(len(r.Label.Nums), 1)
+		shapes := slices.ContainsFunc(r.Steps, shapesIn)
+		if n >= every {
+			return n == every && shapes
+		}
+		if shapes {
+			return false
+		}
+	}
+	return false
+}
+
+// shapesIn tells whether a step, or one within it, takes or adds stitches.
+func shapesIn(s script.Step) bool {
+	return s.Op == script.Decrease || s.Op == script.Increase || slices.ContainsFunc(s.Body, shapesIn)
 }
 
 // every reads "every other rnd", "every 4th rnd", "on every foll 6th rnd", "each rnd".
@@ -183,11 +255,25 @@ func (p *parser) shape() bool {
 	if s, ok := try(p, p.shapeRef); ok {
 		return p.finishShape(start, s)
 	}
+	if s, ok := try(p, p.shapeAgain); ok {
+		return p.finishShape(start, s)
+	}
 	s, ok := p.shapeWords()
 	if !ok {
 		return false
 	}
 	return p.finishShape(start, s)
+}
+
+// shapeAgain reads "then every round 4 times", a sentence that goes on with the shaping told last.
+func (p *parser) shapeAgain() (*script.Shape, bool) {
+	back := p.i
+	if _, ok := p.every(); !ok {
+		return nil, false
+	}
+	stop, ok := p.stopping(true)
+	p.i = back
+	return &script.Shape{Name: "dec"}, ok && (stop.Kind == script.Times || stop.Kind == script.InAll || stop.Kind == script.Remain || stop.Kind == script.More)
 }
 
 // shapeRef reads "Rep Dec rnd every 6th rnd 5 more times".

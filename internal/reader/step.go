@@ -23,10 +23,37 @@ func (p *parser) steps() ([]script.Step, bool) {
 			break
 		}
 		p.told = append(p.told, s)
+		if s.Op == script.ToNeedle {
+			p.told = append(p.told, p.sameHere(p.told[from:])...)
+		}
 	}
 	out := slices.Clone(p.told[from:])
 	p.told = p.told[:from]
 	return fold(out), len(out) > 0
+}
+
+// sameHere reads, behind a needle or part, that it is worked as the one before it: "N1: k1, ssk, k to
+// end. N2: the same." It returns those steps.
+func (p *parser) sameHere(told []script.Step) []script.Step {
+	back := p.i
+	same := p.phrase("the same again", "the same", "same again", "likewise", "ditto", "in the same way", "same as before", "just the same") ||
+		p.any("as", "like") && p.atNeedle()
+	if same {
+		p.any("as", "like", "again")
+		p.needle()
+	}
+	if !same || !p.clauseEnd() {
+		p.i = back
+		return nil
+	}
+	told = told[:len(told)-1]
+	for i, s := range slices.Backward(told) {
+		if s.Op == script.ToNeedle {
+			return slices.Clone(told[i+1:])
+		}
+	}
+	p.i = back
+	return nil
 }
 
 // between takes what stands between two steps.
@@ -189,6 +216,10 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return script.Step{Op: script.Turn}, true
 	case "w&t", "wrap", "twin":
 		return p.wrap()
+	case "double", "shadow", "the", "next", "that":
+		if s, ok := try(p, p.wrap); ok {
+			return s, true
+		}
 	case "make":
 		if s, ok := try(p, p.wrap); ok {
 			return s, true

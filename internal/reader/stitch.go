@@ -83,7 +83,9 @@ func (p *parser) single() (s script.Step, ok bool) {
 		return s, true
 	case p.is("one", "row"), p.is("one", "rnd"):
 		return s, false
-	case p.eat("to"), p.eat("until"), p.phrase("within"):
+	case p.phrase("all but"):
+		return p.allBut(s)
+	case p.eat("to"), p.eat("until"), p.phrase("within", "up to", "as far as"):
 		if p.toks[p.i-1].w == "within" {
 			n, ok := p.number()
 			if !ok || !p.eat("sts") {
@@ -332,8 +334,11 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 	if p.eat("patt") || p.eat("rib") || p.phrase("as set", "as established", "even", "as est") {
 		p.skip("as", "set", "established", "est", "across", "over", "the")
 	}
-	if p.any("to") {
+	if p.any("to", "until") || p.phrase("up to", "as far as") {
 		return p.landmark(s)
+	}
+	if p.phrase("but") && p.toks[p.i-2].w == "all" {
+		return p.allBut(s)
 	}
 	if n, ok := p.number(); ok {
 		if p.is("row") || p.is("rnd") || p.is("more") || p.is("rep") || p.is("times") || p.unit() != "" {

@@ -168,6 +168,7 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 // until reads what is to hold at the end: "60 sts rem", "piece measures 7 in", "all sts are
 // worked", "there are 8 wrapped sts at each side".
 func (p *parser) until() (s script.Stop, ok bool) {
+	from := p.i
 	p.skip("there", "are", "only", "you", "has", "just")
 	back := p.i
 	if l, ok := try(p, p.measured); ok {
@@ -214,7 +215,7 @@ func (p *parser) until() (s script.Stop, ok bool) {
 	claims := p.claims()
 	if len(claims) == 0 {
 		p.i = back
-		if n, ok := p.number(); ok && p.any("rem") {
+		if n, ok := p.number(); ok && (p.any("rem") || back > from && p.clauseEnd()) { // "until there are 66"
 			return script.Stop{Kind: script.Remain, N: n}, true
 		}
 		return s, false
@@ -305,17 +306,23 @@ func (p *parser) timesDone() (pattern.Number, bool) {
 // has been worked", "the side stitches are used up", "no side sts are left".
 func (p *parser) usedUp() bool {
 	back := p.i
+	if p.outermost() {
+		return true
+	}
+	if p.phrase("everything's in", "everything is in", "all are in", "they are all in", "all is in", "they're all in", "all sts are in", "all the sts are in") {
+		return true
+	}
 	used, all := false, false
 	none := p.is("no") || p.is("none")
 	for !p.stop() && !p.is(",") && !p.is(";") && !p.is(":") && !p.is("and") && !p.is("-") && !p.is("(") && !p.is("=") {
 		switch t := p.peek(); t.w {
-		case "all", "every", "no", "none", "each", "the":
+		case "all", "every", "no", "none", "each", "the", "everything", "everything's":
 			all = all || t.w != "the" || p.is("the", "side") || p.is("the", "end")
-		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait", "gone", "finished", "exhausted":
+		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait", "gone", "finished", "exhausted", "turn":
 			used = used || t.w != "up" && t.w != "off"
 		case "side", "end", "gap", "waiting":
 			used = used || none
-		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "in", "at", "to", "more", "outer":
+		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "in", "at", "to", "more", "outer", "had", "its", "their", "sole", "waiting-sts":
 		default:
 			if t.kind == numToken {
 				if n, ok := p.number(); ok && n.Known() && all && (p.is("sts") || p.is("heel", "sts") || p.is("side", "sts") || p.is("gusset", "sts")) { // "all 30 heel sts"
@@ -336,6 +343,30 @@ func (p *parser) usedUp() bool {
 	}
 	p.i = back
 	return false
+}
+
+// outermost reads that the stitches at both ends have been worked or wrapped, too: "the first and
+// the last sole st have been twinned too", "the very last stitch at each end has been used".
+func (p *parser) outermost() bool {
+	back := p.i
+	last, done := false, false
+	for !p.clauseEnd() {
+		t := p.peek()
+		switch t.w {
+		case "last", "outermost", "outer", "end":
+			last = true
+		case "worked", "used", "done", "k", "included", "reached":
+			done = true
+		case "the", "very", "first", "and", "sts", "one", "sole", "heel", "at", "each", "either", "both", "side", "of", "has", "been", "is", "are", "too", "also", "as", "well", "up":
+		default:
+			if !pairWords[t.w] || !done && !last {
+				return p.restore(back)
+			}
+			done = true
+		}
+		p.i++
+	}
+	return last && done || p.restore(back)
 }
 
 // stillWait reads, behind "as long as", that stitches are left beyond the gaps: "there are sts

@@ -19,6 +19,8 @@ func (p *parser) where(times *int) bool {
 		return true
 	case p.phrase("at the same places", "in this way", "in the same places", "in the same way", "as before", "spaced", "evenly spaced"):
 		return true
+	case p.phrase("on each ndl", "on every ndl", "on all ndl", "on both ndl"):
+		return true
 	case p.phrase("evenly around", "evenly", "around", "across", "on the sole sts", "on sole sts", "on the heel side of the join", "on the instep", "on the sole", "on the heel side"):
 		return true
 	case p.phrase("at the centre", "at centre", "at the seam", "on the seam"):
