@@ -416,6 +416,10 @@ func (p *parser) tail(c *script.Claim) bool {
 			c.What, told = script.WrapEach, true
 		case p.phrase("on a holder", "on holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "stay on held", "to rest", "to wait"):
 			c.What, c.Part, told = script.OfPart, script.Instep, true
+			if p.atBothEnds() { // "9 sts wait at either end"
+				c.Part = script.Flank
+				continue
+			}
 			p.skip("for", "the", "instep", "on", "a", "holder", "sts", "thread", "yarn", "spare", "ndl", "waste", "while", "heel", "is", "worked")
 		case p.is("on") || p.is("for") || p.is("at") || p.is("in") || p.is("to") || p.is("between") || p.is("beyond") || p.is("of") || p.is("each") || p.is("upon"):
 			if !p.lies(c) {

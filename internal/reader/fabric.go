@@ -58,7 +58,13 @@ func (p *parser) ribAhead() bool {
 	back := p.i
 	defer func() { p.i = back }()
 	_, ok := p.ribWords()
-	return ok && p.is("rib")
+	if !ok || p.is("rib") {
+		return ok
+	}
+	if stop, ok := p.stopping(true); ok { // "k2, p2 for 40 rounds", "k1, p1 until cuff is 2 in"
+		return stop.Kind == script.Rows || stop.Kind == script.MoreRows || stop.Kind == script.Measures
+	}
+	return p.phrase("every rnd", "each rnd", "all rnd")
 }
 
 // ribWords reads "k2, p2", ", two plain and two purl", "4 plain and 4 turned".

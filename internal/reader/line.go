@@ -597,6 +597,9 @@ func (p *parser) cameTo(from, to int) bool {
 
 // partPrefix begins a part that is named by the words before a stop.
 func (p *parser) partPrefix(start, end int) {
+	if start > 0 && end == start+1 && p.toks[start].w == "turn" { // the work, not the heel
+		return
+	}
 	part := sectionIn(p.toks[start:end])
 	sock := p.toks[end-1].w == "sock" || p.toks[end-1].w == "socks"
 	if part == 0 && !sock {

@@ -282,11 +282,16 @@ func (p *parser) partBetween() bool {
 // oneSpotLead takes "at each side of", "on both sides of".
 func (p *parser) oneSpotLead() {
 	back := p.i
-	p.skip("at", "on")
-	if p.any("each", "either", "both") && p.any("side", "end") && p.any("of") {
-		return
+	if !p.atBothEnds() || !p.any("of") {
+		p.i = back
 	}
-	p.i = back
+}
+
+// atBothEnds takes "at each side", "on both sides", "at either end".
+func (p *parser) atBothEnds() bool {
+	back := p.i
+	p.skip("at", "on")
+	return p.any("each", "either", "both") && p.any("side", "end", "ends") || p.restore(back)
 }
 
 // markerPair reads "A and B", "markers A and B", "the two markers", as the names of a claim.

@@ -45,7 +45,7 @@ func throughout(op script.Op, at source.Span) []script.Step {
 // plainVerb reads what plain work begins with: "k", "work even", "cont", "28 rows".
 func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 	switch {
-	case p.is("k") && p.ribAhead():
+	case (p.is("k") || p.is("*") || p.is("(") || p.is("[")) && p.ribAhead():
 		n.Steps, _ = p.ribWords()
 		n.Fabric = "rib"
 		n.told = p.any("rib")
@@ -82,6 +82,8 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 	back := p.i
 	switch {
+	case p.sameLength(n):
+		return true
 	case p.phrase("every rnd plain", "every rnd", "every row", "each rnd", "all rnd", "in the rnd", "in rnd", "one rnd"):
 		if p.toks[p.i-2].w == "one" {
 			n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
@@ -124,15 +126,6 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		return p.restore(back)
 	case p.any(",", "and", ";"):
 		return p.plainAside(n) || p.restore(back)
-	case p.is("(") && p.ahead(1).kind == numToken, p.is("or"), p.is("-") && p.ahead(1).kind == numToken:
-		p.i++
-		p.skip("about", "approx")
-		if l, ok := p.length(); ok && n.Stop.Kind == script.Rows {
-			n.About = l
-			p.any(")")
-			return true
-		}
-		return p.restore(back)
 	case p.slipFirst():
 		n.SlipFirst, n.told = true, true
 		return true
@@ -147,6 +140,30 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		}
 	}
 	return p.restore(back)
+}
+
+// sameLength reads the length that so many rows are: "(2 in)", "or 5 cm", ", which is 5/6/7 in", "= 5
+// cm", ", making 2 in of rib".
+func (p *parser) sameLength(n *plainWork) bool {
+	back := p.i
+	if n.Stop.Kind != script.Rows {
+		return false
+	}
+	open := p.any("(", "[")
+	if !open && !p.any("or", "-", "=") {
+		p.any(",", ";")
+		if !p.phrase("which is", "that is", "which makes", "which are", "which comes to", "or") && !p.any("that's", "making", "about", "approx", "measures") {
+			return p.restore(back)
+		}
+	}
+	p.skip("about", "approx", "to", "is", "=")
+	l, ok := p.length()
+	if !ok || open && !p.any(")", "]") {
+		return p.restore(back)
+	}
+	n.About = l
+	p.skip("long", "deep", "of", "rib", "in", "all")
+	return true
 }
 
 // plainAside reads what is said of plain work behind a comma: "slipping the first st of every
@@ -165,11 +182,6 @@ func (p *parser) plainAside(n *plainWork) bool {
 	case p.phrase("keeping", "maintaining", "with the seam", "with the m"):
 		p.passClause()
 		return true
-	case p.any("about", "approx"):
-		if l, ok := p.length(); ok {
-			n.About = l
-			return true
-		}
 	}
 	if p.phrase("ending with", "finishing with", "ending on", "ending") {
 		p.skip("a", "an")

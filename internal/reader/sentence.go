@@ -121,6 +121,13 @@ func (p *parser) rowSteps() ([]script.Step, bool) {
 	if p.phrase("a plain k rnd", "is a plain k rnd", "plain k rnd", "plain k", "k plain", "work plain", "work even", "k even", "is a plain rnd") {
 		return throughout(script.Knit, p.toks[p.i-1].at), true
 	}
+	from := p.i
+	if p.any("all"); p.phrase("the way around", "the way rnd", "around once", "rnd once", "rnd again", "around again") {
+		p.any("again", "once")
+		p.pairAside()
+		return throughout(script.Work, p.toks[from].at), true
+	}
+	p.i = from
 	steps, ok := p.steps()
 	return byNeedle(steps), ok
 }

@@ -330,6 +330,10 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 	if ref, ok := try(p, p.namedPattern); ok { // "Reed patt over the instep, beg with Rnd 4"
 		return ref, true
 	}
+	if told := strings.ToLower(p.raw(p.toks[p.i-1].at)); told == "work" && p.pairAsOne() {
+		s.N, s.Name = pattern.Of(1), "wrap"
+		return s, true
+	}
 	p.skip("across", "the", "next", "over", "in", "rem", "all", "these", "first", "last")
 	if p.eat("patt") || p.eat("rib") || p.phrase("as set", "as established", "even", "as est") {
 		p.skip("as", "set", "established", "est", "across", "over", "the")

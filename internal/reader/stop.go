@@ -269,6 +269,15 @@ func (p *parser) listed() bool {
 // those of the middle then.
 func (p *parser) rowDone() (c script.Claim, ok bool) {
 	p.skip("you", "has", "been", "the")
+	if w := p.ahead(1).w; (w == "a" || w == "one") && p.any("k", "p", "worked", "made") { // "you have purled a row of only 10 sts"
+		if p.i++; !p.any("row") || !p.any("of", "with", "over") {
+			return c, false
+		}
+		p.skip("only", "just", "but")
+		n, ok := p.number()
+		p.any("sts")
+		return script.Claim{What: script.OfPart, Part: script.Middle, N: n, At: n.At}, ok
+	}
 	if !p.any("worked", "row") {
 		return c, false
 	}
