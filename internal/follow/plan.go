@@ -33,7 +33,7 @@ func (e *entry) numOf(i int) int {
 
 // plan puts what the script says in the order in which it is worked.
 func plan(s *script.Script) []entry {
-	pl := planner{file: s.File, sizes: len(s.Sizes), named: map[string][]numbered{}}
+	pl := planner{file: s.File, sizes: len(s.Sizes), lines: s.Lines, named: map[string][]numbered{}}
 	for i := range s.Lines {
 		for _, item := range s.Lines[i].Items {
 			pl.add(item)
@@ -74,6 +74,7 @@ type numbered struct {
 type planner struct {
 	file    *source.File
 	sizes   int
+	lines   []script.Line
 	out     []entry
 	pending []*script.Row
 	table   []numbered // rows of this section by number
@@ -332,6 +333,54 @@ func (pl *planner) last(k int) []*script.Row {
 	return slices.Clone(pl.recent[len(pl.recent)-k:])
 }
 
+// called is the rows of the steps, or the rows, that the text calls by these numbers or letters;
+// none if it calls nothing so.
+func (pl *planner) called(names []string) (rows []*script.Row) {
+	for _, name := range names {
+		var of []*script.Row
+		if i := lastIndex(pl.recent, func(r *script.Row) bool { return r.Label.Name == name }); i >= 0 {
+			of = pl.recent[i : i+1]
+		} else {
+			of = pl.step(name)
+		}
+		if of == nil {
+			return nil
+		}
+		rows = append(rows, of...)
+	}
+	return rows
+}
+
+// step is the rows of a step of a text that is told in steps.
+func (pl *planner) step(name string) (rows []*script.Row) {
+	for i := range pl.out {
+		for _, r := range pl.out[i].works {
+			if pl.lines[r.Line-1].Step == name {
+				rows = append(rows, r)
+			}
+		}
+	}
+	return rows
+}
+
+// lastIndex is where the last element lies that is wanted, -1 if there is none.
+func lastIndex(rows []*script.Row, wanted func(*script.Row) bool) int {
+	for i, r := range slices.Backward(rows) {
+		if wanted(r) {
+			return i
+		}
+	}
+	return -1
+}
+
+// digits is numbers as they are printed.
+func digits(nums []int) (out []string) {
+	for _, n := range nums {
+		out = append(out, itoa(n))
+	}
+	return out
+}
+
 // repeat finds the rows that a repeat means.
 func (pl *planner) repeat(n *script.Repeat) {
 	e := entry{item: n}
@@ -364,9 +413,11 @@ func (pl *planner) repeat(n *script.Repeat) {
 		} else {
 			pick(table)
 		}
+	case r.Names != nil:
+		e.rows = pl.called(r.Names)
 	case r.Nums != nil:
-		if !pick(pl.table) {
-			pick(pl.before)
+		if !pick(pl.table) && !pick(pl.before) {
+			e.rows = pl.called(digits(r.Nums))
 		}
 	case r.Last == -1, r.Last == -2:
 		k := len(pl.recent)
@@ -379,18 +430,6 @@ func (pl *planner) repeat(n *script.Repeat) {
 		e.rows = slices.Clone(pl.recent[len(pl.recent)-k:])
 	case r.Last > 0:
 		e.rows = pl.last(r.Last)
-	case r.Names != nil:
-		for _, name := range r.Names {
-			for _, row := range slices.Backward(pl.recent) {
-				if row.Label.Name == name {
-					e.rows = append(e.rows, row)
-					break
-				}
-			}
-		}
-		if len(e.rows) < len(r.Names) {
-			e.rows = nil
-		}
 	}
 	e.just = len(e.rows) > 0 && slices.Equal(pl.tail(len(e.rows)), e.rows)
 	pl.out = append(pl.out, e)

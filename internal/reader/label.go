@@ -1,9 +1,14 @@
 package reader
 
-import "sockwright/internal/script"
+import (
+	"slices"
+	"strings"
+
+	"sockwright/internal/script"
+)
 
 // labelNames are the words that name a row besides or instead of a number.
-var labelNames = newList("next dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing foll subsequent")
+var labelNames = newList("next turning wrap base cup cap dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing foll subsequent")
 
 // label reads "Row 1 (RS):", "1st row.-", "Rnds 2 and 4:", "All WS rows:", "Next rnd:",
 // "Rnd 2 and all even rnds:", "Toe rnd 1:", with what stands between it and the steps.
@@ -11,9 +16,13 @@ func (p *parser) label() (script.Label, bool) {
 	start := p.i
 	l := script.Label{Said: true}
 	p.skip("the")
+	p.rowTitle(&l)
 	for n := 0; n < 4; n++ { // "heel, ", "first heel row"
 		t := p.peek()
 		if t.kind == ordToken && labelNames.has(p.ahead(1)) && (p.ahead(2).w == "row" || p.ahead(2).w == "rnd") { // "1st dec. round"
+			if !shapingNames.has(p.ahead(1)) { // "1st short row"
+				l.Nums = []int{int(t.val)}
+			}
 			p.i++
 			continue
 		}
@@ -50,6 +59,22 @@ func (p *parser) label() (script.Label, bool) {
 	switch t := p.peek(); {
 	case t.kind == ordToken:
 		ok = p.ordinalRows(&l)
+	case p.shortRow():
+		l.Round = !p.flat
+		p.i++
+		p.rowNumbers(&l)
+		ok = true
+	case (l.Name == "next" || l.Name == "foll") && t.kind == numToken: // "Next 4 rounds:"
+		l.Many, ok = p.number()
+		l.Round = p.is("rnd")
+		ok = ok && p.any("row", "rnd")
+	case shapingNames.has(&p.toks[max(p.i-1, 0)]) && p.i > start && (p.is(":") || p.is("-")): // "Decrease:"
+		l.Round, ok = !p.flat, true
+	case p.i == start && p.letterAlone(t) && p.ahead(1).w == ":": // "a:"
+		p.i++
+		l.Name, l.Round, ok = t.w, !p.flat, true
+	case p.i == start && p.sideAlone(&l):
+		ok = true
 	case t.w == "row" || t.w == "rnd":
 		l.Round = t.w == "rnd"
 		p.i++
@@ -63,7 +88,7 @@ func (p *parser) label() (script.Label, bool) {
 			if p.is("on", ":") || p.is("onwards") || p.is("onward") { // "Rows 3 on:"
 				p.i++
 			}
-		} else if t := p.peek(); t.kind == wordToken && len(t.w) == 1 && t.w != "k" && t.w != "p" && (p.raw(t.at) != t.w || p.ahead(1).w == ":" || p.ahead(1).w == "(") { // "Row A", "round a:"
+		} else if t := p.peek(); p.letterAlone(t) && (p.raw(t.at) != t.w || labelEnd.has(p.ahead(1))) { // "Row A", "round a:"
 			p.i++
 			l.Name, ok = t.w, true
 		} else {
@@ -74,11 +99,15 @@ func (p *parser) label() (script.Label, bool) {
 		if ok = p.openRows(&l); !ok {
 			ok = p.followingRows(&l)
 		}
+	case t.w == "even" || t.w == "odd" || t.w == "other" || t.w == "alt": // "Even rounds:"
+		ok = p.openRows(&l)
 	}
 	if !ok {
 		p.i = start
 		return script.Label{}, false
 	}
+	p.onlyOfThem(&l)
+	p.andFollowing(&l)
 	if p.any("and", ",", "&", "then") {
 		back := p.i - 1
 		p.skip("and", "on")
@@ -130,6 +159,128 @@ func (p *parser) label() (script.Label, bool) {
 		return script.Label{}, false
 	}
 	return l, true
+}
+
+// shapingNames are names under which a row is told without the word: "Decrease: k1, ssk …".
+var shapingNames = newList("dec inc")
+
+// labelEnd are marks behind a label.
+var labelEnd = newList(": - . ( ,")
+
+// notOfTitle are words that do not stand in the title of a row: they instruct or count.
+var notOfTitle = newList("k p sl work cont rep until to co bo pick on in at from every each all this that these those last same as and then when row rnd for with the")
+
+// rowTitle passes over words that the text calls a row by, whatever they are, before the word
+// "row": "Ladder round 3:", "Back of heel row 1 (RS):", "turning row 2:".
+func (p *parser) rowTitle(l *script.Label) {
+	n, own := 0, false
+	for ; n < 4; n++ {
+		t := p.ahead(n)
+		if t.kind != wordToken || t.stitch != nil || notOfTitle.has(t) || t.w == "row" || t.w == "rnd" {
+			break
+		}
+		own = own || !labelNames.has(t)
+	}
+	if w := p.ahead(n).w; !own || w != "row" && w != "rnd" {
+		return
+	}
+	if t := p.ahead(n + 1); t.kind != numToken && t.w != ":" {
+		return
+	}
+	l.Name = p.peek().w
+	p.i += n
+}
+
+// shortRow tells whether a row is named by its letter here: "R1", "R 2:".
+func (p *parser) shortRow() bool {
+	n := p.ahead(1)
+	return p.is("r") && n.kind == numToken && (n.glued || labelEnd.has(p.ahead(2)))
+}
+
+// letterAlone tells whether a token is one letter that stands for no stitch.
+func (p *parser) letterAlone(t *token) bool {
+	return t.kind == wordToken && len(t.w) == 1 && t.w != "k" && t.w != "p"
+}
+
+// sideAlone reads a row that is named by nothing but its side: "(RS) Sl 1, k to end", "WS row:",
+// "RS rows:".
+func (p *parser) sideAlone(l *script.Label) bool {
+	back := p.i
+	open := p.is("(")
+	if l.Side = p.side(); l.Side == script.NoSide {
+		return false
+	}
+	last := &p.toks[p.i-1]
+	facing := slices.ContainsFunc(p.toks[back:p.i], func(t token) bool { return t.w == "facing" })
+	if facing || !open && !labelEnd.has(p.peek()) || p.is(",") {
+		l.Side = script.NoSide
+		return p.restore(back)
+	}
+	if strings.EqualFold(p.raw(last.at), "rows") {
+		l.Open = 3
+	}
+	return true
+}
+
+// onlyOfThem reads which rows of a run are meant: "Rows 5 to 11, odd rows only", "Rounds 2-14
+// (even rounds)".
+func (p *parser) onlyOfThem(l *script.Label) {
+	if len(l.Nums) < 3 {
+		return
+	}
+	back := p.i
+	open := p.any("(")
+	p.skip(",", "-", "the", "only")
+	odd := 0
+	switch {
+	case p.any("odd", "odd-numbered"):
+		odd = 1
+	case p.any("even", "even-numbered"):
+	default:
+		p.i = back
+		return
+	}
+	p.any("numbered")
+	p.any("row", "rnd", "ones", "numbers")
+	if p.any("only", "alone"); open && !p.any(")") {
+		p.i = back
+		return
+	}
+	l.Nums = slices.DeleteFunc(l.Nums, func(n int) bool { return n%2 != odd })
+}
+
+// andFollowing reads that a row also tells those behind it: "3rd and following rows", "Row 3 and
+// every following row", "Row 3 onwards".
+func (p *parser) andFollowing(l *script.Label) {
+	if len(l.Nums) != 1 {
+		return
+	}
+	back := p.i
+	if p.phrase("onwards", "onward", "and on", "and onwards") {
+		l.Name = "foll"
+		return
+	}
+	p.any(",")
+	if !p.any("and", "&") {
+		p.i = back
+		return
+	}
+	p.skip("all", "every", "each", "the", "any")
+	if !p.any("foll", "subsequent", "later", "more") || !p.any("row", "rnd", "ones") {
+		p.i = back
+		return
+	}
+	l.Name = "foll"
+}
+
+// labelAhead tells whether the label of a row stands here.
+func (p *parser) labelAhead() bool {
+	back, numbered := p.i, p.numbered
+	p.quiet++
+	_, ok := p.label()
+	p.quiet--
+	p.i, p.numbered = back, numbered
+	return ok
 }
 
 func (p *parser) rowAhead(n int) bool {
@@ -192,6 +343,18 @@ func (p *parser) ordinalRows(l *script.Label) bool {
 		if p.peek().kind != ordToken {
 			p.i = back
 		}
+	}
+	if back := p.i; p.any("and", "&") { // "3rd and following rows"
+		p.skip("all", "every", "each", "the")
+		if p.any("foll", "subsequent", "later") && (p.is("row") || p.is("rnd")) && len(l.Nums) == 1 {
+			l.Name = "foll"
+		} else {
+			p.i = back
+		}
+	}
+	if t := p.peek(); labelNames.has(t) && (p.ahead(1).w == "row" || p.ahead(1).w == "rnd") { // "1st short row"
+		l.Name = t.w
+		p.i++
 	}
 	t := p.peek()
 	if t.w != "row" && t.w != "rnd" {

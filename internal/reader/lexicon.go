@@ -12,6 +12,7 @@ var spellings = map[string]string{
 	"k":           "knit knits knitting knitted",
 	"p":           "purl purls purled purling",
 	"sl":          "slip slips slp",
+	"step":        "steps",
 	"slipping":    "",
 	"slipped":     "",
 	"sts":         "st stitch stitches loops loop",

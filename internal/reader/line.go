@@ -62,6 +62,8 @@ func (p *parser) lines() {
 		toks, beyond := within(buf)
 		p.begin(toks)
 		p.items, p.only = nil, p.forSizes
+		text = p.itemised(text, at)
+		p.out.Lines[n-1].Step = p.inStep
 		role := p.oneLine(text)
 		p.blank = false
 		p.out.Lines[n-1].Role = role
@@ -549,7 +551,7 @@ scan:
 			}
 		}
 	}
-	if end <= start || p.setUpAhead() || p.rowAhead(0) || p.nthAhead() || p.atNeedle() {
+	if end <= start || p.setUpAhead() || p.rowAhead(0) || p.labelAhead() || p.nthAhead() || p.atNeedle() {
 		return
 	}
 	if p.toks[end].w == ":" && (p.rowWords(start, end) || p.toks[end-1].w == "sts" || p.cameTo(start, end)) {

@@ -55,6 +55,7 @@ type joiner struct {
 	lines []string // from 1
 	width int      // to which the text has been broken, 0 if it has not
 	title int      // the first line that holds something
+	small bool     // the text is written in small letters: they say nothing of where a sentence begins
 	toks  []token  // to be used again
 	first int      // of the lines that have been joined so far
 }
@@ -64,6 +65,9 @@ type joiner struct {
 // keeps its lines. Letters of unlike widths make some lines longer than others: the room is
 // that of the shortest line that surely goes on.
 func (j *joiner) measure() {
+	if j.small = inSmallLetters(j.lines, j.title); j.small {
+		return
+	}
 	widest := 0
 	for _, text := range j.lines {
 		if _, signs := chartCells(text); len(signs) == 0 {
@@ -98,6 +102,24 @@ func (j *joiner) measure() {
 	}
 }
 
+// inSmallLetters tells whether a text is written in small letters: its title begins with one, and so
+// do most of its lines.
+func inSmallLetters(lines []string, title int) bool {
+	small, large := 0, 0
+	for n := title; n < len(lines); n++ {
+		text := strings.TrimLeft(lines[n], "-–•* \t")
+		switch r, _ := utf8.DecodeRuneInString(text); {
+		case unicode.IsLower(r):
+			small++
+		case n == title:
+			return false
+		case unicode.IsUpper(r):
+			large++
+		}
+	}
+	return small > large
+}
+
 func length(text string) int { return utf8.RuneCountInString(strings.TrimRight(text, " \t")) }
 
 // wants is how long line n would be with the first word of the next one.
@@ -122,7 +144,7 @@ func (j *joiner) goesOn(n int, listing bool) bool {
 		return false
 	}
 	if r, _ := utf8.DecodeRuneInString(next); n == j.title && !unicode.IsLower(r) {
-		return leftOpen(text, next)
+		return leftOpen(text, next, j.small)
 	}
 	if j.full(n) && !isHead(text) && (!endsSentence(text, next) || j.tellsRow(j.first) || ofNeedleLabel.MatchString(next)) {
 		return true
@@ -130,7 +152,7 @@ func (j *joiner) goesOn(n int, listing bool) bool {
 	if r, _ := utf8.DecodeRuneInString(next); j.full(n) && !unicode.IsUpper(r) {
 		return true
 	}
-	return !listing && leftOpen(text, next)
+	return !listing && leftOpen(text, next, j.small)
 }
 
 // byNeedle tells whether a row that is told needle by needle, a line for each and one for what
@@ -143,8 +165,9 @@ func (j *joiner) byNeedle(text, next string) bool {
 		strings.HasSuffix(text, ".") && needlesHold.MatchString(next)
 }
 
-// leftOpen tells whether the words of a line leave a sentence open that the next one takes up.
-func leftOpen(text, next string) bool {
+// leftOpen tells whether the words of a line leave a sentence open that the next one takes up. In a
+// text that is written in small letters, such a letter is no sign of that.
+func leftOpen(text, next string, allSmall bool) bool {
 	c := next[0]
 	small := 'a' <= c && c <= 'z'
 	last := text[len(text)-1]
@@ -162,7 +185,7 @@ func leftOpen(text, next string) bool {
 	case "and", "the", "to", "from", "of", "with", "on", "until", "a", "for", "or", "last", "rep", "at", "each", "every", "over", "in", "then":
 		return small || isDigit(c) || c == '('
 	}
-	return len(text) > 58 && small && !startsRow(next)
+	return len(text) > 58 && small && !allSmall && !startsRow(next)
 }
 
 // endsSentence tells whether a line ends a sentence, with the next line seen: the full stop
@@ -174,7 +197,7 @@ func endsSentence(text, next string) bool {
 	}
 	word := strings.TrimRight(text[strings.LastIndexAny(text, " \t([")+1:], ".")
 	r, _ := utf8.DecodeRuneInString(next)
-	return text[len(text)-1] != '.' || !abbreviated.hasWord(word) || unicode.IsUpper(r)
+	return text[len(text)-1] != '.' || !abbreviated.hasWord(word) || long[lower(word)] || unicode.IsUpper(r)
 }
 
 var (
@@ -184,13 +207,14 @@ var (
 	numberedNeedle = regexp.MustCompile(`^N\d: `)
 	needlesHold    = regexp.MustCompile(`^\d+ (?:\([\d, –]+\) )?sts?\b`)
 	numberedHead   = regexp.MustCompile(`^\d{1,2} \p{Lu}\p{Ll}+(?:,? \p{Ll}+){0,5}$`)
+	itemLabel      = regexp.MustCompile(`^(?:(?:\d{1,2}|[a-z])\) |\(\d{1,2}\) |\d{1,2}\. \p{L}|[Ss]tep (?:\d{1,2}|\p{L}+)[.:)]? )`)
 	dashItem       = regexp.MustCompile(`^[–-]\s+\D`)
 )
 
 // ownLine tells whether line m begins something of its own, whatever line n before it says.
 func (j *joiner) ownLine(n, m int) bool {
 	text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[m])
-	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || isBullet(next) || numberedHead.MatchString(next) || isHead(next) && (endsSentence(text, next) || !strings.HasSuffix(next, ".")) {
+	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || isBullet(next) || itemLabel.MatchString(next) && (endsSentence(text, next) || isHead(text)) || numberedHead.MatchString(next) || isHead(next) && (endsSentence(text, next) || !strings.HasSuffix(next, ".")) {
 		return true
 	}
 	open := strings.HasSuffix(text, ",") || strings.HasSuffix(text, ";") || strings.HasSuffix(text, "(")

@@ -11,12 +11,36 @@ import (
 // ref reads which rows are meant: "Rows 1 and 2", "these 2 rows", "the last 2 rnds", "3rd
 // and 4th rows", "the dec rnd", "rows A and B", "them".
 func (p *parser) ref() (script.Ref, bool) {
-	for _, read := range []func() (script.Ref, bool){p.refLettered, p.refNumbered, p.refLast, p.refAll} {
+	for _, read := range []func() (script.Ref, bool){p.refSteps, p.refShort, p.refLettered, p.refNumbered, p.refLast, p.refAll} {
 		if r, ok := try(p, read); ok {
 			return r, true
 		}
 	}
 	return script.Ref{}, false
+}
+
+// refSteps reads steps of a text that is told in steps: "steps 9 and 10", "step b".
+func (p *parser) refSteps() (r script.Ref, ok bool) {
+	p.any("the")
+	if !p.any("step") {
+		return r, false
+	}
+	r.Names = p.stepNames()
+	return r, len(r.Names) > 0
+}
+
+// refShort reads rows that are named by R and their number: "R1 and R2", "R3-4".
+func (p *parser) refShort() (r script.Ref, ok bool) {
+	var l script.Label
+	for p.shortRow() {
+		p.i++
+		p.rowNumbers(&l)
+		if back := p.i; !p.any("and", "&", ",") || !p.shortRow() {
+			p.i = back
+			break
+		}
+	}
+	return script.Ref{Nums: l.Nums, Round: !p.flat}, len(l.Nums) > 0
 }
 
 // refNumbered reads rows by their numbers: "Rows 1 and 2", "short rows 3 and 4", "from 1st row".
@@ -146,7 +170,7 @@ func (p *parser) repeat() bool {
 	case p.phrase("go on", "carry on", "keep on", "keep going"):
 		lead = "cont"
 		p.skip("with", "work")
-	case p.any("work", "cont", "k"):
+	case p.any("work", "cont", "k", "do"):
 		lead = p.toks[p.i-1].w
 		p.skip("to", "work", "rep", "with", "in", "k", "only", "just")
 	default: // "then Rnd 1 only until 8 sts are left", "last two rows until everything's in"

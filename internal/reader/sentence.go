@@ -103,6 +103,9 @@ func (p *parser) row() bool {
 	if stop, ok := try(p, func() (script.Stop, bool) { p.skip(",", ";"); return p.stopping(false) }); ok && stop.Kind != script.NoStop {
 		r.Stop = &stop
 	}
+	if l.Many.Known() && r.Stop == nil {
+		r.Stop = &script.Stop{Kind: script.Rows, N: l.Many, At: l.At}
+	}
 	r.Claims = p.claimsBehind()
 	r.Base = p.base(start)
 	p.emitRow(r)

@@ -47,6 +47,7 @@ type Line struct {
 	At    source.Span
 	Role  Role
 	Items []Item
+	Step  string // of a text told in numbered or lettered steps, the one that the line is part of
 }
 
 // Base is what every item has.
@@ -131,7 +132,8 @@ type Label struct {
 	Open  int   // 1: and all odd ones, 2: and all even ones, 3: and all others (of the side)
 	Name  string
 	Side  Side
-	Said  bool // there is a label at all
+	Said  bool           // there is a label at all
+	Many  pattern.Number // "Next 4 rnds": so many alike; absent: one
 }
 
 // A Row is one row or round, or a set of like ones.
