@@ -22,7 +22,9 @@ import (
 //	### SIZES: KIND STATED ACTUAL: words of the message
 //	### mend: words of its first mend
 //
-// where "-" stands for no size and no figure. No other finding may come.
+// where "-" stands for no size and no figure. No other finding may come. Those called printed-…
+// state, in words of our own, counts that were published and cannot be knitted: what each
+// sock was is told with the worked examples of package sock.
 
 // expected is a finding that a pattern announces.
 type expected struct {

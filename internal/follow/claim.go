@@ -48,6 +48,9 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 	if c.What == script.Between && c.Part != script.NoPart {
 		return w.partBetween(c)
 	}
+	if c.What == script.HasMiddle {
+		return w.checkMiddle(c)
+	}
 	v, ok := w.figure(c.N, 0)
 	if !ok || !c.N.Known() {
 		return nil
@@ -182,6 +185,17 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 		return w.checkWraps([]script.Claim{c})
 	}
 	return nil
+}
+
+// checkMiddle holds stitches that are said to have one in their middle to be odd in number.
+func (w *worker) checkMiddle(c script.Claim) []*problem {
+	n := w.n.worked()
+	if !w.known || !w.n.flat || n%2 != 0 {
+		return nil
+	}
+	p := w.remark(c.At, source.Parity, source.Say("follow.no-middle", "{0} have no st in the middle: an even number has a gap there", source.InSts(n)), source.Sts(n), nil)
+	p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-middle", "set {0} or {1} sts apart, or say where the {2} are halved", n-1, n+1, n)}}
+	return []*problem{p}
 }
 
 // partBetween compares a part with what lies between the two markers that are said to hold it.

@@ -20,7 +20,7 @@ func candidates(n pattern.Number, size int, problems []*problem) []candidate {
 	v := n.In(size)
 	var out []candidate
 	add := func(x int32, cost float64) {
-		if x == v || x < 0 || x > 5000 {
+		if x == v || x < 1 || x > 5000 {
 			return
 		}
 		for i := range out {

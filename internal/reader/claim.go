@@ -507,6 +507,12 @@ func (p *parser) lies(c *script.Claim) bool {
 			}
 		}
 		p.i = back
+		p.skip("the", "two", "last")
+		if (c.What == script.Live || c.What == script.WrapNone) && p.phrase("wrapped sts", "wraps", "wrap", "twin sts", "twin", "double sts", "ds sts", "ds", "short row", "turn", "turned sts") {
+			c.What = script.WrapNone
+			return true
+		}
+		p.i = back
 	}
 	if word == "each" {
 		if c.What == script.OnNdl || c.What == script.WrapEach || c.What == script.Edges {

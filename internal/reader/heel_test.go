@@ -24,6 +24,20 @@ func TestHeels(t *testing.T) {
 			"HEEL TURN\nFollowing rows: Sl 1, work to 1 st before the gap, close the gap, k1, turn.\nGo on until all side sts have been worked. 16 sts.",
 			"HEEL TURN\nAll further rows: Sl 1, work to 1 st before the gap, dec across the gap, k1, turn.\nCarry on so until no more sts wait at either side. 16 sts.",
 		}},
+		{"divide 28; state ( middle)", []string{
+			"Put 28 sts on one needle for the heel, with the middle back st in the center of them.",
+			"Place 28 sts on one needle for the heel, keeping the center st in the middle.",
+			"Slip 28 sts on one needle for the heel, so that the middle stitch lies in the centre of the needle.",
+			"For the heel take 28 sts on one needle, having the seam stitch at the centre of the heel.",
+			"Set 28 sts on one needle for the heel, the center back st being in the middle.",
+		}},
+		{"state (8 not wrapped)", []string{
+			"8 sts are left between the wrapped sts.",
+			"8 sts remain between the wraps.",
+			"There are 8 unworked sts between the turns.",
+			"8 sts between the twins.",
+			"There are now 8 sts between the short rows.",
+		}},
 		{"turned (16) (28 of part)", []string{
 			"There are 16 sts when the heel is turned and 28 sts on the instep.",
 			"There are 16 sts after the heel turn and 28 sts on the instep.",

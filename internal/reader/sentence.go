@@ -64,6 +64,7 @@ func init() {
 		{"close", (*parser).close},
 		{"facing", (*parser).facing},
 		{"part between markers", (*parser).partBetween},
+		{"middle stitch", (*parser).middleStitch},
 		{"state", (*parser).state},
 		{"steps", (*parser).looseSteps},
 	}...)

@@ -119,7 +119,7 @@ func stop(s *script.Stop) string {
 func claims(list []script.Claim) string {
 	out := ""
 	for _, c := range list {
-		names := map[script.What]string{script.Live: "", script.Total: "in all", script.OfPart: "of part", script.OnNdl: fmt.Sprintf("on N%d", c.Needle), script.EachNdl: "on each", script.RowCount: "rows", script.Change: "more", script.Edges: "edges", script.WrapEach: "wrapped", script.WrapNone: "not wrapped", script.Between: "between " + c.Name}
+		names := map[script.What]string{script.Live: "", script.Total: "in all", script.OfPart: "of part", script.OnNdl: fmt.Sprintf("on N%d", c.Needle), script.EachNdl: "on each", script.RowCount: "rows", script.Change: "more", script.Edges: "edges", script.WrapEach: "wrapped", script.WrapNone: "not wrapped", script.Between: "between " + c.Name, script.HasMiddle: "middle"}
 		out += strings.TrimRight(fmt.Sprintf(" (%s %s", values(c.N), names[c.What]), " ") + ")"
 	}
 	return out

@@ -318,18 +318,19 @@ type Unwrap struct{ Base }
 type What uint8
 
 const (
-	Live     What = iota // stitches: of the part that is worked or of the whole, whichever it is
-	Total                // all stitches
-	OfPart               // of Claim.Part
-	OnNdl                // on Claim.Needle
-	EachNdl              // on each needle
-	RowCount             // rows or rounds worked
-	Change               // stitches gained or lost by the row
-	Edges                // edge stitches or ridges a side
-	WrapEach             // wrapped at each side
-	WrapNone             // not wrapped, between them
-	Ribs                 // ribs: runs of like stitches
-	Between              // between the markers of Claim.Name, "a/b"
+	Live      What = iota // stitches: of the part that is worked or of the whole, whichever it is
+	Total                 // all stitches
+	OfPart                // of Claim.Part
+	OnNdl                 // on Claim.Needle
+	EachNdl               // on each needle
+	RowCount              // rows or rounds worked
+	Change                // stitches gained or lost by the row
+	Edges                 // edge stitches or ridges a side
+	WrapEach              // wrapped at each side
+	WrapNone              // not wrapped, between them
+	Ribs                  // ribs: runs of like stitches
+	Between               // between the markers of Claim.Name, "a/b"
+	HasMiddle             // a stitch lies in the middle: they are odd in number
 )
 
 // A Claim is a figure that the words state and that working them must give.
