@@ -256,6 +256,8 @@ func (c *composer) notes() *pattern.Section {
 	switch {
 	case c.Direction == design.ToeUp:
 		s.Body = append(s.Body, para(say("notes.up", "The rnd begins at the side, from the toe to the cuff: N1 holds the sole, and later the back of the leg; N2 holds the instep, and later the front.")))
+	case c.Method == design.DoublePointed && c.FootBegins() == pattern.SideOfInstep:
+		s.Body = append(s.Body, para(say("notes.dpn.side", "The rnd begins at the center of the back; from the foot on, it begins at the side, before the instep: N1 is the instep and N2 the sole.")))
 	case c.Method == design.DoublePointed:
 		s.Body = append(s.Body, para(say("notes.dpn", "The rnd begins at the center of the back; from the foot on, it begins at the center of the sole, and N1, N2 and N3 name the needles in the order in which they are worked.")))
 	default:

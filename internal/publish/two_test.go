@@ -12,9 +12,12 @@ import (
 // TestTwoAtATime holds the edition to the instructions of one sock, for every part that can
 // be worked on one long needle.
 func TestTwoAtATime(t *testing.T) {
-	made := 0
-	for i, text := range everyChoice() {
-		if !strings.Contains(text, `method = "magic-loop"`) || i%3 > 0 {
+	made, loops := 0, 0
+	for _, text := range everyChoice() {
+		if !strings.Contains(text, `method = "magic-loop"`) {
+			continue
+		}
+		if loops++; loops%3 > 0 {
 			continue
 		}
 		one := madeOrRefused(t, text)

@@ -325,16 +325,21 @@ func (d *Draft) roundsBegin() pattern.Place {
 	return pattern.SideOfSole
 }
 
-// footBegins is where the rounds of the foot begin.
+// footBegins is where the rounds of the foot begin. A gusset that is decreased on one side
+// takes the center of the sole away from the middle of the heel: its rounds begin at the side
+// on all needles.
 func (d *Draft) footBegins() pattern.Place {
 	switch {
 	case d.Direction == design.ToeUp:
 		return pattern.SideOfSole
-	case d.Method == design.DoublePointed:
+	case d.Method == design.DoublePointed && d.kinds["gusset"] != oneSided:
 		return pattern.CentreOfSole
 	}
 	return pattern.SideOfInstep
 }
+
+// FootBegins is where the rounds of the foot begin.
+func (d *Draft) FootBegins() pattern.Place { return d.footBegins() }
 
 func say(key, text string, args ...any) source.Message { return source.Say(key, text, args...) }
 

@@ -65,11 +65,7 @@ func (gs *gusset) rounds(n int) int {
 
 func (gs *gusset) declare(d *Draft) {
 	leg, heel, left := d.v("leg.stitches"), d.v("heel.stitches"), d.v("heel.stitches_left")
-	all := d.pickUpNumbers(grade.Var{
-		Is: func(grade.Values) int { return gs.corner },
-		Why: func(grade.Values) grade.Reason {
-			return grade.Reason{Rule: "corner", Text: say("why.corner", "an extra stitch in the corner closes the hole there; the gusset decreases it away (common practice)")}
-		}})
+	all := d.pickUpNumbers(cornersOf(gs.corner))
 	rounds := d.Model.Add(follows("gusset.decrease_rounds", "decrease rounds of the gusset", "rnds",
 		func(v grade.Values) int { return (v.Of(all) - v.Of(leg) - gs.wider) / 2 },
 		func(v grade.Values) grade.Reason {
@@ -89,11 +85,7 @@ func (gs *gusset) declare(d *Draft) {
 			}
 			return r
 		}))
-	if gs.wider == 0 {
-		d.footAsLeg()
-	} else {
-		d.footUnlikeLeg(gs.wider)
-	}
+	d.footOf(gs.wider)
 	if !gs.onSole {
 		return
 	}
@@ -112,6 +104,24 @@ func (gs *gusset) declare(d *Draft) {
 			return grade.Reason{Rule: "panel-share", Text: say("why.panel", "{0} % of {1} stitches left of the heel is {2}; odd or even as they are", whole(gs.panel*100), v.Of(left), whole(gs.panel*float64(v.Of(left)))), Terms: []grade.Term{v.Term(left), {Key: "gusset.panel", Value: gs.panel, Source: "common practice"}}}
 		},
 	})
+}
+
+// cornersOf is the number of stitches picked up in each corner, where it is chosen.
+func cornersOf(n int) grade.Var {
+	return grade.Var{
+		Is: func(grade.Values) int { return n },
+		Why: func(grade.Values) grade.Reason {
+			return grade.Reason{Rule: "corner", Text: say("why.corner", "an extra stitch in the corner closes the hole there; the gusset decreases it away (common practice)")}
+		}}
+}
+
+// footOf declares a foot of so many stitches more than the leg.
+func (d *Draft) footOf(wider int) {
+	if wider == 0 {
+		d.footAsLeg()
+	} else {
+		d.footUnlikeLeg(wider)
+	}
 }
 
 // footUnlikeLeg declares a foot that is wider or narrower than the leg.

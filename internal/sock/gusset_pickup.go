@@ -100,7 +100,7 @@ func (u pickUpRounds) write(last bool) (split func(decreases func(size int) int)
 		u.marked = false
 	}
 	u.para(say("gusset.locking", "Leave the locking markers in until the edges are picked up."))
-	if u.roundsBegin() == pattern.CentreBack {
+	if u.footBegins() == pattern.CentreOfSole {
 		return u.fromSole(last)
 	}
 	return u.fromSide(last)
@@ -175,9 +175,12 @@ func (u pickUpRounds) fromSide(last bool) (split func(decreases func(size int) i
 		u.row(named(pattern.Partial, pattern.RS), total(u.each(func(size int) int { return u.left(size) + u.pick(size) })), append(steps, u.along(pattern.LeftEdge)...)...)
 	})
 	u.add(&pattern.Begin{Place: pattern.SideOfInstep})
-	if u.Method == design.MagicLoop {
+	switch u.Method {
+	case design.DoublePointed:
+		u.para(say("gusset.partial.dpn", "The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. From here N1 is the instep, and N2 the sole with the sts picked up on both sides. Each may lie on two double-pointed needles: read both as one."))
+	case design.MagicLoop:
 		u.para(say("gusset.partial.loop", "Draw out a loop of cable between the picked-up sts and the instep. The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. From here N1 is the instep, and N2 the sole with the sts picked up on both sides."))
-	} else {
+	default:
 		u.para(say("gusset.partial.two", "The partial row does not count as a rnd; Rnd 1 is the first rnd of the foot. From here the needle with the instep is N1; the other, with the sole and the sts picked up on both sides, is N2."))
 	}
 	u.tip(say("gusset.tip.tbl.side", "Knitting the picked-up sts through the back loop twists them shut, so that no row of holes runs along the heel: those on the {left} in Rnd 1, those on the {right} in Rnd 2."))

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"sockwright/internal/fabric"
+	"sockwright/internal/pattern"
 )
 
 // Computed: gussets after a round turn round by round, with one corner stitch. Ours have one
@@ -94,6 +95,47 @@ func TestFootUnlikeLeg(t *testing.T) {
 				t.Errorf("leg %d, foot %d: %d decrease rounds, want %d", x.leg, x.foot, got, want)
 			}
 			knitted(t, draft, plan, 0)
+		}
+	}
+}
+
+// Computed: a gusset on one side, 84 to 64 stitches a stitch at a time. The right sock's
+// decreases stand a stitch beyond the instep where its big toe is, the left sock's a stitch
+// before it, and the other side has none.
+func TestGussetOnOneSide(t *testing.T) {
+	for _, method := range []string{"double-pointed", "magic-loop", "two-circulars"} {
+		for side, beyond := range map[string]pattern.Sock{"inner": pattern.RightSock, "outer": pattern.LeftSock} {
+			for rate, every := range map[string]int{"every": 1, "every-2nd": 2} {
+				draft, plan := graded(t, wanted{stitches: []int{64}, foot: "12 in", more: fmt.Sprintf("[needles]\nmethod = %q\n[heel]\nkind = \"round\"\n[gusset]\nkind = \"one-side\"\nside = %q\nrate = %q\n", method, side, rate)}.text())
+				numbers(t, plan, 0, map[string]int{"gusset.stitches": 84, "gusset.decrease_rounds": 20, "gusset.rounds": 2 + 20*every, "foot.stitches": 64})
+				p := draft.Build(plan)
+				for _, sock := range []pattern.Sock{pattern.RightSock, pattern.LeftSock} {
+					kind, other := fabric.Ssk, fabric.K2tog
+					if sock != beyond {
+						kind, other = other, kind
+					}
+					n := 0
+					for i, r := range knittedAs(t, p, 0, sock).courses("Gusset", true) {
+						at := r.at(kind, 0)
+						if dec := i >= 2 && (i-2)%every == 0; dec != (at >= 0) || r.at(other, 0) >= 0 || r.at(kind, 1) >= 0 {
+							t.Fatalf("%s, %s, %s: round %d has not its one decrease: %v", method, side, rate, i+1, r.kinds)
+						}
+						if at < 0 {
+							continue
+						}
+						n++
+						if fromInstep := at - 32; kind == fabric.Ssk && fromInstep != 1 || kind == fabric.K2tog && len(r.kinds)-1-at != 1 {
+							t.Errorf("%s, %s, %s: decrease %d is stitch %d of %d", method, side, rate, n, at+1, len(r.kinds))
+						}
+						if len(r.kinds) != 84-n {
+							t.Errorf("%s, %s, %s: decrease %d leaves %d stitches, want %d", method, side, rate, n, len(r.kinds), 84-n)
+						}
+					}
+					if n != 20 {
+						t.Errorf("%s, %s, %s: %d decreases", method, side, rate, n)
+					}
+				}
+			}
 		}
 	}
 }

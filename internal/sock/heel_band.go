@@ -15,14 +15,14 @@ var bandFabric = choice("fabric", "fabric of the straight flap", "stockinette", 
 
 var bandWidth = length("band", "width of the band; by the length of the foot where nothing is said", 5, 100)
 
-var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, bandForm, bandWidth, bandFabric, flapHeight(0.5), flapInstep}, Markers: 2, Notions: []string{"2 locking markers"}, Name: "a band heel", Gussets: []string{"instep", "exact", "sole"}, Default: cuffDown, Directions: cuffDown,
+var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, bandForm, bandWidth, bandFabric, flapHeight(0.5), flapInstep}, Markers: 2, Notions: []string{"2 locking markers"}, Name: "a band heel", Gussets: []string{"instep", "exact", "sole", oneSided}, Default: cuffDown, Directions: cuffDown,
 	Skills: []string{"slipping sts", "decreasing"},
 	How:    bandOpenings["rows"],
 	Says:   say("heel.band.says", "band heel: a narrow band runs unbroken from the back of the heel under the sole, with a decrease beside it in every row"),
 	take: func(d *Draft, t *design.Table) construction {
 		h := &bandHeel{form: bandForm.name(t), flap: flap{share: heelShare.number(t), height: flapHeight(0.5).number(t) * insteps[flapInstep.name(t)], fabric: bandFabric.name(t), slipped: true}}
 		if h.form != "rows" {
-			d.gussets = []string{"exact", "instep", "sole"}
+			d.gussets = []string{"exact", "instep", "sole", oneSided}
 		}
 		for i := range d.Sizes {
 			width, why := feet.BandWidthRule(d.Sizes[i].BandFoot)

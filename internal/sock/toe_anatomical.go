@@ -92,6 +92,7 @@ func (a *anatomicalToe) build(b *Builder) {
 	b.needles(rnd(3), changeTotal(-4, after(one, func(int) int { return 1 })), sides, sides)
 	tip := b.each(func(size int) int { return b.of("toe.stitches_left", size) / 2 })
 	b.oneMore(rnd(3), b.each(func(size int) int { return both(size) - 1 }), pattern.Again{Total: b.n("toe.rounds"), Count: total(b.n("toe.stitches_left"), tip, tip)})
+	b.toSide(true)
 	b.graftToe(tip, instepInFront)
 }
 

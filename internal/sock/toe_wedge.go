@@ -206,7 +206,7 @@ func (b *Builder) moved(size int) int { return b.Draft.moved(b.plan.At(size)) }
 // roundOfToe is 1 where the last round of the foot is told by the toe, because the round must
 // begin some stitches earlier from there on.
 func (d *Draft) roundOfToe(moved int) int {
-	if d.roundsBegin() == pattern.SideOfSole && moved > 0 {
+	if d.footBegins() != pattern.CentreOfSole && moved > 0 {
 		return 1
 	}
 	return 0
@@ -221,7 +221,7 @@ func (w *wedgeToe) build(b *Builder) {
 	half := b.each(func(size int) int { return b.of("foot.stitches", size) / 2 })
 	b.evenOut(half)
 
-	side := b.roundsBegin() == pattern.SideOfSole
+	side := b.footBegins() != pattern.CentreOfSole
 	first := func(c *pattern.Count) {
 		if side {
 			both := slices.Concat(w.lessAfter(), w.lessBefore())
@@ -315,7 +315,7 @@ func (w *wedgeToe) decreases(b *Builder, size int) int {
 // evenOut moves stitches between instep and sole where they are not equal.
 func (b *Builder) evenOut(half pattern.Number) {
 	b.where(func(size int) bool { return b.moved(size) != 0 }, func() {
-		if b.roundsBegin() == pattern.CentreBack {
+		if b.footBegins() == pattern.CentreOfSole {
 			b.moveNeedles()
 			return
 		}
@@ -407,7 +407,7 @@ func (w *wedgeToe) graduated(b *Builder, decreases func(size int) int, plain fun
 func (w *wedgeToe) after(b *Builder) *pattern.Count {
 	left := b.n("toe.stitches_left")
 	half := b.each(func(size int) int { return b.of("toe.stitches_left", size) / 2 })
-	if b.roundsBegin() == pattern.SideOfSole {
+	if b.footBegins() != pattern.CentreOfSole {
 		return total(left, half, half)
 	}
 	// N1 and N3 lose the same number: with an odd half the first keeps one more.
@@ -453,9 +453,12 @@ func (b *Builder) gather(left pattern.Number) {
 // that is closed by joining instep and sole. side tells whether the round begins there.
 func (b *Builder) toSide(side bool) {
 	if side {
-		if b.Method == design.MagicLoop {
+		switch b.Method {
+		case design.MagicLoop:
 			b.para(say("toe.side.loop", "The yarn hangs at the side; the two needle tips are the two needles of what follows."))
-		} else {
+		case design.DoublePointed:
+			b.para(say("toe.side.dpn", "The yarn hangs at the side. If instep or sole lies on two needles, slip its sts onto one."))
+		default:
 			b.para(say("toe.side", "The yarn hangs at the side."))
 		}
 		return
