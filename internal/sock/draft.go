@@ -238,6 +238,8 @@ func (d *Draft) impossible(no *grade.Impossible) source.Fault {
 		f.Text = source.Say("sock.falls", "with these pins it would be narrower than the size before it: {0}", strings.Join(pins, ", "))
 	case no.Falls:
 		f.Text = source.Say("sock.falls-rules", "with these pins it would be narrower than the size before it: {0}; {1}", strings.Join(pins, ", "), strings.Join(reasons, "; "))
+	case len(pins) == 1 && len(reasons) == 0:
+		f.Text = source.Say("sock.pin-far", "this pin cannot be kept: {0}; the number follows from others, and none near what is asked for make it that", pins[0])
 	case len(pins) > 1 && len(reasons) == 0:
 		f.Text = source.Say("sock.pins-clash", "these pins cannot stand together: {0}", strings.Join(pins, ", "))
 	case len(pins) > 0:

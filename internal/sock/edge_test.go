@@ -74,6 +74,14 @@ func TestFallsByPin(t *testing.T) {
 	}
 }
 
+// A pin on a number that follows from others says so when none of these make it that.
+func TestFarPin(t *testing.T) {
+	said := refused(t, wanted{stitches: []int{64}, more: "[heel]\nkind = \"inserted\"\nshare = 0.6\n[pin]\n\"heel.stitches_left\" = 24\n"}.text())
+	if want := "this pin cannot be kept: heel.stitches_left = 24; the number follows from others"; !strings.Contains(said, want) {
+		t.Errorf("%q, want %q in it", said, want)
+	}
+}
+
 // Gusset and toe of a single decrease round tell what they leave.
 func TestSingleDecreaseRounds(t *testing.T) {
 	draft, plan := graded(t, feet("14", "20", "95 by 100", "220 by 240")+"[gusset]\ncorner_stitches = 0\n")
