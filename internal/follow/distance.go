@@ -25,6 +25,9 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		w.needNeedles(s.Needle)
 	} else if s.Part != 0 && s.To != script.MidMark {
 		sub.part, sub.ndl = s.Part, 0
+		if part := w.partHere(s.Part); s.To == script.End && (part != script.NoPart || s.Part == script.Heel) {
+			sub.part = part
+		}
 	}
 	if s.Name == "needle" && rw.ndl == 0 && rw.group == nil {
 		w.needNeedles(2)

@@ -67,7 +67,20 @@ func (w *worker) divide(n *script.Divide) *problem {
 		}
 		return w.divide(&other)
 	}
-	if n.From == script.OnNeedle {
+	onPart := script.NoPart // "on the sts of the back needle"
+	if n.From == script.OnNeedle && n.Needle == 0 {
+		if onPart = w.partHere(script.Sole); onPart != script.NoPart {
+			on, _ := w.n.inPart(onPart)
+			if v < 0 {
+				v = on
+			}
+			if v != on {
+				p := w.remark(n.N.Span(w.size), source.StitchCount, source.Say("follow.heel-part", "the heel is said to be {0}, but its needle has {1}", source.InSts(v), on), source.Sts(v), source.Sts(on))
+				w.soft = append(w.soft, p)
+				v = on
+			}
+		}
+	} else if n.From == script.OnNeedle {
 		w.needNeedles(max(2, n.Needle))
 		on, _ := w.n.onNeedle(n.Needle)
 		if v >= 0 && on != v {
@@ -93,8 +106,16 @@ func (w *worker) divide(n *script.Divide) *problem {
 		}
 	}
 	var heel, rest []cell
-	switch n.From {
-	case script.OnNeedle:
+	switch {
+	case onPart != script.NoPart:
+		for _, c := range cells {
+			if c.part == onPart {
+				heel = append(heel, c)
+			} else {
+				rest = append(rest, c)
+			}
+		}
+	case n.From == script.OnNeedle && n.Needle > 0:
 		for _, c := range cells {
 			if int(c.ndl) == n.Needle {
 				heel = append(heel, c)
@@ -102,7 +123,7 @@ func (w *worker) divide(n *script.Divide) *problem {
 				rest = append(rest, c)
 			}
 		}
-	case script.Last:
+	case n.From == script.Last, n.From == script.OnNeedle:
 		heel, rest = cells[all-v:], cells[:all-v]
 	default:
 		heel, rest = cells[:v], cells[v:]

@@ -137,6 +137,30 @@ func (w *worker) nextNeedle() uint8 {
 	return 0
 }
 
+// needParts tells which stitches are the instep and which the sole where a round is told for the two,
+// half by half, and the text has not laid them out.
+func (w *worker) needParts(rw *rowWork) {
+	if w.n.flat || count(w.n.right) > 0 {
+		return
+	}
+	if _, told := w.n.inPart(script.Instep); told {
+		return
+	}
+	var parts []script.Part
+	for _, s := range rw.row.Steps {
+		if s.Op == script.ToNeedle {
+			if s.Part != script.Instep && s.Part != script.Sole || slices.Contains(parts, s.Part) {
+				return
+			}
+			parts = append(parts, s.Part)
+		}
+	}
+	if len(parts) == 2 {
+		w.needNeedles(2)
+		w.nameParts(parts)
+	}
+}
+
 func (w *worker) needlesInUse() int {
 	top := 0
 	for _, list := range [][]cell{w.n.left, w.n.right, w.n.held} {

@@ -1,6 +1,8 @@
 package follow
 
 import (
+	"slices"
+
 	"sockwright/internal/script"
 	"sockwright/internal/source"
 )
@@ -38,7 +40,7 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 			w.divide(&script.Divide{Base: n.Base, N: n.Claims[0].N, From: script.Last})
 		}
 	}
-	if w.known && !n.Flat && w.n.flat && w.part != script.Heel {
+	if w.known && w.n.flat && (!n.Flat && w.part != script.Heel || n.Round && len(w.n.held) > 0 && w.saysAll(n.Claims)) {
 		w.n.rejoin()
 		w.endFlap()
 	}
@@ -84,6 +86,14 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 		problems = append(problems, w.checkLength(n, rows)...)
 	}
 	return problems
+}
+
+// saysAll tells whether a claim is of all stitches, those that rest included.
+func (w *worker) saysAll(claims []script.Claim) bool {
+	return slices.ContainsFunc(claims, func(c script.Claim) bool {
+		v, ok := w.figure(c.N, 0)
+		return ok && (c.What == script.Total || c.What == script.Live) && v > w.n.worked()
+	})
 }
 
 // begin2 works so many plain rows to and fro.

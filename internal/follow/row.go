@@ -123,6 +123,7 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 		w.n.begin()
 		rw.round = true
 	}
+	w.scopeOf(rw, turns)
 	rw.before = count(w.n.left) + count(w.n.right)
 	if rw.pickup {
 		w.wholeHeel(rw)
@@ -177,6 +178,52 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 		w.n.turn()
 	}
 	return nil
+}
+
+// scopeOf comes to the part that a row is said to be of, or that the first stitches of a row that
+// turns are: "sole, row 1", "Knit 20 heel sts, turn".
+func (w *worker) scopeOf(rw *rowWork, turns bool) {
+	part := rw.row.Label.Part
+	if first := rw.row.Steps[0]; part == script.NoPart && turns && !w.n.flat && first.Op != script.ToNeedle {
+		part = first.Part
+	}
+	if part = w.partHere(part); part == script.NoPart || rw.pickup {
+		return
+	}
+	rw.part = part
+	w.skipOthers(rw)
+}
+
+// skipOthers passes over the stitches that lie before those that the steps are for: they are worked
+// plain.
+func (w *worker) skipOthers(rw *rowWork) {
+	for len(w.n.left) > 0 && w.upTo(rw, 1) == 0 {
+		c := w.n.left[len(w.n.left)-1]
+		w.n.left = w.n.left[:len(w.n.left)-1]
+		w.n.right = append(w.n.right, c)
+	}
+}
+
+// partHere is the part of the stitches on the needles that a part of the sock is: the sole is the heel
+// while that is worked. It is NoPart if no stitches are told of it.
+func (w *worker) partHere(part script.Part) script.Part {
+	for _, p := range []script.Part{part, otherName(part)} {
+		if n, _ := w.n.inPart(p); p != script.NoPart && n > 0 {
+			return p
+		}
+	}
+	return script.NoPart
+}
+
+// otherName is the other name of the sole or the heel.
+func otherName(p script.Part) script.Part {
+	switch p {
+	case script.Sole:
+		return script.Heel
+	case script.Heel:
+		return script.Sole
+	}
+	return script.NoPart
 }
 
 // leavesHeel tells whether a row without a turn, told while the heel lies flat, can only be

@@ -202,23 +202,16 @@ func (w *worker) toNeedle(rw *rowWork, s *script.Step) *problem {
 		w.needNeedles(max(k, s.Needle))
 		rw.ndl, rw.part = s.Needle, 0
 	} else {
+		w.needParts(rw)
 		rw.ndl, rw.part = 0, s.Part
-		if s.Part == script.Sole {
-			if _, told := w.n.inPart(script.Sole); !told {
-				if c, told := w.n.inPart(script.Heel); told && c > 0 {
-					rw.part = script.Heel
-				}
-			}
+		if part := w.partHere(s.Part); part != script.NoPart {
+			rw.part = part
 		}
 	}
 	if w.upTo(rw, 1) == 0 && count(w.n.left) > 0 {
 		if _, told := w.n.onNeedle(1); told && s.Needle > 0 || s.Needle == 0 {
 			// the words jump over stitches of another needle: they are worked plain
-			for len(w.n.left) > 0 && w.upTo(rw, 1) == 0 {
-				c := w.n.left[len(w.n.left)-1]
-				w.n.left = w.n.left[:len(w.n.left)-1]
-				w.n.right = append(w.n.right, c)
-			}
+			w.skipOthers(rw)
 		}
 	}
 	return nil

@@ -184,6 +184,10 @@ func (p *parser) whichSts(a *apart) (took, ok bool) {
 	p.skip("just")
 	p.from(&a.Divide)
 	p.skip("only")
+	if p.half(&a.Divide) {
+		a.found = true
+		return true, true
+	}
 	if n, part, ok := p.needle(); ok && (n > 0 || part == script.Sole || part == script.Heel) {
 		a.From, a.Needle, a.found = script.OnNeedle, n, true
 		return true, true
@@ -208,7 +212,7 @@ func (p *parser) whichSts(a *apart) (took, ok bool) {
 		a.found = true
 		if p.eat("of") {
 			p.skip("the", "rnd")
-			if n, _, ok := p.needle(); ok && n > 0 {
+			if n, part, ok := p.needle(); ok && (n > 0 || part == script.Sole || part == script.Heel) {
 				a.From, a.Needle = script.OnNeedle, n
 			}
 		}
@@ -224,6 +228,34 @@ func (p *parser) whichSts(a *apart) (took, ok bool) {
 		return true, true
 	}
 	return false, true
+}
+
+// half reads which half of the round is meant, and how many stitches that is: "the second half of the
+// round only, 30 sts", "half the sts (30)".
+func (p *parser) half(d *script.Divide) bool {
+	back := p.i
+	if p.any("the"); p.is("second", "half") || p.is("last", "half") {
+		d.From = script.Last
+	} else if p.is("first", "half") {
+		d.From = script.First
+	} else if !p.is("half") {
+		return p.restore(back)
+	}
+	if !p.any("half") {
+		p.i += 2
+	}
+	p.any("of")
+	p.skip("the", "rnd", "sts", "only", "alone")
+	end := p.i
+	open := p.any(",", "(", ":", "-") && p.toks[p.i-1].w == "("
+	p.skip("that", "is")
+	n, ok := p.number()
+	if !ok || !p.any("sts") && !open || open && !p.any(")") {
+		p.i = end
+		return true
+	}
+	d.N = n
+	return true
 }
 
 // inSections reads that a heel is worked in so many parts: "in three sections", "divided into

@@ -8,7 +8,7 @@ import (
 )
 
 // labelNames are the words that name a row besides or instead of a number.
-var labelNames = newList("next turning wrap base cup cap dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing foll subsequent")
+var labelNames = newList("next turning wrap base cup cap dec inc set-up setup pick-up joining foundation first last partial final closing division dividing heel flap toe gusset leg cuff foot instep turn lace body chart patt dec'd plain garter inc'd eyelet picot short transition band purl decrease increase ridge round narrowing foll subsequent sole")
 
 // label reads "Row 1 (RS):", "1st row.-", "Rnds 2 and 4:", "All WS rows:", "Next rnd:",
 // "Rnd 2 and all even rnds:", "Toe rnd 1:", with what stands between it and the steps.
@@ -38,6 +38,9 @@ func (p *parser) label() (script.Label, bool) {
 		p.i++
 		if n == 0 && (p.is(",") || p.is(":") || p.is("-")) && p.rowAhead(1) {
 			p.i++
+			if part := partNamed(l.Name); part == script.Sole || part == script.Instep {
+				l.Part = part
+			}
 			l.Name = ""
 		}
 	}

@@ -51,7 +51,9 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		s.Minus = n
 	} else if ok {
 		p.skip("of", "the")
-		p.partWord()
+		if part := p.partWord(); part == script.Sole || part == script.Instep { // "until 1 sole st is left"
+			s.Part = part
+		}
 		p.any("sts")
 		if left, ok := p.areLeft(s); ok {
 			left.Minus, left.To = n, script.End
@@ -90,7 +92,9 @@ func (p *parser) allBut(s script.Step) (script.Step, bool) {
 	}
 	p.any("of")
 	p.skip("the", "last")
-	p.partWord()
+	if part := p.partWord(); part == script.Sole || part == script.Instep {
+		s.Part = part
+	}
 	ok = p.any("sts", "one") || ok
 	p.whose(&s)
 	return s, ok

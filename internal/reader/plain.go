@@ -115,6 +115,10 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		return true
 	case p.any("on", "over"):
 		p.skip("all", "the", "these", "rem")
+		if p.any("everything", "everyone") {
+			n.Flat = n.Flat && !n.Round
+			return true
+		}
 		if c, ok := p.claim(); ok {
 			n.Claims = append(n.Claims, c)
 			return true
@@ -134,6 +138,7 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More && stop.Kind != script.InAll && stop.Kind != script.Remain {
 			n.Stop, n.told = stop, true
 			if stop.Kind == script.Rows || stop.Kind == script.MoreRows {
+				n.Round = n.Round || p.toks[p.i-1].w == "rnd"
 				n.Flat = n.Flat || p.toks[p.i-1].w == "row"
 			}
 			return true

@@ -292,6 +292,9 @@ func (p *parser) looseSteps() bool {
 	}
 	steps, ok := p.steps()
 	p.phrase("and leave them on a spare ndl", "and leave them on spare ndl", "and leave them on a holder", "and leave them", "and leave these sts", "and sl them on to a spare ndl")
+	first := p.any("first")
+	p.phrase("once more", "again")
+	p.letRest()
 	if !ok || !p.clauseEnd() && !p.is("until") && !p.is("for") && !p.is("-") && !p.is("(") && !p.is("=") || !worksStitches(steps) {
 		return false
 	}
@@ -302,8 +305,30 @@ func (p *parser) looseSteps() bool {
 	r.Claims = p.claimsBehind()
 	ofNeedle(r)
 	r.Base = p.base(start)
-	p.emitRow(r)
+	var apart script.Item // the stitches set apart just before, if this is worked first
+	if n := len(p.items); first && n > 0 {
+		if d, ok := p.items[n-1].(*script.Divide); ok {
+			apart, p.items = d, p.items[:n-1]
+		}
+	}
+	if p.emitRow(r); apart != nil {
+		p.add(apart)
+	}
 	return true
+}
+
+// letRest passes over what is done with stitches that have just been worked: ", then stop", ", then let
+// them rest", "and leave them on a holder".
+func (p *parser) letRest() {
+	back := p.i
+	p.skip(",", "and")
+	if p.any("then") && (p.any("stop") || p.any("let") && p.any("it", "them", "these", "this")) {
+		for !p.clauseEnd() {
+			p.i++
+		}
+		return
+	}
+	p.i = back
 }
 
 // timesBehind makes a repeat of steps behind which it is said how often they are worked in the

@@ -180,11 +180,11 @@ func (p *parser) single() (s script.Step, ok bool) {
 		p.onto()
 		return s, true
 	}
-	if p.phrase("front ndl", "across front ndl") {
+	if p.phrase("front ndl", "across front ndl", "front half") {
 		s.Part, s.To = script.Instep, script.PartEnd
 		return s, true
 	}
-	if p.phrase("back ndl") {
+	if p.phrase("back ndl", "back half") {
 		s.Part, s.To = script.Sole, script.PartEnd
 		return s, true
 	}

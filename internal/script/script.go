@@ -134,6 +134,7 @@ type Label struct {
 	Side  Side
 	Said  bool           // there is a label at all
 	Many  pattern.Number // "Next 4 rnds": so many alike; absent: one
+	Part  Part           // that alone is worked: "sole, row 1"
 }
 
 // A Row is one row or round, or a set of like ones.
@@ -206,6 +207,7 @@ type Plain struct {
 	Steps     []Step // what is worked; nil where it is only said to go on as before
 	Fabric    string // the name of it, if it has one
 	Flat      bool
+	Round     bool // said to be rounds
 	SlipFirst bool // the first stitch of each row is slipped
 	Stop      Stop
 	About     *Length // a length that is said to be the same
