@@ -2,6 +2,7 @@ package follow
 
 import (
 	"slices"
+	"strings"
 
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
@@ -115,7 +116,7 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 	rw := &rowWork{row: r, num: num, label: name(r, num), more: more}
 	rw.pickup = picksUp(r.Steps)
 	turns := slices.ContainsFunc(r.Steps, func(s script.Step) bool { return s.Op == script.Turn || s.Op == script.Wrap })
-	if w.n.flat && !rw.pickup && !turns && (r.Label.Round || !r.Flat && len(w.n.held) > 0 && w.leavesHeel(r)) {
+	if w.n.flat && !rw.pickup && !turns && (r.Label.Round || (!r.Flat || !r.Label.Said) && len(w.n.held) > 0 && w.leavesHeel(r)) {
 		w.n.rejoin()
 		w.partRows = 1
 	}
@@ -261,6 +262,8 @@ func name(r *script.Row, num int) string {
 		return "Rnd " + itoa(num)
 	case num > 0:
 		return "Row " + itoa(num)
+	case len(r.Label.Name) == 1: // "Row A"
+		return map[bool]string{true: "Rnd ", false: "Row "}[r.Label.Round] + strings.ToUpper(r.Label.Name)
 	case r.Label.Name != "" && r.Label.Said:
 		if r.Label.Round {
 			return "the " + r.Label.Name + " rnd"

@@ -1,12 +1,15 @@
 package reader
 
-import "sockwright/internal/script"
+import (
+	"sockwright/internal/pattern"
+	"sockwright/internal/script"
+)
 
 // divide reads how the heel is set apart.
 func (p *parser) divide() bool {
 	start := p.i
 	p.skip("then", "now")
-	if p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) {
+	if p.halfEach(start) || p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) {
 		return true
 	}
 	heel := p.part == script.Heel
@@ -351,6 +354,61 @@ func (p *parser) areTheHeel(start int) bool {
 	return p.setApart(start, d)
 }
 
+// halfEach reads a heel that lies half at the end and half at the beginning of the round: "K 15, slip
+// the last 15 sts of the round on to the other end of the same needle", "Put the first 14 and the last
+// 14 sts of the rnd on one needle".
+func (p *parser) halfEach(start int) bool {
+	d := script.Divide{Part: script.Heel, From: script.First}
+	var worked *script.Row
+	if p.is("k") || p.is("p") {
+		s, ok := p.single()
+		if !ok || !s.N.Known() || s.To != script.Here {
+			return p.restore(start)
+		}
+		s.At = p.since(start)
+		worked = &script.Row{Base: p.base(start), Steps: []script.Step{s}}
+		d.N = s.N
+		p.skip(",", ";", "and", "then")
+	}
+	from := p.i
+	if !p.any("sl", "put", "place", "take", "transfer", "set") {
+		return p.restore(start)
+	}
+	ok := true
+	if worked == nil {
+		if d.N, ok = p.endSts("first"); !ok || !p.any("and", "with") {
+			return p.restore(start)
+		}
+	}
+	if d.Plus, ok = p.endSts("last"); !ok {
+		return p.restore(start)
+	}
+	p.phrase("on to", "onto", "on", "upon", "to")
+	p.skip("the", "other", "end", "of", "same", "one", "single", "a", "free", "spare")
+	if !p.any("ndl") || worked == nil && !p.sentenceHas("heel") && p.part != script.Heel {
+		return p.restore(start)
+	}
+	p.phrase("for the heel", "for heel")
+	if worked != nil {
+		p.emitRow(worked)
+	}
+	return p.setApart(from, d)
+}
+
+// endSts reads "the first 14", "the last 15 sts of the round".
+func (p *parser) endSts(end string) (pattern.Number, bool) {
+	p.any("the")
+	if !p.any(end) {
+		return pattern.Number{}, false
+	}
+	n, ok := p.number()
+	p.any("sts")
+	if p.any("of", "on") {
+		p.skip("the", "rnd", "last", "ndl")
+	}
+	return n, ok
+}
+
 // workedAlone reads that only some stitches are worked from here on: "turn; only the last 28
 // sts are worked from here", "From now on work the first 30 sts only".
 func (p *parser) workedAlone(start int) bool {
@@ -406,7 +464,7 @@ func (p *parser) restForInstep(start int) bool {
 	}
 	lead := p.phrase(forInstep...)
 	p.any(",")
-	if !p.any("sl", "place", "put", "leave", "transfer", "keep") {
+	if !p.any("sl", "place", "put", "leave", "transfer", "keep", "divide") {
 		return fail()
 	}
 	d.These = p.is("these") || p.is("them") || p.is("those")
@@ -424,6 +482,16 @@ func (p *parser) restForInstep(start int) bool {
 		p.i--
 	}
 	p.any("sts")
+	if back := p.i; p.any("between", "over", "on") && p.peek().kind == numToken && p.ahead(1).w == "ndl" { // "between two needles and leave for instep"
+		p.i += 2
+		p.skip(",", "and", "leave", "keep", "them", "these")
+		if !p.phrase(forInstep...) && !lead {
+			return fail()
+		}
+		return p.setApart(start, d)
+	} else {
+		p.i = back
+	}
 	if !p.phrase("on to", "onto", "on", "to") {
 		return fail()
 	}

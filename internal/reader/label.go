@@ -60,6 +60,16 @@ func (p *parser) label() (script.Label, bool) {
 	}
 	ok := false
 	switch t := p.peek(); {
+	case t.kind == ordToken && p.ahead(1).w == "and":
+		back := p.i
+		p.i += 2
+		p.any("all", "every", "each")
+		if ok = p.followingRows(&l); ok { // "3rd and following rows"
+			l.Nums = []int{int(t.val)}
+			break
+		}
+		p.i = back
+		ok = p.ordinalRows(&l)
 	case t.kind == ordToken:
 		ok = p.ordinalRows(&l)
 	case p.shortRow():
@@ -115,9 +125,10 @@ func (p *parser) label() (script.Label, bool) {
 		back := p.i - 1
 		p.skip("and", "on")
 		if p.any("all", "every", "each") {
-			if !p.openRows(&l) {
+			if !p.openRows(&l) && !p.followingRows(&l) {
 				p.i = back
 			}
+		} else if p.followingRows(&l) {
 		} else if p.phrase("foll alt row", "foll alt rnd", "alt row", "alt rnd") {
 			l.Open = 2 - l.First()%2
 		} else {

@@ -60,6 +60,9 @@ func (p *parser) lines() {
 		}
 		buf = p.lexAt(text, at.Start, buf[:0])
 		toks, beyond := within(buf)
+		for len(toks) > 0 && isBullet(toks[0].w) {
+			toks = toks[1:]
+		}
 		p.begin(toks)
 		p.items, p.only = nil, p.forSizes
 		text = p.itemised(text, at)
@@ -515,6 +518,10 @@ func (p *parser) prefix() {
 		t := p.toks[i]
 		if t.w == "," && i > p.i {
 			if p.i = i + 1; p.rowAhead(0) && !p.is("row", ",") {
+				if part := partNamed(p.toks[start].w); i == start+1 && (part == script.Sole || part == script.Instep) { // of the label
+					p.i = start
+					return
+				}
 				p.partPrefix(start, i)
 				return
 			}

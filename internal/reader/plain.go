@@ -20,6 +20,7 @@ func (p *parser) plain() bool {
 	n := plainWork{Plain: script.Plain{Flat: p.flat}}
 	p.skip("then", "now")
 	p.overThese()
+	p.turnFirst(&n)
 	if !p.plainVerb(&n, p.toks[start].at) {
 		return false
 	}
@@ -86,7 +87,7 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		return true
 	case p.phrase("every rnd plain", "every rnd", "every row", "each rnd", "all rnd", "in the rnd", "in rnd", "one rnd"):
 		if p.toks[p.i-2].w == "one" {
-			n.Stop = script.Stop{Kind: script.Rows, N: pattern.Of(1)}
+			n.Stop, n.Round = script.Stop{Kind: script.Rows, N: pattern.Of(1)}, true
 		}
 		n.told = true
 		return true
@@ -96,7 +97,7 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 	case p.phrase("even", "plain", "straight", "without shaping", "as set", "as established", "as est", "in this way", "in this manner", "so", "as before", "as given", "foll"):
 		n.told = true
 		return true
-	case p.phrase("back and forth over the heel sts", "back and forth on the heel sts", "back and forth", "to and fro", "over the heel sts", "on the heel sts", "on heel sts", "over heel sts", "in the heel"):
+	case p.phrase("back and forth over the heel sts", "back and forth on the heel sts", "back and forth", "to and fro", "over the heel sts", "on the heel sts", "on heel sts", "over heel sts", "across the heel sts", "across heel sts", "across these sts", "in the heel"):
 		n.Flat = true
 		return true
 	case p.remark(), p.eat("in", "row", "of"), p.colourWith(), p.phrase("with the foot", "with foot", "in the same way", "around", "across"):
@@ -212,6 +213,19 @@ func (p *parser) plainAside(n *plainWork) bool {
 		}
 	}
 	return false
+}
+
+// turnFirst takes "turn and" before a row: "Turn, and p. 1 row across the heel sts".
+func (p *parser) turnFirst(n *plainWork) {
+	back := p.i
+	if p.any("turn") {
+		p.skip("work", "the", ",", "and", "then")
+		if w := p.peek().w; (w == "k" || w == "p") && p.ahead(1).kind == numToken && (p.ahead(2).w == "row" || p.ahead(2).w == "rnd") {
+			n.Flat = true
+			return
+		}
+	}
+	p.i = back
 }
 
 // overThese takes "over these sts," before what is worked on them.

@@ -109,12 +109,42 @@ func (p *parser) row() bool {
 	}
 	r.Claims = p.claimsBehind()
 	r.Base = p.base(start)
+	if p.beginsHere() {
+		r.Label.Name = "partial"
+	}
 	p.emitRow(r)
 	p.arranging()
 	if p.strayStep() || !p.stop() && !p.is(")") && !p.is(";") && !p.is(",") && !p.is("-") && !p.is(":") && !p.is("(") {
 		r.Cut = p.stumble(r.Label.Said)
 	}
 	return true
+}
+
+// beginsHere reads, behind a row, that the round begins where it ends: "; the round now begins at this
+// point, the centre of the heel", ". This is the beginning of the round".
+func (p *parser) beginsHere() bool {
+	back := p.i
+	p.skip(".", ";", ",", "-", "and", "which")
+	from := p.i
+	begins, here := false, false
+	for !p.stop() && p.i < from+16 {
+		switch t := p.peek(); {
+		case t.kind == numToken, t.w == "(", t.w == ":", t.w == "k", t.w == "p", t.w == "turn", t.stitch != nil:
+			p.i = back
+			return false
+		case t.w == "beg" || t.w == "bor":
+			begins = true
+		case t.w == "here" || t.w == "point" || t.w == "this" || t.w == "is" || t.w == "now":
+			here = true
+		}
+		p.i++
+	}
+	return begins && here && p.toksHave(from, "rnd", "bor") || p.restore(back)
+}
+
+// toksHave tells whether one of these words stands between a token and here.
+func (p *parser) toksHave(from int, words ...string) bool {
+	return slices.ContainsFunc(p.toks[from:p.i], func(t token) bool { return slices.Contains(words, t.w) })
 }
 
 // asSaid takes lead words of a row: "N1, " is read by the steps.

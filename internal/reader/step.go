@@ -150,6 +150,11 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	}
 	switch t.w {
 	case "k", "p":
+		if p.is(t.w, "up") { // "knit up 14 sts along the side of the heel"
+			if s, ok := try(p, p.pickUp); ok {
+				return s, true
+			}
+		}
 		return p.single()
 	case "plain":
 		if p.i++; p.eat("k") {

@@ -142,6 +142,9 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 		return s, false
 	}
 	more = p.any("more") || more
+	if w := p.ahead(1).w; (w == "rnd" || w == "row") && (p.is("plain") || p.is("k")) { // "one plain round"
+		p.i++
+	}
 	switch {
 	case p.any("times"):
 		s.Kind, s.N = script.Times, n
