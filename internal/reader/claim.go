@@ -379,7 +379,7 @@ func (p *parser) tail(c *script.Claim) bool {
 			told = true
 		case p.phrase("will be rem", "will rem", "will be on the ndl", "should rem"):
 			told = true
-		case c.What == script.WrapNone && p.phrase("in between", "between them", "between", "in the centre", "rem between"):
+		case c.What == script.WrapNone && p.phrase("in between", "between them", "in the centre", "rem between"):
 			told = true
 		case p.phrase("without wraps", "without a wrap", "with no wraps", "with no wrap", "that are not wrapped"):
 			c.What, told = script.WrapNone, true
@@ -507,6 +507,9 @@ func (p *parser) lies(c *script.Claim) bool {
 			}
 		}
 		p.i = back
+		if c.What == script.WrapNone && p.clauseEnd() { // "12 plain between"
+			return true
+		}
 		p.skip("the", "two", "last")
 		if (c.What == script.Live || c.What == script.WrapNone) && p.phrase("wrapped sts", "wraps", "wrap", "twin sts", "twin", "double sts", "ds sts", "ds", "short row", "turn", "turned sts") {
 			c.What = script.WrapNone
