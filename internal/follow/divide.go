@@ -19,6 +19,9 @@ func (w *worker) divide(n *script.Divide) *problem {
 		w.n.flat = true
 		return nil
 	}
+	if more, ok := w.figure(n.Plus, 0); ok && v >= 0 {
+		v += more
+	}
 	if v > MaxLive {
 		return w.fail(n.N.Span(w.size), source.StitchCount, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", MaxLive), nil, nil)
 	}
@@ -52,9 +55,6 @@ func (w *worker) divide(n *script.Divide) *problem {
 		return nil
 	}
 	all := w.n.total()
-	if more, ok := w.figure(n.Plus, 0); ok && v >= 0 {
-		v += more
-	}
 	if n.These && n.Part == script.Instep { // "slip these sts on a holder": those just worked
 		v = w.justWorked
 	}

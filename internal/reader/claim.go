@@ -368,6 +368,7 @@ func (p *parser) tail(c *script.Claim) bool {
 		}
 		p.i = back
 		switch {
+		case c.What == script.Live && p.phrase("between them", "between these"): // "the 28 sts between them go on a holder"
 		case c.What != script.EachNdl && p.onSoMany():
 		case p.any("rem", "now", "live", "altogether", "again"), p.phrase("in all", "in work", "at work", "in total", "total", "all told", "are rem", "are live", "on ndl", "on the ndl now", "on the ndl", "on your ndl", "on the sts"):
 			if p.toks[p.i-1].w == "all" || p.toks[p.i-1].w == "total" || p.toks[p.i-1].w == "altogether" {
@@ -414,7 +415,7 @@ func (p *parser) tail(c *script.Claim) bool {
 			c.What, told = script.WrapNone, true
 		case p.phrase("are wrapped", "wrapped sts", "wrapped", "are worked as ds"):
 			c.What, told = script.WrapEach, true
-		case p.phrase("on a holder", "on holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "stay on held", "to rest", "to wait"):
+		case p.phrase("on a holder", "on holder", "go on a holder", "are put on a holder", "are rem on a holder", "on a thread", "on a spare ndl", "are put on held", "are held", "held", "rest", "are rest", "on held", "are on held", "are at rest", "wait", "waiting", "are waiting", "will rest", "stay on held", "to rest", "to wait"):
 			c.What, c.Part, told = script.OfPart, script.Instep, true
 			if p.atBothEnds() { // "9 sts wait at either end"
 				c.Part = script.Flank
@@ -626,7 +627,7 @@ func (p *parser) state() bool {
 		if t.kind == lineToken || t.w == "." || t.w == "*" || t.w == "[" || t.w == "multiple" || t.w == "gauge" || t.kind == numToken && p.ahead(1).w == "-" {
 			break
 		}
-		if t.w == "k" || t.w == "p" || t.w == "pick" || t.w == "sl" || t.w == "work" && n > 0 || t.stitch != nil {
+		if t.w == "k" || t.w == "p" || t.w == "pick" || t.w == "sl" || t.w == "work" && n > 0 || t.stitch != nil && !(t.w == "seam-st" && p.ahead(1).w == "is") {
 			break
 		}
 		if t.w == "as" && n > 0 && strings.HasPrefix(p.toks[p.i-1].w, "count") { // "the pair counts as 1 st"
@@ -664,4 +665,4 @@ func (p *parser) towards() bool {
 }
 
 // benign words may stand before a count that is stated once the work has begun.
-var benign = newList("leave let keep heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when once after with has been side sts used up put others")
+var benign = newList("leave let keep heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when once after with has been side sts used up put others seam seam-st")

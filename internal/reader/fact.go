@@ -289,6 +289,9 @@ func (p *parser) term(part string, offset uint32) {
 	p.explained = true
 	if i := strings.IndexByte(short, '.'); i > 0 && i < len(short)-1 {
 		w := spelling(strings.ReplaceAll(short, ".", ""))
+		if t.Uses == 1 && t.Makes == 1 && containsFold(means, "seam") { // "P.S. = purl seam, the last st of every rnd"
+			w = "seam-st"
+		}
 		p.dotted = append(p.dotted, dottedTerm{short, w})
 		p.terms[w] = &t
 	}
@@ -340,6 +343,8 @@ func (p *parser) worth(short, means string) (uses, makes int) {
 	}
 	lower := strings.ToLower(means)
 	switch {
+	case strings.Contains(lower, "seam") && worked <= 1 && slipped == 0 && lost == 0:
+		return 1, 1
 	case cable:
 		if worked > 0 {
 			return worked, worked

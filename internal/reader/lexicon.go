@@ -140,6 +140,7 @@ var spellings = map[string]string{
 	"foot":        "",
 	"stand":       "stands standing",
 	"that's":      "thats",
+	"it's":        "",
 }
 
 // plainWords are words that the reader knows in the one way in which they are written.
@@ -257,12 +258,12 @@ var (
 	// beforeNumber are those whose dot may stand before a number without ending a sentence.
 	beforeNumber = newList("k p sl rep no approx cont dec inc")
 	// long are words in full, which take no dot.
-	long = set("knit purl slip stitch stitches loop loops round rounds row rows repeat together decrease increase remain remains remaining left begin beginning continue alternate following pattern work total inch inches marker markers needle needles pin pins ounces yards stocking stockinette")
+	long = set("knit purl slip stitch stitches loop loops round rounds row rows repeat together decrease increase remain remains remaining left begin beginning continue alternate following pattern work total inch inches marker markers needle needles pin pins tip tips ounces yards stocking stockinette")
 )
 
 // dottedWords are abbreviations of several parts, each with its dot.
 var dottedWords = []dottedTerm{
-	{"p.2s.s.o", "p2sso"}, {"p.s.s.o", "psso"}, {"s.k.p.o", "skp"}, {"s.s.k", "ssk"}, {"t.b.l", "tbl"}, {"y.o.n", "yo"}, {"y.r.n", "yo"}, {"y.fwd", "yo"}, {"w.fwd", "yo"}, {"y.o", "yo"},
+	{"p.2s.s.o", "p2sso"}, {"p.s.s.o", "psso"}, {"p.s", "seam-st"}, {"s.k.p.o", "skp"}, {"s.s.k", "ssk"}, {"t.b.l", "tbl"}, {"y.o.n", "yo"}, {"y.r.n", "yo"}, {"y.fwd", "yo"}, {"w.fwd", "yo"}, {"y.o", "yo"},
 	{"st.st", "st-st"}, {"st. st", "st-st"}, {"g.st", "garter"}, {"m.st", "moss"}, {"r.s", "rs"}, {"w.s", "ws"}, {"d.p.n", "ndl"}, {"w.y.i.f", "wyif"}, {"w.y.i.b", "wyib"}, {"k.b.l", "ktbl"},
 }
 

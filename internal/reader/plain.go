@@ -71,6 +71,8 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 		if steps, ok := p.ribWords(); ok {
 			n.Steps, n.told = steps, true
 		}
+	case p.phrase("rnd and rnd", "around and around"): // "round and round till it's 5 cm short of the heel"
+		n.Round, n.told = true, true
 	case p.rowsAhead():
 	default:
 		return false

@@ -23,7 +23,7 @@ var stitches = map[string]stitch{
 	"yo": {script.Increase, 0, 1}, "m1": {script.Increase, 0, 1}, "m1l": {script.Increase, 0, 1}, "m1r": {script.Increase, 0, 1}, "m1p": {script.Increase, 0, 1},
 	"m1lp": {script.Increase, 0, 1}, "m1rp": {script.Increase, 0, 1}, "m1pl": {script.Increase, 0, 1}, "m1pr": {script.Increase, 0, 1}, "byo": {script.Increase, 0, 1},
 	"kfb": {script.Increase, 1, 2}, "pfb": {script.Increase, 1, 2}, "kfbf": {script.Increase, 1, 3}, "rli": {script.Increase, 0, 1}, "lli": {script.Increase, 0, 1}, "kll": {script.Increase, 0, 1}, "krl": {script.Increase, 0, 1},
-	"lt": {script.Cross, 2, 2}, "rt": {script.Cross, 2, 2}, "mb": {script.Knit, 1, 1},
+	"lt": {script.Cross, 2, 2}, "rt": {script.Cross, 2, 2}, "mb": {script.Knit, 1, 1}, "seam-st": {script.Purl, 1, 1},
 	"c2f": {script.Cross, 2, 2}, "c2b": {script.Cross, 2, 2}, "c4f": {script.Cross, 4, 4}, "c4b": {script.Cross, 4, 4}, "c6f": {script.Cross, 6, 6}, "c6b": {script.Cross, 6, 6}, "c8f": {script.Cross, 8, 8}, "c8b": {script.Cross, 8, 8},
 	"t3f": {script.Cross, 3, 3}, "t3b": {script.Cross, 3, 3}, "ds": {script.Knit, 1, 1},
 }
@@ -151,6 +151,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 			p.needle()
 		}
 		p.skip("again", "rem")
+		p.asSeam()
 		p.colour()
 		if p.eat("tbl") {
 			s.Tbl = true
@@ -204,6 +205,23 @@ func (p *parser) single() (s script.Step, ok bool) {
 		return s, true
 	}
 	return s, false
+}
+
+// asSeam passes over words behind a stitch that make it the seam: "p1 for P.S.", "p 1 (seam st)".
+func (p *parser) asSeam() {
+	back := p.i
+	open := p.any("(")
+	if !p.any("for", "as") && !open {
+		return
+	}
+	p.skip("the", "a")
+	if !p.any("seam-st") && !p.any("seam") {
+		p.i = back
+		return
+	}
+	if p.any("sts"); open && !p.any(")") {
+		p.i = back
+	}
 }
 
 // ofPart reads "of the heel", "of the front" behind stitches.

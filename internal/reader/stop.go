@@ -408,7 +408,7 @@ func (p *parser) stillWait() bool {
 func (p *parser) measured() (*script.Length, bool) {
 	p.skip("the", "your", "whole", "entire")
 	switch {
-	case p.any("piece", "work", "sock", "cuff", "top", "welt", "edge", "leg", "foot", "rib", "heel", "flap", "toe", "it", "ribbed", "tube", "garter", "total"):
+	case p.any("piece", "work", "sock", "cuff", "top", "welt", "edge", "leg", "foot", "rib", "heel", "flap", "toe", "it", "it's", "ribbed", "tube", "garter", "total"):
 		p.any("flap", "section", "length", "rib", "band")
 	case p.any("measures"):
 		l, ok := p.length()
@@ -416,7 +416,7 @@ func (p *parser) measured() (*script.Length, bool) {
 	default:
 		return nil, false
 	}
-	if !p.any("measures", "is", "has", "reaches", "are") {
+	if p.toks[p.i-1].w != "it's" && !p.any("measures", "is", "has", "reaches", "are") {
 		return nil, false
 	}
 	p.skip("about", "approx", "has", "come", "to")
