@@ -189,7 +189,7 @@ var dictionary = func() map[string]*entry {
 var known = newList(plainWords + " " + strings.Join(slices.Collect(maps.Keys(spellings)), " "))
 
 // A wordList is a set of words that play the same part in a sentence.
-type wordList uint16
+type wordList uint32
 
 var lists wordList // that there are
 

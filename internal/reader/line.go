@@ -28,7 +28,7 @@ func Read(f *source.File) *script.Script {
 			p.out.Sizes = numbered(n)
 		}
 	}
-	p.sizes = len(p.out.Sizes)
+	p.sizes, p.named = len(p.out.Sizes), nameWords(p.out.Sizes)
 	if strings.IndexByte(f.Text, 0) < 0 { // no text holds that byte: it is something else
 		p.lines()
 	}
@@ -63,9 +63,11 @@ func (p *parser) lines() {
 		for len(toks) > 0 && isBullet(toks[0].w) {
 			toks = toks[1:]
 		}
-		p.begin(toks)
-		p.items, p.only = nil, p.forSizes
+		p.items, p.only, p.toldSizes = nil, p.forSizes, 0
+		p.begin(p.tableRow(text, toks))
 		text = p.itemised(text, at)
+		p.forSome = p.onlyAhead().Len()
+		p.begin(p.dress(p.toks))
 		p.out.Lines[n-1].Step = p.inStep
 		role := p.oneLine(text)
 		p.blank = false
@@ -155,9 +157,19 @@ func (p *parser) oneLine(text string) script.Role {
 
 // sentences reads what is left of the line.
 func (p *parser) sentences() {
+	from := len(p.items) // of the sentence
 	for !p.done() {
 		if p.any(".") {
+			from = len(p.items)
+			p.nextSizes()
 			p.prefix()
+			continue
+		}
+		if len(p.items) > from && p.onlyBehind(from) {
+			continue
+		}
+		if p.any(";") {
+			p.onlySizes()
 			continue
 		}
 		if p.any(",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.leadIn() || p.definition() || p.sentence() || p.any("(", "[", "*") {
@@ -463,49 +475,6 @@ func sectionIn(toks []token) script.Part {
 		}
 	}
 	return script.NoPart
-}
-
-// onlySizes reads "Sizes A and C only:", "Size M:", "All sizes:".
-func (p *parser) onlySizes() {
-	start := p.i
-	if p.eat("all", "size") {
-		p.any(":", ",", ".")
-		p.only, p.forSizes = 0, 0
-		return
-	}
-	if !p.any("size", "for") {
-		return
-	}
-	p.any("size")
-	var sizes source.SizeSet
-	for !p.done() {
-		raw := p.raw(p.peek().at)
-		i := slices.Index(p.out.Sizes, raw)
-		if i < 0 {
-			i = slices.IndexFunc(p.out.Sizes, func(s string) bool { return strings.EqualFold(s, raw) })
-		}
-		if i < 0 {
-			break
-		}
-		sizes |= source.OneSize(i)
-		p.i++
-		back := p.i
-		p.skip(",", "and", "&", "size", "/")
-		if i := slices.Index(p.out.Sizes, p.raw(p.peek().at)); i < 0 || p.done() {
-			p.i = back
-			break
-		}
-	}
-	only := p.any("only", "alone")
-	if sizes == 0 || !only && !p.is(":") && !p.is(",") {
-		p.i = start
-		return
-	}
-	p.any(":", ",", "-")
-	p.only = sizes
-	if p.done() {
-		p.forSizes = sizes
-	}
 }
 
 // prefix reads words before a colon or a stop that name a part or a pattern: "Leg:",

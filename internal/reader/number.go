@@ -22,7 +22,7 @@ func (p *parser) value() (v int32, x float64, at source.Span, ok bool) {
 	case t.kind == numToken:
 		p.i++
 		return t.val, t.x + p.andPart(), t.at, true
-	case t.w == "-" || t.w == "x":
+	case t.w == "-" || t.w == "x" || t.w == "none" || t.w == "nil":
 		p.i++
 		return pattern.Gap, 0, t.at, true
 	}
@@ -99,9 +99,6 @@ func (p *parser) list() (list, bool) {
 		}
 		bracketed = true
 	}
-	if !bracketed && p.sizes > 1 {
-		p.unbracketed(add, &l)
-	}
 	if len(l.Val) == 1 && l.Val[0] == pattern.Gap {
 		p.i = start
 		return list{}, false
@@ -154,45 +151,11 @@ func (p *parser) bracketed(add func(int32, float64, source.Span)) bool {
 		case w == shut:
 			p.i++
 			return true
-		case w == "," || w == ":" || w == ";" || w == "/" || w == "-":
+		case w != "" && strings.Contains(separators, w):
 			p.i++
 		default:
 			return false
 		}
-	}
-}
-
-// unbracketed reads "60/64/72", "60 - 64 - 72" or "60, 64, 72".
-func (p *parser) unbracketed(add func(int32, float64, source.Span), l *list) {
-	start := p.i
-	sep := p.peek().w
-	switch {
-	case sep == "/" && p.peek().glued, sep == "-" && (!p.peek().glued || p.style.bare == '-'), sep == "," && p.style.bare == ',':
-	default:
-		return
-	}
-	var vals []int32
-	var xs []float64
-	var ats []source.Span
-	for p.peek().w == sep {
-		p.i++
-		v, x, at, ok := p.value()
-		if !ok {
-			if sep == "," { // the comma ends the list
-				p.i--
-				break
-			}
-			p.i = start
-			return
-		}
-		vals, xs, ats = append(vals, v), append(xs, x), append(ats, at)
-	}
-	if len(vals) == 0 || len(vals)+1 != p.sizes && len(vals)+1 != p.only.Len() && p.style.bare != sep[0] || sep == "-" && p.style.bare != '-' && p.sizes < 3 {
-		p.i = start
-		return
-	}
-	for i := range vals {
-		add(vals[i], xs[i], ats[i])
 	}
 }
 

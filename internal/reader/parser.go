@@ -8,10 +8,12 @@ import (
 // parser reads one line at a time. Each method tries to read one thing at p.i and leaves
 // p.i where it was if it cannot.
 type parser struct {
-	file  *source.File
-	out   *script.Script
-	sizes int // how many; 0 while that is not known
-	style style
+	file    *source.File
+	out     *script.Script
+	sizes   int // how many; 0 while that is not known
+	style   style
+	named   [][]string // words of the names of the sizes
+	forSome int        // sizes that the line is for, 0 if for all
 
 	toks     []token // of the line
 	i        int
@@ -29,6 +31,7 @@ type parser struct {
 	items            []script.Item
 	told             []script.Step  // of the rows and groups that are being read
 	rows             []*script.Row  // of the section
+	toldSizes        source.SizeSet // for which the line has told something by themselves
 	forSizes         source.SizeSet // sizes that the following lines are for
 	began            bool           // stitches are on the needles
 	title            bool           // the title may still come

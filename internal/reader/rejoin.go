@@ -140,7 +140,7 @@ func (j *joiner) goesOn(n int, listing bool) bool {
 	if text == "" || next == "" || j.ownLine(n, n+1) {
 		return false
 	}
-	if _, signs := chartCells(j.lines[n]); len(signs) > 0 {
+	if _, signs := chartCells(j.lines[n]); len(signs) > 0 || rowOfTable.MatchString(text) {
 		return false
 	}
 	if r, _ := utf8.DecodeRuneInString(next); n == j.title && !unicode.IsLower(r) {
@@ -215,6 +215,9 @@ var (
 func (j *joiner) ownLine(n, m int) bool {
 	text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[m])
 	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || isBullet(next) || itemLabel.MatchString(next) && (endsSentence(text, next) || isHead(text)) || numberedHead.MatchString(next) || isHead(next) && (endsSentence(text, next) || !strings.HasSuffix(next, ".")) {
+		return true
+	}
+	if isTableHead(j.lines[m]) {
 		return true
 	}
 	open := strings.HasSuffix(text, ",") || strings.HasSuffix(text, ";") || strings.HasSuffix(text, "(")

@@ -92,6 +92,9 @@ func (p *parser) row() bool {
 	}
 	p.flat = !l.Round
 	p.asSaid()
+	if p.rowBySize(start, l) {
+		return true
+	}
 	r := &script.Row{Label: l, Flat: !l.Round}
 	if of, ok := p.sameAs(); ok {
 		r.Steps = of

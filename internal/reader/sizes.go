@@ -9,47 +9,46 @@ import (
 	"sockwright/internal/source"
 )
 
-// style is how a text dresses its lists of sizes.
-type style struct {
-	bare byte // separator of lists without brackets: ',', '/', '-'; 0 if lists stand in brackets
-}
-
 // headerLines is how many lines of a text are searched for the names of its sizes.
 const headerLines = 160
 
-// sizeWords are what sizes are called in full.
-const sizeWords = `(?:(?:extra|x+)[ -]?)?(?:small|large)|medium|baby|toddler|child|youth|teen|adult`
-
 var (
-	sizeWord   = regexp.MustCompile(`(?i)\bsizes?\b(?:\s+are)?\s*:?\s*`)
-	sizeEnd    = regexp.MustCompile(`(?i)[.;]|\s+(?:to fit|only|in|are|is|shown|throughout|sock|given)\b|\s{3,}| -+ |$`)
-	titleList  = regexp.MustCompile(`(?:^|[\s(,:])([0-9A-Z][A-Z0-9]{0,3})\s*([\[({])([0-9A-Z][A-Z0-9]{0,3}(?:\s*[,:;/]\s*[0-9A-Z][A-Z0-9]{0,3})*)[\])}]`)
-	dashList   = regexp.MustCompile(`^[0-9A-Za-z+.½/]{1,9}(?: [-–] [0-9A-Za-z+.½/]{1,9})+(?:[.,;)]|\s|$)`)
-	ageList    = regexp.MustCompile(`(?i)((?:\d{1,2}(?:[-–]\d{1,2})?)\s*[\[({]\d[0-9,:;/ –-]*[\])}])\s*(?:years|yrs?|months|mths|mos)\b`)
-	slashList  = regexp.MustCompile(`^[0-9A-Za-z+.½-]{1,12}(?:/[0-9A-Za-z+.½-]{1,12})+`)
-	titleWords = regexp.MustCompile(`(?i)(?:^|[\s(,:-])(` + sizeWords + `)\s*(?:[\[({]\s*(?:` + sizeWords + `)(?:\s*[,:;/]\s*(?:` + sizeWords + `))*\s*[\])}]|(?:/(?:` + sizeWords + `))+)`)
-	titleSlash = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3}(?:/[0-9A-Z][A-Z0-9]{0,3})+)(?:\s|,|\.|$)`)
-	titleDash  = regexp.MustCompile(`(?:^|\s)([0-9A-Z][A-Z0-9]{0,3})((?: - [0-9A-Z][A-Z0-9]{0,3})+)\s*$`)
-	toFit      = regexp.MustCompile(`(?i)\bto fit\b[^.:;]*$`)
-	sizeCells  = regexp.MustCompile(`(?i)^\s*sizes?\s{2,}(\S.*\S)\s*$`) // the head of a table
-	cellBreak  = regexp.MustCompile(`\s{2,}`)
-	oneSize    = regexp.MustCompile(`(?i)\b(one|single) size\b|\bsize:? one\b`)
+	sizeWord  = regexp.MustCompile(`(?i)\bsizes?\b(?:\s+are)?\s*:?\s*`)
+	sizeEnd   = regexp.MustCompile(`(?i)[.;]|\s+(?:to fit|only|in|are|is|shown|throughout|sock|given)\b|\s{3,}| -+ |$`)
+	dashList  = regexp.MustCompile(`^[0-9A-Za-z+.½/]{1,9}(?: [-–] [0-9A-Za-z+.½/]{1,9})+(?:[.,;)]|\s|$)`)
+	slashList = regexp.MustCompile(`^[0-9A-Za-z+.½-]{1,12}(?:/[0-9A-Za-z+.½-]{1,12})+`)
+	toFit     = regexp.MustCompile(`(?i)\bto fit\b[^.:;]*$`)
+	sizeCells = regexp.MustCompile(`(?i)^\s*sizes?\s{2,}(\S.*\S)\s*$`) // the head of a table
+	cellBreak = regexp.MustCompile(`\s{2,}`)
+	oneSize   = regexp.MustCompile(`(?i)\b(one|single) size\b|\bsize:? one\b`)
 )
 
 // findSizes finds what the sizes are called, or how many there are.
 func findSizes(f *source.File) (names []string, at source.Span, s style) {
 	last := min(f.Lines(), headerLines)
-	for _, find := range []func(string) ([]string, int, int, style){sizesNamed, sizesInTitle} {
+	title := 1
+	for title < last && strings.TrimSpace(f.Line(title)) == "" {
+		title++
+	}
+	count := countSizes(f)
+	for _, find := range []func(text string, title bool) ([]string, int, int, style){
+		func(text string, _ bool) ([]string, int, int, style) { return sizesNamed(text) },
+		func(text string, title bool) ([]string, int, int, style) { return sizesListed(text, title, count) },
+		func(text string, _ bool) ([]string, int, int, style) { return sizesFitted(text, count) },
+	} {
 		for line := 1; line <= last; line++ {
 			text := f.Line(line)
 			if len(text) > 400 {
 				continue
 			}
-			if names, from, to, s := find(text); len(names) > 1 {
+			if names, from, to, s := find(text, line == title); len(names) > 1 {
 				start := f.LineSpan(line).Start
 				return names, source.Span{Start: start + uint32(from), End: start + uint32(to)}, s
 			}
 		}
+	}
+	if names, at := sizesBelow(f, last); len(names) > 1 {
+		return names, at, style{}
 	}
 	return nil, source.Span{}, style{}
 }
@@ -68,6 +67,9 @@ func sizesNamed(text string) (names []string, from, to int, s style) {
 		list := text[m[1]:]
 		if strings.HasPrefix(list, "given") || toFit.MatchString(text[:m[0]]) && list != "" && isDigit(list[0]) {
 			continue // "To fit shoe size 4 [6:9]": what they fit is not what they are called
+		}
+		if l, ok := readNames(list); ok && len(l.names) > 2 && !strings.HasPrefix(strings.TrimSpace(list[l.length:]), "only") {
+			return l.names, m[1], m[1] + l.length, style{l.bare}
 		}
 		if dashed := dashList.FindString(list); dashed != "" {
 			if names, s := splitNames(strings.TrimRight(dashed, ".,;) ")); len(names) > 2 || plausible(names) {
@@ -110,13 +112,13 @@ func splitNames(list string) ([]string, style) {
 	case strings.ContainsAny(list, "[({"):
 		parts = strings.FieldsFunc(list, func(r rune) bool { return strings.ContainsRune("[](){},:;/", r) })
 	case strings.Contains(list, " - ") || strings.Contains(list, " – "):
-		s.bare = '-'
+		s.bare = "-"
 		parts = strings.Split(strings.ReplaceAll(list, " – ", " - "), " - ")
 	case slashList.MatchString(list):
-		s.bare = '/'
+		s.bare = "/"
 		parts = strings.Split(slashList.FindString(list), "/")
 	case strings.Contains(list, ","):
-		s.bare = ','
+		s.bare = ","
 		parts = strings.Split(strings.ReplaceAll(strings.ReplaceAll(list, ", and ", ", "), " and ", ", "), ",")
 	default:
 		return nil, s
@@ -138,43 +140,6 @@ func splitNames(list string) ([]string, style) {
 	return names, s
 }
 
-var sizeNames = set("XXS XS S M L XL XXL 2X 3X 4X 5X 2XL 3XL 4XL 5XL 2XS 1X")
-
-// sizesInTitle finds "S (M, L)" where a line holds nothing that is worked.
-func sizesInTitle(text string) ([]string, int, int, style) {
-	bracket := strings.ContainsAny(text, "[({")
-	if !bracket && !strings.ContainsAny(text, "/-") {
-		return nil, 0, 0, style{}
-	}
-	if m := ageList.FindStringSubmatchIndex(text); m != nil && !toFit.MatchString(text[:m[2]]) {
-		if names, s := splitNames(text[m[2]:m[3]]); len(names) > 1 {
-			return names, m[2], m[3], s
-		}
-	}
-	for _, m := range titleList.FindAllStringSubmatchIndex(text, -1) {
-		names, s := splitNames(text[m[2]:m[1]])
-		if plausible(names) {
-			return names, m[2], m[1], s
-		}
-	}
-	if m := titleWords.FindStringSubmatchIndex(text); m != nil {
-		if names, s := splitNames(text[m[2]:m[1]]); len(names) > 1 {
-			return names, m[2], m[1], s
-		}
-	}
-	if m := titleSlash.FindStringSubmatchIndex(text); m != nil {
-		if names, s := splitNames(text[m[2]:m[3]]); plausible(names) && !isDigit(names[0][0]) {
-			return names, m[2], m[3], s
-		}
-	}
-	if m := titleDash.FindStringSubmatchIndex(text); m != nil {
-		if names, s := splitNames(text[m[2]:m[1]]); plausible(names) {
-			return names, m[2], m[1], s
-		}
-	}
-	return nil, 0, 0, style{}
-}
-
 // plausible: names that sizes have, in their order, or 1, 2, 3 or A, B, C.
 func plausible(names []string) bool {
 	if len(names) < 2 {
@@ -182,25 +147,29 @@ func plausible(names []string) bool {
 	}
 	known, count := true, true
 	for i, n := range names {
-		known = known && sizeNames[n]
+		known = known && letterName.MatchString(n)
 		count = count && (n == strconv.Itoa(i+1) || n == string(rune('A'+i)))
 	}
 	return known || count
 }
 
-var plainList = regexp.MustCompile(`[0-9][ ]?([\[({])((?:[0-9.½¼¾/ –-]+|x)(?:\s*[,:;]\s*(?:[0-9.½¼¾/ –-]+|x))*)[\])}]`)
-
-// countSizes tells how many sizes a text that does not name them has: as many as most of
-// its lists of figures.
+// countSizes tells how many sizes a text that does not name them has: as many as most of its lists
+// of figures.
 func countSizes(f *source.File) int {
 	seen := map[int]int{}
+	var toks []token
 	for line := 1; line <= min(f.Lines(), 2000); line++ {
 		text := f.Line(line)
-		if len(text) > 1000 || !strings.ContainsAny(text, "([{") {
+		if len(text) > 1000 || !strings.ContainsAny(text, "([{</|;:-–") {
 			continue
 		}
-		for _, m := range plainList.FindAllStringSubmatch(text, -1) {
-			seen[1+len(strings.FieldsFunc(m[2], func(r rune) bool { return strings.ContainsRune(",:;", r) }))]++
+		toks = lex(text, toks[:0])
+		for i := 0; i < len(toks); i++ {
+			n, end := anyList(toks, i)
+			if n > 1 {
+				seen[n]++
+			}
+			i = max(i, end-1)
 		}
 	}
 	best := 1
@@ -210,4 +179,28 @@ func countSizes(f *source.File) int {
 		}
 	}
 	return best
+}
+
+// anyList counts the figures of a list that begins at token i, in whatever dress: the names of the
+// sizes are not known yet.
+func anyList(toks []token, i int) (n, end int) {
+	if toks[i].kind != numToken || i > 0 && notLists.has(&toks[i-1]) {
+		return 0, i
+	}
+	r := listReader{p: &parser{sizes: source.MaxSizes + 1}, toks: toks, i: i}
+	for r.value() {
+		if r.open == "" {
+			n, end = len(r.vals), r.i
+		} else if r.at(0).w == closing[r.open] {
+			n, end = len(r.vals), r.i+1
+		}
+		if !r.joint() {
+			break
+		}
+	}
+	twice := r.noun != nil && r.noun.w != "sts" // "4 in (10 cm)"
+	if twice || r.boxes == 0 && n < 3 && r.bare != "/" {
+		return 0, end
+	}
+	return n, end
 }
