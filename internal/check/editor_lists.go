@@ -49,7 +49,8 @@ func (e *editor) shortLists() {
 			told := func(f source.Fault) bool {
 				return f.Kind == source.SizeColumn && f.At.Start <= at.End && at.Start <= f.At.End
 			}
-			if !slices.ContainsFunc(e.words.Faults, told) {
+			whole := func(l source.Span) bool { return l.Start <= at.End && at.Start <= l.End }
+			if !slices.ContainsFunc(e.words.Faults, told) && !slices.ContainsFunc(e.words.Lists, whole) {
 				e.say(at, 0, source.SizeColumn, source.Error, source.Say("read.list-length", "the list has {0} figures, but there are {1} sizes", len(list), sizes),
 					advice("edit.mend-list", "write one figure for each size"))
 			}

@@ -40,6 +40,12 @@ func (p *parser) dress(toks []token) []token {
 	done := 0
 	for i := 0; i < len(toks); i++ {
 		l, ok := p.dressed(toks, i)
+		if !ok && i > 0 && notLists.has(&toks[i-1]) { // "Rnds 1, 3, 5"
+			for i+2 < len(toks) && toks[i].kind == numToken && toks[i+2].kind == numToken && (toks[i+1].w == "," || toks[i+1].w == "-" || toks[i+1].w == "/") {
+				i += 2
+			}
+			continue
+		}
 		if !ok {
 			if l, ok = p.misfit(toks, i); !ok {
 				continue
@@ -48,6 +54,9 @@ func (p *parser) dress(toks []token) []token {
 		if l.changed {
 			out = append(out, toks[done:i]...)
 			out = append(out, l.tokens()...)
+			if len(l.vals) == p.sizes {
+				p.out.Lists = append(p.out.Lists, l.vals[0].at.To(toks[l.end-1].at))
+			}
 			done = l.end
 		}
 		i = l.end - 1

@@ -11,8 +11,9 @@ type Script struct {
 	Title   string
 	Sizes   []string // names, in the order of the lists; one empty name where there is a single unnamed size
 	SizesAt source.Span
-	Lines   []Line // one for each line of the text
-	Terms   []Term // abbreviations that the text explains
+	Lines   []Line        // one for each line of the text
+	Lists   []source.Span // lists with a figure for each size that are not printed as "56 (60, 64)"
+	Terms   []Term        // abbreviations that the text explains
 	TermsAt source.Span
 	Gauge   *Gauge // nil if none is stated
 	Charts  []*Chart
