@@ -33,6 +33,9 @@ func (p *parser) group() (s script.Step, ok bool) {
 	if !p.eat(shut) {
 		return s, false
 	}
+	if p.onEach() {
+		return eachNeedle(s.Body), true
+	}
 	s.Stop, ok = p.groupStop(open == "(")
 	return s, ok
 }
@@ -114,10 +117,15 @@ func (p *parser) star() (s script.Step, ok bool) {
 	switch p.skip(",", ";", "."); {
 	case p.eat("*"):
 		p.skip(",", ";")
-		p.phrase("rep from * to *", "rep between * and *", "rep from *", "rep")
+		p.phrase("rep from * to *", "rep between * and *", "rep from * - *", "rep * - *", "rep * to *", "rep from *", "rep")
+		if p.onEach() {
+			return eachNeedle(s.Body), true
+		}
 		s.Stop, ok = p.starStop(false)
-	case p.phrase("rep from *", "rep from the *", "rep * to *", "rep from", "rep"):
-		p.eat("*")
+	case p.phrase("rep from * - *", "rep * - *", "rep from *", "rep from the *", "rep * to *", "rep from", "rep"):
+		if p.eat("*"); p.onEach() {
+			return eachNeedle(s.Body), true
+		}
 		s.Stop, ok = p.starStop(true)
 	default:
 		return s, false

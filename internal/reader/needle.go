@@ -1,6 +1,9 @@
 package reader
 
 import (
+	"slices"
+
+	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 )
 
@@ -30,6 +33,13 @@ func (p *parser) needleAhead(n int) bool {
 	defer func() { p.i = back }()
 	p.i += n
 	_, _, ok := p.needle()
+	if !ok { // "Knit instep. Sole: k1, m1, …", "On the sole, k1, …"
+		on := p.any("on", "over", "across")
+		p.any("the")
+		part := p.partWord()
+		p.any("sts")
+		ok = (part == script.Sole || part == script.Instep) && (p.is(":") || on)
+	}
 	return ok && !p.claimAhead()
 }
 
@@ -37,6 +47,13 @@ func (p *parser) needleAhead(n int) bool {
 func (p *parser) needle() (n int, part script.Part, ok bool) {
 	back := p.i
 	p.skip("on", "upon", "for", "at", "of", "the", "from", "with", "a")
+	if p.any("new", "fresh", "free", "empty", "another"); p.eat("ndl", "(") { // "new needle (N4)"
+		if n, _, ok = p.needle(); ok && p.any(")") {
+			return n, 0, true
+		}
+		p.i = back
+		return 0, 0, false
+	}
 	t := p.peek()
 	switch {
 	case len(t.w) == 2 && t.w[0] == 'n' && isDigit(t.w[1]):
@@ -51,13 +68,13 @@ func (p *parser) needle() (n int, part script.Part, ok bool) {
 	case t.w == "first" && p.ahead(1).w == "ndl":
 		p.i += 2
 		return 1, 0, true
-	case p.ahead(1).w == "ndl":
+	case p.ahead(1).w == "ndl", p.ahead(1).w == "tip":
 		switch t.w {
 		case "instep", "heel", "sole":
 			part = partNamed(t.w)
-		case "front":
+		case "front", "top", "upper":
 			part = script.Instep
-		case "back":
+		case "back", "bottom", "lower", "under":
 			part = script.Sole
 		}
 		if part != script.NoPart {
@@ -114,6 +131,11 @@ func (p *parser) needlePrefix() (int, script.Part, bool) {
 			ok = part != script.Foot && part != script.Leg
 		}
 	}
+	if p.i == start { // "Sole: k1, …"
+		part = p.partWord()
+		p.any("sts")
+		ok = (part == script.Sole || part == script.Instep) && (p.is(":") || p.is("-") && !p.peek().glued)
+	}
 	if !ok {
 		p.i = start
 		return 0, 0, false
@@ -142,6 +164,135 @@ func (p *parser) needlePrefix() (int, script.Part, bool) {
 		return 0, 0, false
 	}
 	return n, part, true
+}
+
+// asOther reads that a needle is worked as another one that the row has told, and returns those
+// steps: "N3 as N1", "back tip: as front", "needle 2: the same".
+func (p *parser) asOther(told []script.Step) ([]script.Step, bool) {
+	back := p.i
+	of := func(is func(script.Step) bool) (out []script.Step) {
+		in := false
+		for _, s := range told {
+			if s.Op == script.ToNeedle {
+				if in = is(s); in {
+					out = nil
+				}
+			} else if in {
+				out = append(out, s)
+			}
+		}
+		return out
+	}
+	p.any("work", "k")
+	if p.phrase("as for", "the same as", "same as", "in the same way as", "like", "as on", "as") {
+		p.any("the")
+		n, part, ok := p.needle()
+		if !ok {
+			switch {
+			case p.any("front", "top"):
+				part, ok = script.Instep, true
+			case p.any("back", "bottom"):
+				part, ok = script.Sole, true
+			default:
+				part = p.partWord()
+				ok = part != script.NoPart
+			}
+			p.any("sts", "ndl", "tip")
+		}
+		if !ok && p.peek().kind == ordToken || p.is("first") { // "2nd needle as 1st"
+			n, ok = max(int(p.peek().val), 1), true
+			p.i++
+		}
+		steps := of(func(s script.Step) bool { return s.Needle == n && s.Part == part })
+		return steps, ok && len(steps) > 0 && (p.clauseEnd() || p.is("and")) || p.restore(back)
+	}
+	if p.phrase("the same", "likewise", "ditto", "same", "in the same way", "just the same") && (p.clauseEnd() || p.is("and")) {
+		last := -1
+		for i, s := range told {
+			if s.Op == script.ToNeedle && i+1 < len(told) && told[i+1].Op != script.ToNeedle {
+				last = i
+			}
+		}
+		if last >= 0 {
+			return of(func(s script.Step) bool { return s.Needle == told[last].Needle && s.Part == told[last].Part }), true
+		}
+	}
+	return nil, p.restore(back)
+}
+
+// onEach takes "on each needle" before or behind what is worked on each.
+func (p *parser) onEach() bool {
+	back := p.i
+	if !p.any("on", "over", "across") && !p.is("each") && !p.is("every") {
+		return false
+	}
+	if !p.any("each", "every", "all", "both") {
+		return p.restore(back)
+	}
+	p.skip("of", "the", "your")
+	if p.peek().kind == numToken {
+		p.i++
+	}
+	return p.any("ndl") || p.restore(back)
+}
+
+// eachNeedle is steps that are worked once on each needle: what they go to is that of the needle.
+func eachNeedle(steps []script.Step) script.Step {
+	body := slices.Clone(steps)
+	for i := range body {
+		switch s := &body[i]; {
+		case s.To == script.End && s.Part == script.NoPart && s.Needle == 0:
+			s.Name = "needle"
+		case s.Op == script.Group && s.Stop.Kind == script.ToEnd && s.Stop.To == script.Here:
+			s.Stop.To = script.End
+		}
+	}
+	return script.Step{At: steps[0].At.To(steps[len(steps)-1].At), Op: script.Group, Body: body, Stop: script.Stop{Kind: script.ToEnd}}
+}
+
+// eachNeedleStep reads "on each needle k to last 2, k2tog".
+func (p *parser) eachNeedleStep() (s script.Step, ok bool) {
+	if !p.onEach() {
+		return s, false
+	}
+	p.skip(":", ",", "-", "work")
+	steps, ok := p.steps()
+	if !ok {
+		return s, false
+	}
+	return eachNeedle(steps), true
+}
+
+// wholeNeedles reads needles that are worked from end to end: "N2 and N3" behind k.
+func (p *parser) wholeNeedles(s script.Step) (script.Step, bool) {
+	from := p.i
+	var all []script.Step
+	for {
+		back := p.i
+		n, part, ok := p.needle()
+		if !ok || n == 0 && part == script.NoPart {
+			p.i = back
+			break
+		}
+		one := s
+		one.At, one.To, one.Needle, one.Part = p.since(back), script.PartEnd, n, part
+		all = append(all, one)
+		if end := p.i; !p.any("and", "&", "+", ",") || !p.atNeedle() {
+			p.i = end
+			break
+		}
+	}
+	if len(all) > 1 && !p.clauseEnd() { // "N2 and N3 k1, …"
+		p.i = from
+		return s, false
+	}
+	switch len(all) {
+	case 0:
+		return s, p.restore(from)
+	case 1:
+		return all[0], true
+	}
+	return script.Step{Op: script.Group, Body: all, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}}, true
 }
 
 // onto takes words that say where stitches go.

@@ -181,6 +181,9 @@ func (p *parser) mark() (m script.Mark, part script.Part, needle int, name strin
 	case "m":
 		p.i++
 		return script.Marker, 0, 0, p.markerName(), true
+	case "m1": // marker 1: no stitch stands here
+		p.i++
+		return script.Marker, 0, 0, "1", true
 	case "wrapped", "last", "previously", "previous":
 		back := p.i
 		p.skip("last", "previously", "previous")
@@ -245,6 +248,13 @@ func (p *parser) namedMarker() string {
 
 // markerName reads a letter or number behind "marker".
 func (p *parser) markerName() string {
+	if t := p.peek(); t.kind == numToken && t.val < 10 && t.x == float64(t.val) { // "marker 2"
+		switch p.ahead(1).w {
+		case ",", ";", ".", ")", "and", "then", "\n", "":
+			p.i++
+			return itoa(int(t.val))
+		}
+	}
 	return p.namedMarker()
 }
 

@@ -166,6 +166,9 @@ func (p *parser) rowSteps() ([]script.Step, bool) {
 	}
 	p.i = from
 	steps, ok := p.steps()
+	if ok && p.onEach() { // "k to last 2, k2tog on each needle"
+		return []script.Step{eachNeedle(steps)}, true
+	}
 	return byNeedle(steps), ok
 }
 

@@ -24,36 +24,14 @@ func (p *parser) steps() ([]script.Step, bool) {
 		}
 		p.told = append(p.told, s)
 		if s.Op == script.ToNeedle {
-			p.told = append(p.told, p.sameHere(p.told[from:])...)
+			if again, ok := p.asOther(p.told[from:]); ok {
+				p.told = append(p.told, again...)
+			}
 		}
 	}
 	out := slices.Clone(p.told[from:])
 	p.told = p.told[:from]
 	return fold(out), len(out) > 0
-}
-
-// sameHere reads, behind a needle or part, that it is worked as the one before it: "N1: k1, ssk, k to
-// end. N2: the same." It returns those steps.
-func (p *parser) sameHere(told []script.Step) []script.Step {
-	back := p.i
-	same := p.phrase("the same again", "the same", "same again", "likewise", "ditto", "in the same way", "same as before", "just the same") ||
-		p.any("as", "like") && p.atNeedle()
-	if same {
-		p.any("as", "like", "again")
-		p.needle()
-	}
-	if !same || !p.clauseEnd() {
-		p.i = back
-		return nil
-	}
-	told = told[:len(told)-1]
-	for i, s := range slices.Backward(told) {
-		if s.Op == script.ToNeedle {
-			return slices.Clone(told[i+1:])
-		}
-	}
-	p.i = back
-	return nil
 }
 
 // between takes what stands between two steps.
@@ -123,6 +101,12 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	if t.kind == lineToken {
 		return s, false
 	}
+	if s, ok := try(p, p.eachNeedleStep); ok {
+		return s, true
+	}
+	if s, ok := p.onTo(); ok {
+		return s, true
+	}
 	if n, part, ok := p.needlePrefix(); ok {
 		return script.Step{Op: script.ToNeedle, Needle: n, Part: part}, true
 	}
@@ -173,7 +157,10 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return p.decreaseWord()
 	case "close", "closing":
 		return p.closeGap()
-	case "take", "taking":
+	case "take":
+		if s, ok := try(p, p.takeMarker); ok {
+			return s, true
+		}
 		return p.takeTogether()
 	case "pick":
 		if s, ok := try(p, p.wrap); ok {
@@ -205,7 +192,15 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	case "sm":
 		p.i++
 		return script.Step{Op: script.PassMarker, Name: p.markerName()}, true
-	case "remove", "rm":
+	case "taking":
+		if s, ok := try(p, p.takeMarker); ok {
+			return s, true
+		}
+		return p.takeTogether()
+	case "remove", "removing", "rm", "dropping":
+		if s, ok := try(p, p.takeMarker); ok {
+			return s, true
+		}
 		p.i++
 		if name := p.namedMarker(); name != "" {
 			return script.Step{Op: script.TakeMarker, Name: name}, true
@@ -268,6 +263,53 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	return p.otherTerm()
 }
 
+// takeMarker reads that markers are taken out: "taking B out", "take off the markers as you come to
+// them", "removing all markers", "remove marker 2".
+func (p *parser) takeMarker() (s script.Step, ok bool) {
+	s.Op = script.TakeMarker
+	p.i++
+	out := p.any("out", "off", "away")
+	many := p.any("all", "both")
+	p.any("the")
+	p.any("other", "two", "first", "second", "next", "old", "gusset", "instep", "side")
+	t := p.peek()
+	switch {
+	case p.any("m"):
+		s.Name = p.markerName()
+		many = many || len(p.raw(t.at)) > 1 && strings.HasSuffix(strings.ToLower(p.raw(t.at)), "s")
+	default:
+		if s.Name = p.namedMarker(); s.Name == "" {
+			return s, false
+		}
+	}
+	out = p.any("out", "off", "away") || out
+	if p.phrase("as you come to them", "as you come to it", "as they come", "as you go", "on the way", "as you pass them", "as you reach them", "when you come to them") || many {
+		s.Name = "all"
+	}
+	return s, out || p.clauseEnd() || p.is("and")
+}
+
+// onTo reads where the step before goes on to: "knit the instep again and on to marker A", "k to A,
+// slip A, then to B".
+func (p *parser) onTo() (s script.Step, ok bool) {
+	back := p.i
+	if !p.phrase("on to", "on as far as", "on until", "to", "until", "as far as") {
+		return s, false
+	}
+	for i := len(p.told) - 1; i >= 0; i-- {
+		switch before := p.told[i]; before.Op {
+		case script.PassMarker, script.TakeMarker, script.PlaceMarker:
+			continue
+		case script.Knit, script.Purl, script.Work:
+			if s, ok = p.landmark(script.Step{Op: before.Op, Uses: 1, Makes: 1}); ok && (p.clauseEnd() || p.is("and")) {
+				return s, true
+			}
+		}
+		break
+	}
+	return s, p.restore(back)
+}
+
 // ofWhich passes over words that say which stitches a decrease takes: "ssk this st with the
 // first gusset st", "p2tog the last centre st and the next side st".
 func (p *parser) ofWhich() {
@@ -278,9 +320,35 @@ func (p *parser) ofWhich() {
 		}
 		p.skip("over", "on", "the", "this", "that", "last", "next", "first", "foll")
 		p.any("centre", "heel", "side", "gusset", "waiting", "unworked", "sole", "flap", "cup", "edge")
-		return p.any("sts")
+		if !p.any("sts") {
+			return false
+		}
+		p.besideWhat()
+		return true
 	}
 	if !one() || !p.any("with", "and", "&") || !one() {
+		p.i = back
+	}
+}
+
+// besideWhat passes over where a stitch lies: "on the far side of B", "beyond the gap", "behind
+// it".
+func (p *parser) besideWhat() {
+	back := p.i
+	if p.any("on", "at") {
+		p.any("the")
+		if !p.any("far", "other", "opposite", "outer", "near") || !p.any("side", "end") || !p.any("of") {
+			p.i = back
+			return
+		}
+	} else if !p.any("beyond", "behind", "after", "before", "past") {
+		return
+	}
+	p.skip("of", "the")
+	if p.any("it", "them") {
+		return
+	}
+	if _, _, _, _, ok := p.mark(); !ok {
 		p.i = back
 	}
 }

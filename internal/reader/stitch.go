@@ -85,7 +85,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 		return s, false
 	case p.phrase("all but"):
 		return p.allBut(s)
-	case p.eat("to"), p.eat("until"), p.phrase("within", "up to", "as far as"):
+	case p.eat("to"), p.eat("until"), p.phrase("within", "up to", "as far as", "on to", "on until", "on as far as", "straight to", "along to", "rnd to", "again to"):
 		if p.toks[p.i-1].w == "within" {
 			n, ok := p.number()
 			if !ok || !p.eat("sts") {
@@ -97,6 +97,9 @@ func (p *parser) single() (s script.Step, ok bool) {
 			return s, ok
 		}
 		return p.landmark(s)
+	case p.theRest():
+		s.To = script.End
+		return s, true
 	case p.phrase("around all the sts", "around all sts", "around", "every sts", "all sts", "all the sts", "even", "rnd all the sts", "rnd all sts"):
 		s.To = script.End
 		return s, true
@@ -107,6 +110,9 @@ func (p *parser) single() (s script.Step, ok bool) {
 			return s, true
 		}
 		return s, false
+	}
+	if s, ok := p.wholeNeedles(s); ok {
+		return s, true
 	}
 	back := p.i
 	held := false
@@ -173,6 +179,8 @@ func (p *parser) single() (s script.Step, ok bool) {
 			p.any("sts")
 			s.N, s.To = n, script.Here
 		}
+		for p.any("again") || p.phrase("once more", "once again") {
+		}
 		p.onto()
 		return s, true
 	}
@@ -222,6 +230,17 @@ func (p *parser) asSeam() {
 	if p.any("sts"); open && !p.any(")") {
 		p.i = back
 	}
+}
+
+// theRest reads "the rest", "rem" behind k or p.
+func (p *parser) theRest() bool {
+	back := p.i
+	if p.any("the"); p.any("rest", "rem", "others") {
+		if p.phrase("of the rnd", "of rnd", "of the row", "of row", "of the ndl", "of ndl"); p.clauseEnd() || p.is("and") {
+			return true
+		}
+	}
+	return p.restore(back)
 }
 
 // ofPart reads "of the heel", "of the front" behind stitches.
