@@ -125,6 +125,9 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 			return w.checkSections(c, v)
 		}
 	case script.OnNdl:
+		if c.Part == script.Instep && w.n.flat && w.n.restOn(c.Needle, min(v, MaxLive)) {
+			return nil
+		}
 		if n, told := w.n.onNeedle(c.Needle); told {
 			return one(n, "on N"+itoa(c.Needle))
 		}

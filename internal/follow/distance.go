@@ -60,6 +60,9 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 			}
 			return w.avail(rw), nil
 		}
+		if rw.pickup && s.Needle > 0 {
+			return w.needleInPickUp(rw, s.Needle), nil
+		}
 		if rw.pickup {
 			return w.avail(rw), nil
 		}
@@ -150,6 +153,21 @@ func (w *worker) toNeedleEnd(rw *rowWork, ndl int) int {
 		w.bring(rw)
 	}
 	n, _ := w.n.stitchesTo(func(c cell) bool { return c.mark == stitch && int(c.ndl) != ndl })
+	return n
+}
+
+// needleInPickUp counts the stitches of a needle that a row which picks up works whole: it may rest
+// until then. Where stitches that rest are not told by needles, they are all there is.
+func (w *worker) needleInPickUp(rw *rowWork, ndl int) int {
+	if w.nextNeedle() != uint8(ndl) && w.n.flat {
+		if w.passHeel(); len(w.n.held) > 0 {
+			w.bring(rw)
+		}
+	}
+	n, _ := w.n.stitchesTo(func(c cell) bool { return c.mark == stitch && int(c.ndl) != ndl })
+	if n == 0 && w.nextNeedle() == 0 {
+		return w.avail(rw)
+	}
 	return n
 }
 

@@ -121,6 +121,16 @@ func (n *needles) restInstep(more int) {
 	n.held = append(n.held, slices.Repeat([]cell{{part: script.Instep}}, max(more, 0))...)
 }
 
+// restOn adds stitches of the instep that are told to rest on a needle, if none have been told of it
+// and all others that rest lie on theirs.
+func (n *needles) restOn(ndl, sts int) bool {
+	if slices.ContainsFunc(n.held, func(c cell) bool { return c.ndl == 0 || int(c.ndl) == ndl }) {
+		return false
+	}
+	n.held = append(n.held, slices.Repeat([]cell{{part: script.Instep, ndl: uint8(ndl)}}, max(sts, 0))...)
+	return true
+}
+
 // stitchesTo counts the stitches of the left needle before the first entry that is wanted;
 // found is false, and all are counted, if there is none.
 func (n *needles) stitchesTo(wanted func(cell) bool) (sts int, found bool) {
@@ -158,6 +168,23 @@ func (n *needles) takeLoops(most int) (took int) {
 		}
 	}
 	return took
+}
+
+// takeMarkers takes all markers off the needles.
+func (n *needles) takeMarkers() {
+	is := func(c cell) bool { return c.mark == marker }
+	n.left, n.right = slices.DeleteFunc(n.left, is), slices.DeleteFunc(n.right, is)
+}
+
+// takePassed takes out a marker that the stitch just worked has gone over; took is false if
+// there is none of that name.
+func (n *needles) takePassed(name uint8) (took bool) {
+	last := len(n.right) - 1
+	if last < 1 || n.right[last].mark != stitch || n.right[last-1].mark != marker || name == 0 || n.right[last-1].name != name {
+		return false
+	}
+	n.right = slices.Delete(n.right, last-1, last)
+	return true
 }
 
 // gaps tells whether stitches lie beyond a gap on either side.

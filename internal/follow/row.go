@@ -25,6 +25,7 @@ type rowWork struct {
 	came   bool // it went over the end of the round
 	step   *script.Step
 	taken  int      // stitches that the step has taken
+	wraps  bool     // it has come to wrapped stitches
 	gap    gapCross // what it did at the gap that a turn has left
 }
 
@@ -240,7 +241,21 @@ func (w *worker) leavesHeel(r *script.Row) bool {
 
 // partial: a row that is named as one, or that moves the beginning of the round.
 func (w *worker) partial(r *script.Row) bool {
-	return r.Label.Name == "partial" || setsUp(r) || !r.Label.Said && !w.n.flat && (len(r.Steps) <= 2 || ofOneNeedle(r.Steps))
+	return r.Label.Name == "partial" || setsUp(r) || !r.Label.Said && !w.n.flat && (len(r.Steps) <= 2 || ofOneNeedle(r.Steps) || upToMarker(r.Steps))
+}
+
+// upToMarker tells whether steps do nothing but come to a marker: "knit the instep and on to A; slip
+// A".
+func upToMarker(steps []script.Step) bool {
+	for _, s := range steps {
+		switch s.Op {
+		case script.Knit, script.Purl, script.Work, script.Slip, script.PassMarker, script.TakeMarker:
+		default:
+			return false
+		}
+	}
+	last := steps[len(steps)-1]
+	return last.To == script.Marker || last.Op == script.PassMarker || last.Op == script.TakeMarker
 }
 
 // edgeRow notes a row whose first stitch was slipped: it makes a chain at the edge where it
@@ -315,6 +330,7 @@ func (w *worker) take(rw *rowWork) (cell, bool) {
 				return c, false
 			}
 			w.n.left = w.n.left[:len(w.n.left)-1]
+			rw.wraps = rw.wraps || c.wraps
 			w.moves++
 			rw.taken++
 			return c, true

@@ -151,8 +151,13 @@ func (w *worker) each(rw *rowWork, s *script.Step, n int) *problem {
 					return w.short(rw, s, n*uses, have)
 				}
 			}
+			heel := false
 			for range uses {
 				c, _ = w.take(rw)
+				heel = heel || c.part == script.Heel
+			}
+			if heel { // with a stitch of the gusset it is one of the heel still
+				c.part = script.Heel
 			}
 			if s.Op != script.Slip || c.mark != stitch {
 				c.wraps = false
@@ -229,7 +234,15 @@ func (w *worker) needleLeft(rw *rowWork) *problem {
 }
 
 func (w *worker) passMarker(rw *rowWork, s *script.Step) *problem {
-	if s.Name == "bor" {
+	switch {
+	case s.Name == "bor":
+		return nil
+	case s.Op == script.TakeMarker && s.Name == "all":
+		w.n.takeMarkers()
+		w.markers = 0
+		return nil
+	case s.Op == script.TakeMarker && w.n.takePassed(letter(s.Name)): // "ssk over B, taking B out"
+		w.markers--
 		return nil
 	}
 	for i, c := range slices.Backward(w.n.left) {

@@ -21,7 +21,7 @@ type gapCross struct {
 // behind how many waited behind it.
 func (w *worker) checkTurn(rw *rowWork, ahead, behind int) {
 	steps := rw.row.Steps
-	if !w.n.flat || w.hasWraps() || w.opensWithLoop(rw) || slices.ContainsFunc(steps, func(s script.Step) bool { return s.To == script.Gap || s.Op == script.Wrap }) {
+	if !w.n.flat || rw.wraps || w.hasWraps() || w.opensWithLoop(rw) || slices.ContainsFunc(steps, func(s script.Step) bool { return s.To == script.Gap || s.Op == script.Wrap }) {
 		return
 	}
 	at := slices.IndexFunc(steps, func(s script.Step) bool { return s.Op == script.Decrease })
@@ -71,20 +71,44 @@ func (w *worker) doTurn(rw *rowWork, s *script.Step) {
 			own, w.n.left = []cell{w.n.left[last]}, w.n.left[:last]
 			own[0].part = script.Heel
 		}
-		held := make([]cell, 0, len(w.n.left))
-		for _, c := range slices.Backward(w.n.left) {
-			if c.mark == stitch {
-				c.part = script.Instep
-				held = append(held, c)
-			}
-		}
-		w.n.held, w.n.left = held, own
+		ahead, held, behind := w.n.besideInstep()
+		w.n.held, w.n.left = held, append(ahead, own...)
+		w.n.right = append(behind, w.n.right...)
+		w.n.restL, w.n.restR = count(ahead), count(behind)
 		for i := range w.n.right {
 			w.n.right[i].part = script.Heel
 		}
 		w.beginFlat()
 	}
 	w.n.turn()
+}
+
+// besideInstep parts the stitches of the left needle that a turn in the round leaves unworked: the
+// instep rests, while those of the sole on both sides of it, and the markers there, stay beside
+// the heel. All of them are the instep where its stitches are not told apart.
+func (n *needles) besideInstep() (ahead, instep, behind []cell) {
+	is := func(c cell) bool { return c.mark == stitch && c.part == script.Instep }
+	first, last := slices.IndexFunc(n.left, is), -1
+	for i, c := range slices.Backward(n.left) {
+		if is(c) {
+			last = i
+			break
+		}
+	}
+	if first < 0 { // nothing but markers at the turn itself stays
+		for first = 0; first < len(n.left) && n.left[first].mark == marker; first++ {
+		}
+		for last = len(n.left) - 1; last >= first && n.left[last].mark == marker; last-- {
+		}
+	}
+	behind, ahead = reversed(n.left[:first]), slices.Clone(n.left[last+1:])
+	for _, c := range slices.Backward(n.left[first : last+1]) {
+		if c.mark == stitch {
+			c.part = script.Instep
+			instep = append(instep, c)
+		}
+	}
+	return ahead, instep, behind
 }
 
 // turnOnNeedle turns in a row that is for one needle or part: its stitches are the heel, the

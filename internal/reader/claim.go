@@ -226,7 +226,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 				return fail()
 			}
 		}
-		p.skip(":", "-", "has", "holds", "holding", "with", ",", "=", "each", "(", "instep", ")", "sole", "of", "are", "there", "is")
+		p.skip(":", "-", "has", "holds", "held", "holding", "with", ",", "=", "each", "(", "instep", ")", "sole", "of", "are", "there", "is")
 	} else if part := p.partWord(); part != 0 { // "heel: 32 sts", "instep 28 sts"
 		p.skip("ndl", "flap", "turn", "sts", "still", "again", "now")
 		if !p.any(":", "-", "=", "leaves", "has", "is", "at") && p.peek().kind != numToken {
@@ -616,6 +616,9 @@ func (p *parser) state() bool {
 				p.i = start
 				return false
 			}
+			if first := &c[0]; !p.began && first.What == script.Live && p.ofHeel(start) {
+				first.What, first.Part = script.OfPart, script.Heel
+			}
 			p.add(&script.State{Base: p.base(start), Claims: c, Is: !p.began || opens, Turned: p.turnedHeel})
 			p.began = true
 			return true
@@ -647,6 +650,14 @@ func (p *parser) state() bool {
 	}
 	p.i = start
 	return false
+}
+
+// ofHeel tells whether a statement is of the heel: its first word names it.
+func (p *parser) ofHeel(start int) bool {
+	for start < len(p.toks) && p.toks[start].w == "the" {
+		start++
+	}
+	return start < len(p.toks) && partNamed(p.toks[start].w) == script.Heel
 }
 
 // towards reads up to where the work has come: "as far as the heel", "down to the toe". A count

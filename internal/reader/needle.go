@@ -304,7 +304,7 @@ func (p *parser) onto() {
 			if _, _, ok := p.needle(); ok {
 				continue
 			}
-			if p.eat("ndl") || p.toks[p.i-1].w == "that" || p.toks[p.i-1].w == "same" {
+			if p.eat("ndl") || p.any("it", "them") || p.toks[p.i-1].w == "that" || p.toks[p.i-1].w == "same" {
 				continue
 			}
 		}
