@@ -24,6 +24,9 @@ func (p *parser) close() bool {
 				}
 				continue
 			}
+			if _, ok := p.list(); ok {
+				continue
+			}
 		}
 		p.i++
 	}

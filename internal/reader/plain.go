@@ -91,7 +91,7 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		if p.toks[p.i-2].w == "one" {
 			n.Stop, n.Round = script.Stop{Kind: script.Rows, N: pattern.Of(1)}, true
 		}
-		n.told = true
+		n.told, n.Round = true, n.Round || p.toks[back].w == "in"
 		return true
 	case p.phrase("in k rnd", "in plain rnd", "in plain k rnd"):
 		n.Steps, n.told = throughout(script.Knit, at), true
