@@ -135,7 +135,7 @@ func (p *page) designers(c *chapter, line string) bool {
 }
 
 var (
-	instruction = regexp.MustCompile(`^(CO \d|((Set-up|Next|Partial|Inc|Dec) (row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: |Work (the last|Row|Rnd) .*[0-9(]|Work .* once more|Do not repeat the last|Do not repeat (Row|Rnd)|(Knit|Purl) \d|Arrange the sts: |The (last|first) \d.* (are the heel|are worked back and forth)|The rnd now begins here|Remove the stitch markers|Graft the (first )?\d|Bind off the (first )?\d|BO all \d|Draw the yarn twice|Work in the round again|Undo the provisional|Take out the waste yarn)`)
+	instruction = regexp.MustCompile(`^(CO \d|((Set-up|Next|Partial|Inc|Dec) (row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: |Work (the last|Row|Rnd) .*[0-9(]|Work .* once more|Do not repeat the last|Do not repeat (Row|Rnd)|(Knit|Purl) [\d–]|Arrange the sts: |The (last|first) \d.* (are the heel|are worked back and forth)|The rnd now begins here|Remove the stitch markers|Graft the (first )?\d|Bind off the (first )?\d|BO all \d|Draw the yarn twice|Work in the round again|Undo the provisional|Take out the waste yarn)`)
 	label       = regexp.MustCompile(`^((?:Set-up|Next|Partial|Inc|Dec) (?:row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: `)
 	onlyLine    = regexp.MustCompile(`^Sizes? (.+) only:$`)
 	sockLine    = regexp.MustCompile(`^((Right|Left) sock only|Both socks):$`)
@@ -756,8 +756,17 @@ func countsTold(p *page, wrong func(string, ...any)) {
 				if m := workLast.FindStringSubmatch(line); m[1] != "" {
 					n, _ = strconv.Atoi(m[1])
 				}
-				shapes := false
-				for _, r := range rows[max(0, len(rows)-n):] {
+				shapes, last := false, ""
+				for i := len(rows) - 1; i >= 0; i-- {
+					r := rows[i]
+					if name := label.FindString(lines[r]); name == "" || name != last { // sizes may have the same row in other words
+						if n--; n < 0 {
+							break
+						}
+						last = name
+					} else if !changeSaid.MatchString(lines[r]) {
+						continue
+					}
 					repeated[r] = line
 					shapes = shapes || shaping.MatchString(lines[r])
 				}
@@ -905,7 +914,7 @@ func roundsTold(p *page, wrong func(string, ...any)) {
 			repeats, told := false, false
 			p.lines(size, func(c *chapter, line string) {
 				if c.title == title {
-					repeats = repeats || strings.HasPrefix(line, "Work ")
+					repeats = repeats || workLast.MatchString(line) || workThe.MatchString(line)
 					told = told || inAll.MatchString(line)
 				}
 			})

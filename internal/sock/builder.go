@@ -20,7 +20,8 @@ type Builder struct {
 	into *[]pattern.Node // where lines go: the section, or a group for some sizes
 	only source.SizeSet  // the sizes of that group; all of them outside
 
-	graftTold bool // how to graft has been told
+	graftTold bool           // how to graft has been told
+	turnsTold pattern.Turned // how these turns are worked has been told
 	marked    bool // stitch markers are on the needles
 }
 

@@ -71,7 +71,7 @@ func (h *cupHeel) build(b *Builder) {
 	side := func(size int) int { return b.of("heel.gusset_stitches", size) }
 	b.section("Cup of the heel")
 	b.para(say("heel.cup.intro", "The cup is worked back and forth in short rows over the {0} sts in the middle of the sole, each row turned before its end. Only N1 is worked; N2 rests.", heel))
-	b.para(shortRowTips[h.turn])
+	b.howToTurn(h.turn)
 	b.add(&pattern.Divide{Heel: b.soleWithGusset(), Rest: b.instep()})
 	first := func(more int) pattern.Number { // of the first row, up to its turn
 		return b.each(func(size int) int { return side(size) + b.of("heel.stitches", size) - 2 + more })

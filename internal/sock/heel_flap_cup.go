@@ -28,7 +28,7 @@ type flapAndCup struct {
 
 func (h *flapAndCup) declare(d *Draft) {
 	heel, rows := h.flap.declare(d, 8, 0, "a heel with a flap and a cup")
-	d.shortRowNumbers(heel, h.middle)
+	d.shortRowNumbers(heel, h.middle, 0)
 	h.edges(d, func(v grade.Values) int { return v.Of(rows) })
 }
 
@@ -36,7 +36,7 @@ func (h *flapAndCup) build(b *Builder) {
 	h.flap.build(b)
 	b.section("Heel cup")
 	b.para(say("heel.flap-and-cup.intro", "The cup is worked in short rows over the same sts, each of which is turned before its end. Between the turns lie the sts that are worked; beyond them the others wait."))
-	b.para(shortRowTips[h.turn])
+	b.howToTurn(h.turn)
 	shortRows{h.turn, "heel.stitches", "heel.middle_stitches", "heel.turns"}.work(b, "Heel cup")
 	b.para(say("heel.flap-and-cup.done", "All {0} heel sts are in work again.", b.n("heel.stitches")))
 }

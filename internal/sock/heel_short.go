@@ -19,6 +19,19 @@ var (
 		say("heel.double-stitch.says", "short rows with double stitches: the turning stitch is pulled up over the needle; the fastest to work")))
 )
 
+var (
+	boomerangTurn = choice("turn", "what is left at the turns", "double-stitch", "wrapped", "twin", "yarn-over")
+	betweenRounds = wholeNumber("between", "rounds over all stitches between the two halves", 2, 1, 6)
+)
+
+var _ = register(Part{Part: "heel", Kind: "boomerang", Name: "a boomerang heel", Directions: bothWays, Gussets: []string{"none", "mini"},
+	Says:   say("heel.boomerang.says", "a short-row heel whose two halves are parted by some rounds over all stitches: no flap and no gusset, and a wider mouth than short rows have alone"),
+	How:    say("heel.boomerang.opening", "The heel is made of short rows, each a st shorter than the one before. Then some rnds are worked over all sts, and short rows go on from the middle of the heel, each a st longer. No st is lost, and none is picked up but one in each corner."),
+	Skills: []string{"short rows"}, Options: []Option{heelShare, heelMiddle, boomerangTurn, betweenRounds},
+	take: func(d *Draft, t *design.Table) construction {
+		return &shortRowHeel{turn: turnOf(boomerangTurn.name(t)), share: heelShare.number(t), middle: heelMiddle.number(t), between: betweenRounds.whole(t)}
+	}})
+
 var heelMiddle = share("middle", "share of the heel that lies between the last turns", 1.0/3, 0.2, 0.5)
 
 func shortHeel(kind string, turn pattern.Turned, name string, says source.Message) Part {
@@ -36,11 +49,13 @@ func shortHeel(kind string, turn pattern.Turned, name string, says source.Messag
 
 // shortRowHeel is a heel of short rows: m turns on each side leave the middle, and m more
 // take the stitches in again, 4 m rows in all. Row i of the first half works H - i stitches,
-// row i of the second the middle and i more. The same words serve in both directions.
+// row i of the second the middle and i more. The same words serve in both directions. Rounds
+// between the halves make instep and sole longer by as many.
 type shortRowHeel struct {
-	turn   pattern.Turned
-	share  float64 // of the round
-	middle float64 // of the heel, that every row works
+	turn    pattern.Turned
+	share   float64 // of the round
+	middle  float64 // of the heel, that every row works
+	between int     // rounds over all stitches between the halves; the turns are closed in them
 }
 
 func (h *shortRowHeel) declare(d *Draft) {
@@ -56,7 +71,7 @@ func (h *shortRowHeel) declare(d *Draft) {
 			}
 			return r
 		}))
-	turns := d.shortRowNumbers(worked, h.middle)
+	turns := d.shortRowNumbers(worked, h.middle, h.between)
 	d.cornersIn(2, say("why.corner.rounds", "one that picks up a stitch in each corner, one that takes it away"))
 	d.measure("heel.depth", "heel, depth", nil, func(v grade.Values) unit.Length { return g.Height(2 * v.Of(turns)) })
 }
@@ -67,11 +82,16 @@ func (h *shortRowHeel) build(b *Builder) {
 	}
 	b.section("Heel")
 	b.para(say("heel.short.intro", "The heel is worked back and forth in short rows, each of which is turned before its end. Between the turns lie the sts that are worked; beyond them the others wait."))
-	b.para(shortRowTips[h.turn])
+	b.howToTurn(h.turn)
 	b.setApart(
 		say("heel.short.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others."),
 		say("heel.short.two", "From here only N1 is worked; N2 rests."))
-	shortRows{h.turn, "heel.worked_stitches", "heel.middle_stitches", "heel.turns"}.work(b, "Heel")
+	rows := shortRows{h.turn, "heel.worked_stitches", "heel.middle_stitches", "heel.turns"}
+	if h.between > 0 {
+		rows.apart(b, h.between)
+	} else {
+		rows.work(b, "Heel")
+	}
 	b.para(say("heel.short.done", "All {0} heel sts are in work again.", b.n("heel.worked_stitches")))
 	b.corners()
 	if m := b.mini(); m != nil && b.Direction == design.ToeUp {

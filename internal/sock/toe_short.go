@@ -74,7 +74,7 @@ func (s *shortRowToe) build(b *Builder) {
 	rows := shortRows{s.turn, "toe.stitches", "toe.middle_stitches", "toe.turns"}
 	how := func() {
 		b.para(say("toe.short.intro", "The toe is worked back and forth in short rows, each of which is turned before its end. Between the turns lie the sts that are worked; beyond them the others wait."))
-		b.para(shortRowTips[s.turn])
+		b.howToTurn(s.turn)
 	}
 	if b.Direction == design.ToeUp {
 		how()

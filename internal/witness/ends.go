@@ -34,7 +34,9 @@ func (s *sock) rejoin(l *line) {
 	if n := l.count.sts.at(s.size); n != none && n != s.total() {
 		s.wrong(n, s.total(), "the sts of the round")
 	}
-	s.allClosed()
+	if !s.stopped { // where the heel is left in the middle of a row, the round comes to its other turns
+		s.allClosed()
+	}
 	if s.opening { // so the round begins where it began before
 		if before := stitches(s.right); before > 0 || l.place != s.place {
 			s.wrong(0, before, "the sts worked after the beginning of the rnd, %s", places[s.place])

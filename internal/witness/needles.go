@@ -66,11 +66,11 @@ func split(items []item, n int) (first, second []item) {
 	return items[:i:i], items[i:]
 }
 
-// named returns the items with every stitch of one kind.
+// named returns the items with every stitch of one kind, but for those that wait turned.
 func named(items []item, kind item) []item {
 	items = slices.Clone(items)
 	for i, it := range items {
-		if it.isStitch() {
+		if it.isStitch() && !it.isTurned() {
 			items[i] = kind
 		}
 	}
