@@ -162,7 +162,7 @@ func (p *parser) workedOver(start int, heel bool) bool {
 			}
 		case "st-st", "stockinette":
 			a.Fabric = "stockinette"
-		case "worked", "work", "and", "to", "in", "row", "is", "the", "cup", "complete", ",", "-", "sts", "facing", "back-and-forth", "now", "be", "will", "only", "done", "beg", "over", "with", "for", "k", "p", "on", "purlwise", "right", "wrong", "side", "of", "both", "for-the":
+		case "worked", "made", "work", "and", "to", "in", "row", "is", "the", "cup", "complete", ",", "-", "sts", "facing", "back-and-forth", "now", "be", "will", "only", "done", "beg", "over", "with", "for", "k", "p", "on", "purlwise", "right", "wrong", "side", "of", "both", "for-the":
 		default:
 			return false
 		}
@@ -206,7 +206,7 @@ func (p *parser) whichSts(a *apart) (took, ok bool) {
 		default:
 			return false, false
 		}
-		if !p.any("sts") {
+		if !p.any("sts") && !p.phrase("of them", "of these", "of those") {
 			return false, false
 		}
 		if !a.found {

@@ -512,58 +512,6 @@ func (p *parser) rowThatBegins(steps []script.Step) *script.Row {
 	return nil
 }
 
-// turnOn reads how a heel turn goes on: "cont, working to 1 st before the gap each time and
-// closing it with ssk or p2tog then 1 st more", "go on to and fro over the middle, taking
-// together one stitch from each side of the hole every time, until …".
-func (p *parser) turnOn() bool {
-	start := p.i
-	gap, more := false, false
-	if p.toAndFro() { // "work to and fro over the middle, taking one st from the side with one of the middle"
-		gap = p.sentenceHas("centre") && (p.sentenceHas("taking") || p.sentenceHas("tog") || p.sentenceHas("dec"))
-	} else if !p.any("cont") && !p.phrase("go on", "carry on", "work on") {
-		return false
-	}
-	var stop script.Stop
-	for !p.stop() {
-		if p.is("until") {
-			var ok bool
-			if stop, ok = p.stopping(false); !ok {
-				return false
-			}
-			break
-		}
-		switch p.peek().w {
-		case "gap":
-			gap = true
-		case "more", "another", "past":
-			more = more || p.i > 0 && p.toks[p.i-1].w == "sts"
-		}
-		if p.phrase("more before the dec", "more before dec", "more before each dec", "more every row", "more each row", "more on every row", "more between the dec and the turn") {
-			gap, more = true, true
-			continue
-		}
-		if gap && p.phrase("then one sts", "then k") {
-			more = true
-			continue
-		}
-		p.i++
-	}
-	if !gap {
-		return false
-	}
-	if stop.Kind == script.NoStop {
-		stop.Kind = script.UsedUp
-	}
-	at := p.since(start)
-	steps := []script.Step{{At: at, Op: script.Work, Uses: 1, Makes: 1, To: script.Gap, Minus: pattern.Of(1)}, {At: at, Op: script.Decrease, Uses: 2, Makes: 1}}
-	if more {
-		steps = append(steps, script.Step{At: at, Op: script.Work, Uses: 1, Makes: 1, Optional: true})
-	}
-	steps = append(steps, script.Step{At: at, Op: script.Turn})
-	p.add(&script.Plain{Base: p.base(start), Steps: steps, Flat: true, Stop: stop, Claims: p.claimsBehind()})
-	return true
-}
-
 // toAndFro reads "go backward and forward", "work to and fro".
 func (p *parser) toAndFro() bool {
 	back := p.i

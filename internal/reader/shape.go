@@ -108,7 +108,11 @@ func (p *parser) every() (n int, ok bool) {
 		return 2, true
 	}
 	p.i = back
+	p.nextAnd()
 	p.skip("on", "in", "at", "and", ",", "then")
+	if p.any("alt") && p.any("rnd", "row") {
+		return 2, true
+	}
 	if !p.any("every", "each") {
 		p.i = back
 		return 0, false
@@ -130,6 +134,19 @@ func (p *parser) every() (n int, ok bool) {
 	}
 	p.skip("after", "it", "that")
 	return n, true
+}
+
+// nextAnd takes "on the next and" before "every other rnd": the first of them is the next.
+func (p *parser) nextAnd() {
+	back := p.i
+	p.skip("on", "in", "at", "the", ",")
+	if p.any("next", "this", "foll") {
+		if p.any("rnd", "row"); p.any("and", "then") && (p.is("every") || p.is("each") || p.is("on") || p.is("in") || p.is("foll") || p.is("alt")) {
+			p.any("foll")
+			return
+		}
+	}
+	p.i = back
 }
 
 // following reads "on the 5 foll alt rnds", "on the next 3 rnds": so many rows, and how far

@@ -158,6 +158,9 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	case "close", "closing":
 		return p.closeGap()
 	case "take":
+		if p.ahead(1).w == "up" {
+			return p.pickUp()
+		}
 		if s, ok := try(p, p.takeMarker); ok {
 			return s, true
 		}

@@ -325,19 +325,19 @@ func (p *parser) usedUp() bool {
 		return true
 	}
 	used, all := false, false
-	none := p.is("no") || p.is("none")
+	none := p.is("no") || p.is("none") || p.is("nothing")
 	for !p.stop() && !p.is(",") && !p.is(";") && !p.is(":") && !p.is("and") && !p.is("-") && !p.is("(") && !p.is("=") {
 		switch t := p.peek(); t.w {
-		case "all", "every", "no", "none", "each", "the", "everything", "everything's":
-			all = all || t.w != "the" || p.is("the", "side") || p.is("the", "end")
-		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait", "gone", "finished", "exhausted", "turn":
+		case "all", "every", "no", "none", "each", "the", "everything", "everything's", "nothing":
+			all = all || t.w != "the" || p.is("the", "side") || p.is("the", "end") || p.ahead(1).kind == numToken
+		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait", "gone", "finished", "exhausted", "turn", "play", "over":
 			used = used || t.w != "up" && t.w != "off"
 		case "side", "end", "gap", "waiting":
 			used = used || none
 		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "in", "at", "to", "more", "outer", "had", "its", "their", "sole", "waiting-sts":
 		default:
 			if t.kind == numToken {
-				if n, ok := p.number(); ok && n.Known() && all && (p.is("sts") || p.is("heel", "sts") || p.is("side", "sts") || p.is("gusset", "sts")) { // "all 30 heel sts"
+				if n, ok := p.number(); ok && n.Known() && all && (p.is("sts") || p.is("heel", "sts") || p.is("side", "sts") || p.is("gusset", "sts") || p.is("on") || p.is("at")) { // "all 30 heel sts"
 					continue
 				}
 				p.i = back
