@@ -9,8 +9,9 @@ import (
 // A plainWork is what plain has read.
 type plainWork struct {
 	script.Plain
-	told bool        // it is said what is worked, or how long
-	side script.Side // of the row that it ends with
+	told bool            // it is said what is worked, or how long
+	side script.Side     // of the row that it ends with
+	off  *script.Markers // that are taken off the needle on the way
 }
 
 // plain reads rounds that are all alike: "Knit 48 rnds", "Work even until foot measures 7
@@ -35,6 +36,10 @@ func (p *parser) plain() bool {
 	n.Claims = append(n.Claims, p.claimsBehind()...)
 	n.Base = p.base(start)
 	emit(p, n.Plain)
+	if n.off != nil {
+		n.off.Base = n.Base
+		emit(p, *n.off)
+	}
 	return true
 }
 
@@ -60,6 +65,10 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 		n.Steps = throughout(script.Purl, at)
 	case p.phrase("plain k", "plain"):
 		n.Steps, n.told = throughout(script.Knit, at), true
+		if part := p.partWord(); part != script.NoPart && part != script.Heel { // "Plain foot, 40 rnds"
+			n.Flat = false
+			p.enterPart(part, at)
+		}
 	case p.is("worked", "for"):
 		p.i++
 	case p.any("work", "cont"), p.phrase("carry on", "go on", "keep on", "proceed"):
@@ -101,6 +110,8 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		return true
 	case p.phrase("back and forth over the heel sts", "back and forth on the heel sts", "back and forth", "to and fro", "over the heel sts", "on the heel sts", "on heel sts", "over heel sts", "across the heel sts", "across heel sts", "across these sts", "in the heel"):
 		n.Flat = true
+		return true
+	case p.forSection():
 		return true
 	case p.remark(), p.eat("in", "row", "of"), p.colourWith(), p.phrase("with the foot", "with foot", "in the same way", "around", "across"):
 		return true
@@ -174,6 +185,18 @@ func (p *parser) sameLength(n *plainWork) bool {
 	return true
 }
 
+// forSection passes over the part that plain work makes: "40 rounds for the foot".
+func (p *parser) forSection() bool {
+	back := p.i
+	if p.any("for") {
+		p.skip("the", "rest", "of")
+		if part := p.partWord(); part != script.NoPart && part != script.Heel && (p.clauseEnd() || p.is("until")) {
+			return true
+		}
+	}
+	return p.restore(back)
+}
+
 // plainAside reads what is said of plain work behind a comma: "slipping the first st of every
 // row", "ending with a WS row", "about 7 in".
 func (p *parser) plainAside(n *plainWork) bool {
@@ -181,6 +204,11 @@ func (p *parser) plainAside(n *plainWork) bool {
 	case p.slipFirst():
 		n.SlipFirst, n.told = true, true
 		return true
+	case p.is("taking") || p.is("removing") || p.is("dropping") || p.is("take") || p.is("remove"):
+		names, ok := p.takenOff()
+		n.off = &script.Markers{Off: true, Names: names}
+		n.told = n.told || ok
+		return ok
 	case p.phrase("slipping m", "slipping the m", "slipping all m", "slipping each m", "sl m as you come to them"):
 		p.phrase("as you come to them", "as you come to it")
 		return true
@@ -204,10 +232,12 @@ func (p *parser) plainAside(n *plainWork) bool {
 			return true
 		}
 	}
+	back := p.i
 	if c, ok := p.claim(); ok && (c.What == script.Live || c.What == script.Total) && p.clauseEnd() {
 		n.Claims = append(n.Claims, c)
 		return true
 	}
+	p.i = back
 	if n.Stop.Kind == script.NoStop {
 		if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More {
 			n.Stop, n.told = stop, true

@@ -66,6 +66,7 @@ func init() {
 		{"part between markers", (*parser).partBetween},
 		{"middle stitch", (*parser).middleStitch},
 		{"state", (*parser).state},
+		{"marked", (*parser).marked},
 		{"steps", (*parser).looseSteps},
 	}...)
 }
