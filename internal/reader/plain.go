@@ -20,6 +20,7 @@ func (p *parser) plain() bool {
 	start := p.i
 	n := plainWork{Plain: script.Plain{Flat: p.flat}}
 	p.skip("then", "now")
+	p.changeTo(&n)
 	p.overThese()
 	p.turnFirst(&n)
 	if !p.plainVerb(&n, p.toks[start].at) {
@@ -197,6 +198,28 @@ func (p *parser) forSection() bool {
 	return p.restore(back)
 }
 
+// changeTo takes what is changed to before plain work: "change to stockinette and knit 4 in", "switch to
+// larger needles and work 10 rnds".
+func (p *parser) changeTo(n *plainWork) {
+	back := p.i
+	if !p.any("change", "changing", "switch", "switching") || !p.any("to") {
+		p.i = back
+		return
+	}
+	p.skip("the", "a")
+	if !p.fabric(&n.Plain, true) {
+		for !p.clauseEnd() && !p.is("and") && !p.is("ndl") {
+			p.i++
+		}
+		if !p.any("ndl", "yarn") {
+			p.i = back
+			return
+		}
+	}
+	n.told = n.Fabric != ""
+	p.skip(",", "and", "then")
+}
+
 // plainAside reads what is said of plain work behind a comma: "slipping the first st of every
 // row", "ending with a WS row", "about 7 in".
 func (p *parser) plainAside(n *plainWork) bool {
@@ -212,7 +235,7 @@ func (p *parser) plainAside(n *plainWork) bool {
 	case p.phrase("slipping m", "slipping the m", "slipping all m", "slipping each m", "sl m as you come to them"):
 		p.phrase("as you come to them", "as you come to it")
 		return true
-	case p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row"),
+	case p.phrase("rs first", "ws first", "the first a rs row", "the first is a rs row"), p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row"),
 		p.phrase("the last row being a p one", "the last being a p row", "the last row a p one", "the last row being a k one"):
 		return true
 	case p.phrase("keeping", "maintaining", "with the seam", "with the m"):
@@ -388,7 +411,7 @@ func (p *parser) slipFirst() bool {
 		}
 	default:
 		p.any("the")
-		if !p.any("first") || !p.any("sts") || !p.eachRow() {
+		if !p.any("first") || !p.any("sts") || !p.eachRow() && !p.is("slipped") {
 			break
 		}
 		p.skip("being", "is", "always")
@@ -420,5 +443,8 @@ func (p *parser) rowsAhead() bool {
 	p.quiet++
 	defer func() { p.quiet-- }()
 	_, ok := p.number()
+	if p.sentenceHas("slipped") { // "24 flap rows, first st slipped"
+		p.partWord()
+	}
 	return ok && (p.is("row") || p.is("rnd"))
 }

@@ -198,11 +198,11 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 		sign = -1
 		p.i++
 		n := -1
-		for p.any("and", "or") {
+		for p.any("and", "or", "/") {
 			if !p.any("k2tog", "ssk", "skp", "p2tog") {
 				return nil, false
 			}
-			if p.toks[p.i-2].w == "and" {
+			if p.toks[p.i-2].w != "or" {
 				n--
 			}
 		}
@@ -239,6 +239,11 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 		}
 	}
 	times := 1
+	if p.phrase("beside the instep", "beside instep", "next to the instep") {
+		if p.any("sts"); s.Change.Is(-1) || s.Change.Is(1) { // at both sides of it
+			times = 2
+		}
+	}
 	for p.where(&times) {
 	}
 	for i := range s.Change.Val {
