@@ -8,7 +8,7 @@ import (
 )
 
 // leads are words before a count that say nothing more than that it is one.
-var leads = newList("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when that's own again down stand back which you're we're we've you've")
+var leads = newList("another total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when that's own again down stand back which you're we're we've you've")
 
 // telling are those behind which a bare figure is a count of stitches, if nothing else follows:
 // "makes 48", "that's 28", "is down to 10".

@@ -235,7 +235,7 @@ func (p *parser) asSeam() {
 // theRest reads "the rest", "rem" behind k or p.
 func (p *parser) theRest() bool {
 	back := p.i
-	if p.any("the"); p.any("rest", "rem", "others") {
+	if p.any("the", "all"); p.any("rest", "rem", "others", "them", "these", "those") {
 		if p.phrase("of the rnd", "of rnd", "of the row", "of row", "of the ndl", "of ndl"); p.clauseEnd() || p.is("and") {
 			return true
 		}
@@ -680,6 +680,9 @@ func (p *parser) increase() (s script.Step, ok bool) {
 	}
 	if n, ok := p.number(); ok && (p.any("sts") || p.clauseEnd() || word == "make") {
 		s.N = n
+		if p.phrase("in the corner", "at the corner", "in each corner", "in that corner", "in this corner", "in the gap", "at the gap") {
+			return script.Step{Op: script.PickUp, Makes: 1, N: n, Corner: true}, true
+		}
 		if p.phrase("evenly spaced", "evenly around", "evenly across", "evenly") {
 			s.Op = script.Adjust
 		} else if p.phrase("at each end", "at both ends", "each side", "at each side") {
