@@ -175,6 +175,8 @@ func (p *parser) step1() (s script.Step, ok bool) {
 			p.skip(",")
 			return p.step1()
 		}
+	case "each", "every", "both":
+		return script.Step{Op: script.Adjust, Name: "corner"}, p.cornersTog()
 	case "along", "down":
 		return p.alongEdge()
 	case "psso", "p2sso":
@@ -409,7 +411,7 @@ func (p *parser) bySize() (s script.Step, ok bool) {
 func (p *parser) howOften(s *script.Step) {
 	back := p.i
 	switch {
-	case p.any("around"), p.phrase("across", "to end", "all across", "all around"):
+	case p.any("around"), p.phrase("all rnd", "all the way rnd", "rnd and rnd", "across", "to end", "all across", "all around"):
 		p.skip("of", "rnd", "row")
 		s.To = script.End
 	case p.eat("twice"):
