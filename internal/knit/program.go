@@ -136,6 +136,8 @@ var workings = [...]struct {
 	pattern.LiftedR:    {0, fabric.RaisedRight},
 	pattern.Kfb:        {1, fabric.Knit},
 	pattern.Pfb:        {1, fabric.Purl},
+	pattern.CrossRight: {2, fabric.Knit}, // first, then a purl
+	pattern.CrossLeft:  {2, fabric.Purl}, // first, then a knit
 	pattern.YarnOver:   {0, fabric.YarnOver},
 	pattern.KnitHem:    {1, fabric.Hem},
 	pattern.WasteYarn:  {1, fabric.Provisional},

@@ -352,6 +352,8 @@ func (k *Knitter) step(in *instr) {
 		k.slip(in, n)
 	case in.op == pattern.Kfb || in.op == pattern.Pfb:
 		k.twice(in, w.makes, n)
+	case in.op == pattern.CrossRight || in.op == pattern.CrossLeft:
+		k.changePlaces(in, n)
 	case in.op == pattern.KnitHem:
 		k.hem(in, n)
 	case in.op == pattern.WasteYarn:

@@ -76,6 +76,54 @@ func (k *Knitter) slip(in *instr, n int32) {
 	}
 }
 
+// together takes stitches off the left needle that are worked as one, or across each other;
+// left is how many the row still needs, these included. It takes none if there are too few.
+func (k *Knitter) together(in *instr, stitches []int32, left int) (ok bool) {
+	what := "decrease"
+	if in.op == pattern.CrossRight || in.op == pattern.CrossLeft {
+		what = "cross"
+	}
+	for i := 0; i < len(stitches); {
+		if e, _ := k.next(); e == marker && i > 0 {
+			k.fault(in.step.At, source.Marker, say("knit.decrease-marker", "a marker stands between the two stitches of this {0}", what), nil, nil)
+			k.trust.markers = true
+			k.pass() // it ends up before the decrease
+			continue
+		}
+		if _, ok := k.loop(in, left-i); !ok {
+			for i--; i >= 0; i-- {
+				k.putBack(stitches[i])
+			}
+			return false
+		}
+		stitches[i] = k.take()
+		i++
+	}
+	return true
+}
+
+// changePlaces works n crossings of two stitches each, the second of them first. The knit
+// stitch lies on top.
+func (k *Knitter) changePlaces(in *instr, n int32) {
+	kinds := [2]fabric.Kind{fabric.Knit, fabric.Purl}
+	if in.op == pattern.CrossLeft {
+		kinds = [2]fabric.Kind{fabric.Purl, fabric.Knit}
+	}
+	for ; n > 0; n-- {
+		var two [2]int32
+		if !k.together(in, two[:], int(n)*2) {
+			return
+		}
+		for i, kind := range kinds {
+			if k.fab != nil {
+				k.fab.Add1(kind, k.wrong, two[1-i])
+			}
+			k.newLoop()
+		}
+		k.row.made += 2
+	}
+}
+
 func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
 	uses := int(workings[in.op].uses)
 	for ; n > 0; n-- {
@@ -83,26 +131,13 @@ func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
 			k.short(in, int(n)*uses, k.live)
 			return
 		}
-		var together [3]int32
-		for i := 0; i < uses; {
-			if e, _ := k.next(); e == marker && i > 0 {
-				k.fault(in.step.At, source.Marker, say("knit.decrease-marker", "a marker stands between the two stitches of this decrease"), nil, nil)
-				k.trust.markers = true
-				k.pass() // it ends up before the decrease
-				continue
-			}
-			if _, ok := k.loop(in, int(n)*uses-i); !ok {
-				for i--; i >= 0; i-- {
-					k.putBack(together[i])
-				}
-				return
-			}
-			together[i] = k.take()
-			i++
+		var three [3]int32
+		through := three[:uses]
+		if !k.together(in, through, int(n)*uses) {
+			return
 		}
 		// The loop on top is named first: of k2tog and p2tog the last one, of ssk the first,
 		// of s2kp2 the middle one.
-		through := together[:uses]
 		switch {
 		case kind.Lean() > 0:
 			slices.Reverse(through)

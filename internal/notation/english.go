@@ -29,6 +29,8 @@ var stepWords = map[pattern.Op]string{
 	pattern.LiftedR:      "RLI",
 	pattern.Kfb:          "kfb",
 	pattern.Pfb:          "pfb",
+	pattern.CrossRight:   "RPC",
+	pattern.CrossLeft:    "LPC",
 	pattern.YarnOver:     "yo",
 	pattern.KnitHem:      "k",
 	pattern.WasteYarn:    "k",

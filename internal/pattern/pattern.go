@@ -185,6 +185,8 @@ const (
 	LiftedR // from the stitch below the next one
 	Kfb
 	Pfb
+	CrossRight // a knit stitch over the purl stitch before it, which is worked second
+	CrossLeft  // a knit stitch over the purl stitch after it, which is worked first
 	YarnOver
 	PickUp // and knit, along Step.Edge
 	PickUpPurl

@@ -25,6 +25,7 @@ type panel struct {
 type panelRow struct {
 	loops []int32
 	place []float64 // where each lies, in stitches to the left of the panel's origin
+	cross []float64 // how far to the left of its place the stitch lies that each was worked into, where two change places
 }
 
 // Flat draws every loop of one size's fabric in its place: section by section, as a chart is
@@ -135,19 +136,19 @@ func layOut(p *pattern.Pattern, f *fabric.Fabric) []*panel {
 		// Stitches stand side by side, but for those that were slipped between them. The row
 		// lies where, on the whole, it stands over the stitches it was worked into.
 		place, sum, n := 0.0, 0.0, 0
-		for j, l := range row.loops {
-			first, last := parents(f, l, q, in, at)
+		below := row.below(f, q, in, at)
+		for j, into := range below {
 			if j > 0 {
 				place++
-				if _, before := parents(f, row.loops[j-1], q, in, at); !math.IsNaN(first) && !math.IsNaN(before) {
-					if slipped := math.Floor(first - before - 1 + 0.01); slipped > 0 && slipped < 8 {
+				if before := below[j-1].last; !math.IsNaN(into.first) && !math.IsNaN(before) {
+					if slipped := math.Floor(into.first - before - 1 + 0.01); slipped > 0 && slipped < 8 {
 						place += slipped
 					}
 				}
 			}
 			row.place = append(row.place, place)
-			if !math.IsNaN(first) {
-				sum += (first+last)/2 - place
+			if !math.IsNaN(into.first) {
+				sum += (into.first+into.last)/2 - place
 				n++
 			}
 		}
@@ -172,6 +173,31 @@ func layOut(p *pattern.Pattern, f *fabric.Fabric) []*panel {
 	}
 	return panels
 }
+
+// A reach is where the rightmost and the leftmost of the stitches lie that a loop was worked
+// into; not a number where there are none.
+type reach struct{ first, last float64 }
+
+// below is what each loop of a row was worked into. Two stitches that change places are noted
+// in the row, and told in the order of the row.
+func (r *panelRow) below(f *fabric.Fabric, q *panel, in []*panel, at []float64) []reach {
+	out := make([]reach, len(r.loops))
+	r.cross = make([]float64, len(r.loops))
+	for j, l := range r.loops {
+		out[j].first, out[j].last = parents(f, l, q, in, at)
+		if j == 0 || r.cross[j-1] != 0 || !worked(f.Loops[l].Kind) || !worked(f.Loops[r.loops[j-1]].Kind) {
+			continue
+		}
+		if by := out[j-1].first - out[j].last; by > 0.5 && by < 1.5 {
+			r.cross[j-1], r.cross[j] = 1, -1
+			out[j-1], out[j] = out[j], out[j-1]
+		}
+	}
+	return out
+}
+
+// worked tells whether loops of a kind are pulled through a stitch below them.
+func worked(k fabric.Kind) bool { return k >= fabric.Knit && k <= fabric.PurlTbl }
 
 // made tells whether loops of a kind are increases.
 func made(k fabric.Kind) bool {
@@ -212,11 +238,16 @@ func (q *panel) draw(out *draw.Drawing, f *fabric.Fabric, x, y, w, h float64) {
 			left, mid := right-w, right-w/2
 			loop := f.Loops[l]
 			reach := head - float64(loop.Tall)*h // a slipped stitch reaches into the rows it passed
-			switch lean := float64(loop.Kind.Lean()) * w * 0.34; {
+			lean, over := float64(loop.Kind.Lean())*w*0.34, row.cross[j]*w
+			switch {
 			case loop.Kind == fabric.CastOn || loop.Kind == fabric.Provisional || loop.Kind == fabric.BoundOff:
 				edge.Move(left+w*0.1, foot-h/2).Curve(left+w*0.3, foot, right-w*0.3, foot, right-w*0.1, foot-h/2)
 			case loop.Kind == fabric.Grafted || loop.Kind == fabric.JoinedOff || loop.Kind == fabric.Drawn:
 				edge.Move(left+w*0.15, head+h*0.3).Line(mid, head+h*0.7).Line(right-w*0.15, head+h*0.3)
+			case over != 0 && f.Face(l): // it lies on top
+				shape.Move(mid-over, foot-h*0.06).Line(mid, head+h*0.1)
+			case over != 0:
+				shape.Move(mid-over, foot-h*0.06).Line(mid-over*0.68, foot-h*0.34).Move(mid-over*0.32, foot-h*0.62).Line(mid, head+h*0.1)
 			case lean != 0: // the stitch on top crosses the other
 				shape.Move(mid-lean, foot-h*0.06).Line(mid+lean, head+h*0.1)
 				shape.Move(mid+lean, foot-h*0.06).Line(mid+lean*0.2, foot-h*0.42)

@@ -1091,6 +1091,8 @@ var uses = map[string]*regexp.Regexp{
 	"DS":            regexp.MustCompile(`\bDS\b`),
 	"skp":           regexp.MustCompile(`\bskp\b`),
 	"kfb":           regexp.MustCompile(`\bkfb\b`),
+	"RPC":           regexp.MustCompile(`\bRPC\b`),
+	"LPC":           regexp.MustCompile(`\bLPC\b`),
 	"LLI":           regexp.MustCompile(`\bLLI\b`),
 	"RLI":           regexp.MustCompile(`\bRLI\b`),
 	"wyif":          regexp.MustCompile(`\bwyif\b`),

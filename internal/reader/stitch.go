@@ -23,6 +23,7 @@ var stitches = map[string]stitch{
 	"yo": {script.Increase, 0, 1}, "m1": {script.Increase, 0, 1}, "m1l": {script.Increase, 0, 1}, "m1r": {script.Increase, 0, 1}, "m1p": {script.Increase, 0, 1},
 	"m1lp": {script.Increase, 0, 1}, "m1rp": {script.Increase, 0, 1}, "m1pl": {script.Increase, 0, 1}, "m1pr": {script.Increase, 0, 1}, "byo": {script.Increase, 0, 1},
 	"kfb": {script.Increase, 1, 2}, "pfb": {script.Increase, 1, 2}, "kfbf": {script.Increase, 1, 3}, "rli": {script.Increase, 0, 1}, "lli": {script.Increase, 0, 1}, "kll": {script.Increase, 0, 1}, "krl": {script.Increase, 0, 1},
+	"rpc": {script.Cross, 2, 2}, "lpc": {script.Cross, 2, 2}, "t2f": {script.Cross, 2, 2}, "t2b": {script.Cross, 2, 2},
 	"lt": {script.Cross, 2, 2}, "rt": {script.Cross, 2, 2}, "mb": {script.Knit, 1, 1}, "seam-st": {script.Purl, 1, 1},
 	"c2f": {script.Cross, 2, 2}, "c2b": {script.Cross, 2, 2}, "c4f": {script.Cross, 4, 4}, "c4b": {script.Cross, 4, 4}, "c6f": {script.Cross, 6, 6}, "c6b": {script.Cross, 6, 6}, "c8f": {script.Cross, 8, 8}, "c8b": {script.Cross, 8, 8},
 	"t3f": {script.Cross, 3, 3}, "t3b": {script.Cross, 3, 3}, "ds": {script.Knit, 1, 1},

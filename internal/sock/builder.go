@@ -22,7 +22,7 @@ type Builder struct {
 
 	graftTold bool           // how to graft has been told
 	turnsTold pattern.Turned // how these turns are worked has been told
-	marked    bool // stitch markers are on the needles
+	marked    bool           // stitch markers are on the needles
 }
 
 // section begins a new section.

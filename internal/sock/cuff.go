@@ -137,10 +137,13 @@ func (c *cuff) top(direction string) string {
 
 // tell adds the waste yarn of a tubular cast-on.
 func (c *cuff) tell(d *Draft, p *Part) {
-	if c.edge == tubularEdge && d.Direction == design.CuffDown {
+	if c.edge == crossedEdge {
+		p.Notions = append(p.Notions, "cable needle")
+	}
+	if c.edge.tubular() && d.Direction == design.CuffDown {
 		p.Notions = append(p.Notions, wasteYarn, "needle one or two sizes smaller")
 	}
-	if d.Direction == design.ToeUp && (c.edge == tubularEdge || c.edge == sewnEdge) {
+	if d.Direction == design.ToeUp && (c.edge.tubular() || c.edge == sewnEdge) {
 		p.Notions = append(p.Notions, "tapestry needle")
 	}
 }
@@ -195,7 +198,7 @@ func (c *cuff) work(b *Builder) {
 		return b.GaugeOf(c.fabric).Height(b.of("cuff.rounds", size))
 	})
 	what := "the cuff measures"
-	if c.rolled > 0 || c.edge == tubularEdge {
+	if c.rolled > 0 || c.edge.tubular() {
 		what = "the rib measures"
 	}
 	b.again(pattern.Round, repeat, b.each(func(size int) int { return b.of("cuff.rounds", size)/repeat - 1 }), pattern.Again{

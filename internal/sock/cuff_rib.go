@@ -24,18 +24,22 @@ func rib(kind string, multiple int, says source.Message, body ...pattern.Step) P
 	}
 	return Part{Default: usual, Part: "cuff", Kind: kind, Says: says, Directions: bothWays, Options: []Option{cuffLengthOption, cuffEdge}, Skills: []string{"knitting in the round"},
 		take: func(d *Draft, t *design.Table) construction {
-			return &cuff{multiple: multiple, fabric: "rib", lengths: cuffLength(d, t), edge: takeEdge(d, t, multiple == 2), rounds: [][]pattern.Step{{repeat(body...)}}}
+			columns := 0
+			if knit, purl := body[0].N.In(0), body[1].N.In(0); knit == purl {
+				columns = int(knit)
+			}
+			return &cuff{multiple: multiple, fabric: "rib", lengths: cuffLength(d, t), edge: takeEdge(d, t, columns), rounds: [][]pattern.Step{{repeat(body...)}}}
 		}}
 }
 
 var _ = register(Part{Part: "cuff", Kind: "rolled", Name: "a rolled edge", Directions: bothWays, Options: []Option{cuffLengthOption, cuffEdge}, Skills: []string{"knitting in the round"},
 	Says: say("cuff.rolled.says", "an edge of stockinette that rolls up, with k2, p2 rib below it; a multiple of 4"),
 	take: func(d *Draft, t *design.Table) construction {
-		return &cuff{multiple: 4, fabric: "rib", lengths: cuffLength(d, t), edge: takeEdge(d, t, false), rolled: 8, rounds: [][]pattern.Step{{repeat(kN(2), pN(2))}}}
+		return &cuff{multiple: 4, fabric: "rib", lengths: cuffLength(d, t), edge: takeEdge(d, t, 0), rolled: 8, rounds: [][]pattern.Step{{repeat(kN(2), pN(2))}}}
 	}})
 
 var _ = register(Part{Part: "cuff", Kind: "folded", Name: "a turned-over cuff", Directions: bothWays, Options: []Option{cuffLengthOption, cuffEdge}, Skills: []string{"knitting in the round"},
 	Says: say("cuff.folded.says", "a k2, p2 rib twice as long, worn turned over: the rib is the same from both sides; a multiple of 4"),
 	take: func(d *Draft, t *design.Table) construction {
-		return &cuff{multiple: 4, fabric: "rib", lengths: cuffLength(d, t), edge: takeEdge(d, t, false), folded: true, rounds: [][]pattern.Step{{repeat(kN(2), pN(2))}}}
+		return &cuff{multiple: 4, fabric: "rib", lengths: cuffLength(d, t), edge: takeEdge(d, t, 2), folded: true, rounds: [][]pattern.Step{{repeat(kN(2), pN(2))}}}
 	}})

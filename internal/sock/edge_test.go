@@ -1,10 +1,13 @@
 package sock_test
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"sockwright/internal/design"
+	"sockwright/internal/fabric"
 	"sockwright/internal/pattern"
 	"sockwright/internal/sock"
 	"sockwright/internal/source"
@@ -103,5 +106,63 @@ func TestSingleDecreaseRounds(t *testing.T) {
 	})
 	if !told["Gusset"] || !told["Toe"] {
 		t.Errorf("the only decrease round tells what it leaves in %v, want gusset and toe", told)
+	}
+}
+
+// Computed: a tubular edge over 64 stitches is cast on over 32, doubled by yarn overs, and worked
+// in four rounds of 32 each, two of which make one row of height. For k2, p2 rib the second and
+// the third of every four stitches change places behind it, or before a bind-off. Either way a
+// knit column of the rib is a knit column of the edge, and so is a purl one.
+func TestTubularEdge(t *testing.T) {
+	for _, x := range []struct {
+		kind string
+		edge []int // rounds from the cast-on on, or to the bind-off
+	}{
+		{"k1p1", []int{32, 64, 32, 32, 32, 32}},
+		{"k2p2", []int{32, 64, 32, 32, 32, 32, 64}},
+		{"folded", []int{32, 64, 32, 32, 32, 32, 64}},
+	} {
+		for _, direction := range []string{"cuff-down", "toe-up"} {
+			draft, plan := graded(t, "direction = \""+direction+"\"\n"+wanted{stitches: []int{64}, more: fmt.Sprintf("[cuff]\nkind = %q\nedge = \"tubular\"\n[leg]\nlength = \"8 in\"\n", x.kind)}.text())
+			c := knitted(t, draft, plan, 0)
+			rounds := c.courses("Cuff", true)
+			rib := plan.Of("cuff.rounds", 0)
+			if direction == "toe-up" { // neither the cast-on nor the yarn overs, and the last comes first
+				x.edge = slices.Clone(x.edge[2:])
+				slices.Reverse(x.edge)
+			}
+			if len(rounds) != rib+len(x.edge) {
+				t.Fatalf("%s, %s: %d rounds, want %d and %d of the edge", x.kind, direction, len(rounds), rib, len(x.edge))
+			}
+			edge := rounds[:len(x.edge)]
+			if direction == "toe-up" {
+				edge = rounds[rib:]
+			}
+			for i, want := range x.edge {
+				if len(edge[i].kinds) != want {
+					t.Errorf("%s, %s: round %d of the edge works %d stitches, want %d", x.kind, direction, i+1, len(edge[i].kinds), want)
+				}
+			}
+			for _, r := range rounds {
+				for j, kind := range r.kinds {
+					for _, below := range c.Fabric.Through(r.first + int32(j)) {
+						from := c.Fabric.Loops[below].Kind
+						if c.Fabric.RowOf(below) == c.Fabric.RowOf(rounds[0].first)-1 || from == fabric.YarnOver || from == fabric.Provisional {
+							continue // the leg, or the start
+						}
+						if (kind == fabric.Purl) != (from == fabric.Purl) && kind != fabric.BoundOff {
+							t.Fatalf("%s, %s: a %s stands over a %s", x.kind, direction, kind, from)
+						}
+					}
+				}
+			}
+		}
+	}
+	for _, kind := range []string{"k3p1", "garter", "rolled"} {
+		d, _ := design.Read(source.NewFile("gable-end.toml", wanted{stitches: []int{64}, more: fmt.Sprintf("[cuff]\nkind = %q\nedge = \"tubular\"\n", kind)}.text()))
+		_, faults := sock.New(d)
+		if len(faults) != 1 || !strings.Contains(faults[0].Text.String(), "a tubular edge has a knit st for each purl st") || len(faults[0].Mends) == 0 || !strings.Contains(faults[0].Mends[0].Why.String(), "stretchy") {
+			t.Errorf("%s: %v", kind, faults)
+		}
 	}
 }

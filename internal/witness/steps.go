@@ -15,6 +15,7 @@ const (
 	decrease                 // n stitches into one
 	makeOne
 	twoOfOne  // one stitch into two
+	crossTwo  // two stitches change places
 	hem       // n stitches, each with a loop of the cast-on edge
 	waste     // n stitches with waste yarn, and again
 	toGap     // all but n stitches before the last turn, beyond which what waits
@@ -46,7 +47,7 @@ var simpleSteps = map[string]stepKind{
 	"k2tog": decrease, "ssk": decrease, "p2tog": decrease, "ssp": decrease, "skp": decrease,
 	"k3tog": decrease, "sssk": decrease, "p3tog": decrease, "s2kp2": decrease,
 	"m1l": makeOne, "m1r": makeOne, "lli": makeOne, "rli": makeOne, "yo": makeOne,
-	"kfb": twoOfOne, "pfb": twoOfOne,
+	"kfb": twoOfOne, "pfb": twoOfOne, "rpc": crossTwo, "lpc": crossTwo,
 	"pm": placeMarker, "sm": slipMarker, "remove m": removeMarker,
 	"turn": turnWork,
 	"knit": toEnd, "purl": toEnd, "k to end": toEnd, "p to end": toEnd,

@@ -28,6 +28,8 @@ func (s *sock) step(st *step) {
 		if !s.short {
 			s.right = append(s.right, madeSt)
 		}
+	case crossTwo:
+		s.take(2, stitch)
 	case hem:
 		s.take(n, stitch)
 		if s.hemmed += n; s.hemmed > s.edge {
