@@ -132,9 +132,8 @@ func (b *Builder) corners() {
 		b.needles(rnd(2), total(after, instep, heel),
 			on(toEnd(pattern.Knit)), on(do(pattern.Ssk), toLast(pattern.Knit, 2), do(pattern.K2tog)))
 	default:
-		b.needles(rnd(1), all, on(k(heel), corner), on(k(instep), corner))
-		b.needles(rnd(2), total(after, heel, instep),
-			on(toLast(pattern.Knit, 2), do(pattern.K2tog)), on(toLast(pattern.Knit, 2), do(pattern.K2tog)))
+		b.needles(rnd(1), all, on(k(heel)), on(corner, k(instep), corner))
+		b.needles(rnd(2), total(after, heel, instep), on(toEnd(pattern.Knit)), on(do(pattern.Ssk), toLast(pattern.Knit, 2), do(pattern.K2tog)))
 	}
 }
 

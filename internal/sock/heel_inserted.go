@@ -11,7 +11,7 @@ var insertedLeft = share("left", "share of the stitches round the opening that i
 
 var _ = register(Part{Part: "heel", Kind: "inserted", Name: "a heel put in last", Directions: bothWays, Gussets: []string{"none"},
 	Options: []Option{heelShare, insertedLeft}, Notions: []string{wasteYarn, "tapestry needle"}, Skills: []string{"knitting with waste yarn", "decreasing", "grafting"},
-	Says: say("heel.inserted.says", "a line of waste yarn marks the heel and the sock goes on; the heel is worked last, like a toe, and can be replaced when it is worn through"),
+	Says: say("heel.inserted.says", "a line of waste yarn marks the heel and the sock goes on; the heel is worked last, like a toe, and can be replaced when it is worn through; the shallowest of all, deeper with a share of 0.6"),
 	How:  say("heel.inserted.opening", "Where the heel will be, some sts are knit with waste yarn, and the sock goes on as if nothing had happened. When everything else is done the waste yarn is taken out, and the heel is worked in the rnd from the sts it held."),
 	take: func(d *Draft, t *design.Table) construction {
 		return &insertedHeel{share: heelShare.number(t), left: insertedLeft.number(t)}
@@ -109,9 +109,9 @@ func (h *insertedHeel) buildLast(b *Builder) {
 	b.add(&pattern.OpenWaste{Below: heel, Above: heel, Place: pattern.SideOfSole})
 	b.para(say("heel.inserted.needles", "Join the yarn at the {right} end of N1, leaving an end of about 8 in [20 cm]. N1 holds the sts that lay below the waste yarn, N2 those above it; with double-pointed needles each may lie on two. The corner is the gap between the two: lift the strand there and knit it, so that no hole is left; the next rnd takes this st away. A hole that stays can be closed with that end of the yarn."))
 	corner := pickUp(pattern.Of(1), pattern.Corner)
-	b.needles(rnd(1), total(b.each(func(size int) int { return 2*b.of("heel.stitches", size) + 2 })), on(k(heel), corner), on(k(heel), corner))
+	b.needles(rnd(1), total(b.each(func(size int) int { return 2*b.of("heel.stitches", size) + 2 })), on(k(heel)), on(corner, k(heel), corner))
 	b.needles(rnd(2), total(b.each(func(size int) int { return 2 * b.of("heel.stitches", size) }), heel, heel),
-		on(toLast(pattern.Knit, 2), do(pattern.K2tog)), on(toLast(pattern.Knit, 2), do(pattern.K2tog)))
+		on(toEnd(pattern.Knit)), on(do(pattern.Ssk), toLast(pattern.Knit, 2), do(pattern.K2tog)))
 	both := on(kN(1), do(pattern.Ssk), toLast(pattern.Knit, 3), do(pattern.K2tog), kN(1))
 	b.needles(rnd(3), change(-4), both, both)
 	b.row(rnd(4), nil, toEnd(pattern.Knit))
