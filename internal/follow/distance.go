@@ -111,7 +111,7 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		if s.Name == "bor" && n >= minus {
 			return n - minus, nil
 		}
-		if w.markers == 0 || s.Name != "" {
+		if w.markers == 0 && !w.bor || s.Name != "" {
 			return 0, w.noMarker(rw, s)
 		}
 		if n >= minus && w.markers <= 1 { // the marker at the beginning of the round

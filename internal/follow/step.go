@@ -28,6 +28,7 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 		return w.group(rw, s)
 	case script.PlaceMarker:
 		if s.Name == "bor" || s.Name == "beg" { // the round begins anew here
+			w.bor = true
 			return nil
 		}
 		w.n.right = append(w.n.right, cell{mark: marker, name: letter(s.Name)})
@@ -271,6 +272,26 @@ func (w *worker) passMarker(rw *rowWork, s *script.Step) *problem {
 	}
 	if w.markers == 0 || len(rw.row.Steps) > 1 && count(w.n.right) > 0 {
 		return w.noMarkerHere(rw, s)
+	}
+	return nil
+}
+
+// hang puts a marker where the round begins, or takes markers off the needle wherever they hang.
+func (w *worker) hang(n *script.Markers) *problem {
+	if !n.Off {
+		w.bor = true
+		return nil
+	}
+	meant := func(c cell) bool {
+		return c.mark == marker && (n.Names == nil || slices.ContainsFunc(n.Names, func(name string) bool { return letter(name) == c.name }))
+	}
+	for _, side := range []*[]cell{&w.n.left, &w.n.right} {
+		have := len(*side)
+		*side = slices.DeleteFunc(*side, meant)
+		w.markers -= have - len(*side)
+	}
+	if n.Names == nil {
+		w.bor = false
 	}
 	return nil
 }

@@ -44,6 +44,7 @@ func (w *worker) checkTurn(rw *rowWork, ahead, behind int) {
 	switch {
 	case ahead > 0 && rw.gap.step == nil:
 		say(source.Say("follow.short-of-gap", "{0} turns before it comes to the gap of the turn before it, and closes none", rw.label))
+	case ahead > 0 && rw.gap.step == &steps[at] && rw.gap.before == 0 && w.growsPastGap(rw.row):
 	case ahead > 0 && (rw.gap.step != &steps[at] || rw.gap.before == 0):
 		say(source.Say("follow.beside-gap", "{0} does not decrease across the gap of the turn before it", rw.label))
 	case ahead == 0 && behind > 0:
@@ -51,6 +52,34 @@ func (w *worker) checkTurn(rw *rowWork, ahead, behind int) {
 			say(source.Say("follow.uneven-turn", "{0} leaves {1} unworked, but {2} wait on the other side of the heel", rw.label, source.InSts(now), other))
 		}
 	}
+}
+
+// growsPastGap tells whether a row is one of a half-handkerchief heel whose decreases take two
+// stitches beyond the gap: nothing is worked behind them, and each row is a stitch longer than the one
+// before it, in three rows at least.
+func (w *worker) growsPastGap(r *script.Row) bool {
+	var runs []int
+	here := -1
+	for i := range w.plan {
+		row := w.plan[i].row
+		if row == nil || len(row.Steps) != 4 || row.Steps[0].Op != script.Slip || row.Steps[2].Op != script.Decrease || row.Steps[3].Op != script.Turn {
+			continue
+		}
+		n, ok := w.figure(row.Steps[1].N, 1)
+		if !ok || row.Steps[1].To != script.Here {
+			continue
+		}
+		if row == r {
+			here = len(runs)
+		}
+		runs = append(runs, n)
+	}
+	for i := 1; i < len(runs); i++ {
+		if runs[i] != runs[i-1]+1 {
+			return false
+		}
+	}
+	return here > 0 && len(runs) > 2
 }
 
 func (w *worker) doTurn(rw *rowWork, s *script.Step) {

@@ -36,6 +36,7 @@ type worker struct {
 	known   bool // what is on the needles is known
 	total   int  // all stitches, where known is false but the total is told; else -1
 	markers int
+	bor     bool // a marker hangs where the round begins
 
 	part        script.Part
 	section     *script.Section
@@ -207,6 +208,9 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 			w.n.dropGaps()
 			w.n.begin()
 		}
+	case *script.Markers:
+		add(w.hang(n))
+		return problems
 	case *script.Close:
 		w.final = w.finalNow()
 		w.ended = true
@@ -293,7 +297,7 @@ func label(e *entry) string {
 // tells tells whether an item is one after which the needles are counted.
 func tells(item script.Item) bool {
 	switch item.(type) {
-	case *script.Section, *script.Facing, *script.Close, *script.Lost:
+	case *script.Section, *script.Facing, *script.Close, *script.Lost, *script.Markers:
 		return false
 	}
 	return true

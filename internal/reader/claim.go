@@ -8,7 +8,7 @@ import (
 )
 
 // leads are words before a count that say nothing more than that it is one.
-var leads = newList("total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when that's own again down stand back which you're we're we've you've")
+var leads = newList("another total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when that's own again down stand back which you're we're we've you've")
 
 // telling are those behind which a bare figure is a count of stitches, if nothing else follows:
 // "makes 48", "that's 28", "is down to 10".
@@ -81,6 +81,9 @@ func (p *parser) claims() []script.Claim {
 		if c := &many[0]; c.What == script.EachNdl && c.N.Known() && c.Needle == 0 { // "64 sts on 4 needles, 16 on each"
 			c.Needle = p.spread
 		}
+		if len(many) == 1 && many[0].What == script.OnNdl {
+			p.sharesOf(&many[0])
+		}
 		out = append(out, many...)
 		p.any(")")
 		if c := many[0]; len(out) == 1 && (c.What == script.Live || c.What == script.Total) {
@@ -106,6 +109,46 @@ func (p *parser) onSoMany() bool {
 		}
 	}
 	return p.restore(back)
+}
+
+// sharesOf adds what else one needle holds to the count of the first of it: "N2: 15 gusset sts, 18 heel
+// sts, 15 gusset sts".
+func (p *parser) sharesOf(c *script.Claim) {
+	for {
+		back := p.i
+		if !p.any(",", "and", "+", "&") {
+			return
+		}
+		p.skip("and", "then", "the")
+		n, ok := p.number()
+		if !ok || !p.shareWord() || !p.any("sts") || !p.clauseEnd() && !p.is("and") {
+			p.i = back
+			return
+		}
+		c.N, c.At = sum(c.N, n), c.At.To(n.At)
+		c.N.At = c.At
+	}
+}
+
+// shareWord reads what a share of the stitches of a needle is called.
+func (p *parser) shareWord() bool {
+	return p.partWord() != script.NoPart || p.any("picked-up", "pick-up", "side", "corner", "picked", "rem", "centre") && (p.any("up") || true)
+}
+
+// sum adds two numbers size by size.
+func sum(a, b pattern.Number) pattern.Number {
+	out := pattern.Number{At: a.At.To(b.At)}
+	for size := range max(len(a.Val), len(b.Val)) {
+		x, y := a.In(size), b.In(size)
+		switch {
+		case x == pattern.Gap:
+			x = y
+		case y != pattern.Gap:
+			x += y
+		}
+		out.Val = append(out.Val, x)
+	}
+	return out
 }
 
 // onNth reads "on the second 36" behind the count of another needle.
@@ -226,6 +269,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 				return fail()
 			}
 		}
+		p.phrase("is down to", "is back to", "is back at", "goes down to", "is dec'd to", "is reduced to", "comes to")
 		p.skip(":", "-", "has", "holds", "held", "holding", "with", ",", "=", "each", "(", "instep", ")", "sole", "of", "are", "there", "is")
 	} else if part := p.partWord(); part != 0 { // "heel: 32 sts", "instep 28 sts"
 		p.skip("ndl", "flap", "turn", "sts", "still", "again", "now")
@@ -242,7 +286,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	c.N, c.At = n, n.At
 	c.Needle = lead
 	told := lead > 0 || c.What == script.EachNdl
-	p.skip("rem", "live", "more")
+	p.skip("rem", "live", "more", "picked-up")
 	told = p.areOf() || told
 	switch w := p.peek().w; w {
 	case "heel", "instep", "sole", "gusset", "foot", "toe", "leg", "flap":
@@ -549,7 +593,9 @@ func (p *parser) lies(c *script.Claim) bool {
 			return p.flank(c)
 		}
 		if word == "on" && p.clauseEnd() {
-			c.What = script.EachNdl
+			if c.What = script.EachNdl; p.toks[p.i-1].w == "both" { // together
+				c.What = script.Total
+			}
 			return true
 		}
 		return false

@@ -9,7 +9,7 @@ import (
 func (p *parser) divide() bool {
 	start := p.i
 	p.skip("then", "now")
-	if p.halfEach(start) || p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) {
+	if p.halfEach(start) || p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) || p.heelIs(start) {
 		return true
 	}
 	heel := p.part == script.Heel
@@ -149,6 +149,10 @@ func (p *parser) workedOver(start int, heel bool) bool {
 			a.heel = true
 			continue
 		}
+		if w := p.ahead(1).w; p.peek().kind == wordToken && (w == "heel" || w == "flap") { // "wrapped heel on …", "Dutch heel over …"
+			p.i++
+			continue
+		}
 		switch t := p.peek(); t.w {
 		case "heel", "flap":
 			a.heel = true
@@ -231,6 +235,26 @@ func (p *parser) whichSts(a *apart) (took, ok bool) {
 		return true, true
 	}
 	return false, true
+}
+
+// heelIs reads "24 heel sts, the first half of the round", "30 sts for the heel (the second half of the
+// rnd)".
+func (p *parser) heelIs(start int) bool {
+	d := script.Divide{Part: script.Heel}
+	n, ok := p.number()
+	if !ok {
+		return p.restore(start)
+	}
+	heel := p.partWord() == script.Heel
+	if !p.any("sts") || !heel && !p.phrase("for the heel", "for heel") || !p.any(",", "(", "-", "=", ":") {
+		return p.restore(start)
+	}
+	if d.N = n; !p.half(&d) {
+		return p.restore(start)
+	}
+	d.N = n
+	p.any(")")
+	return p.setApart(start, d)
 }
 
 // half reads which half of the round is meant, and how many stitches that is: "the second half of the

@@ -15,6 +15,9 @@ func (p *parser) fabric(n *script.Plain, in bool) bool {
 	case p.any("rib", "ribs"):
 		n.Fabric = "rib"
 		p.skip("as", "set")
+		if steps, ok := p.ribWords(); ok { // "rib 2 k / 2 p"
+			n.Steps = steps
+		}
 	case p.any("garter"):
 		p.any("sts")
 		n.Fabric = "garter"
@@ -74,7 +77,7 @@ func (p *parser) ribWords() ([]script.Step, bool) {
 	if p.peek().kind == numToken {
 		a, _ := p.number()
 		if p.any("plain", "k") {
-			p.skip("and", ",")
+			p.skip("and", ",", "/", "-")
 			if b, ok := p.number(); ok && p.any("p", "turned", "seam") {
 				return ribSteps(a, b), true
 			}

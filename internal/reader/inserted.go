@@ -43,15 +43,15 @@ func (p *parser) waste() bool {
 // and 30 from above go on two needles. Pick up 1 st in each corner."
 func (p *parser) lift() bool {
 	start := p.i
-	if p.any("remove", "take", "pull", "unpick") {
-		p.skip("out", "the", "waste", "scrap", "yarn", "and", ";", ",", "carefully", "now")
+	if p.any("remove", "take", "pull", "unpick", "draw") {
+		p.skip("out", "the", "contrast", "contrasting", "thread", "waste", "scrap", "yarn", "and", ";", ",", "carefully", "now")
 	}
 	if !p.any("place", "put", "sl", "pick", "return", "transfer") && p.peek().kind != numToken {
 		return false
 	}
 	p.any("up")
 	n := script.Lift{}
-	for !p.stop() && !p.is(":") {
+	for !p.stop() && !p.is(":") && !p.is("=") && !n.Corner.Known() {
 		switch {
 		case p.is("pick"):
 			if !p.corners(&n) {

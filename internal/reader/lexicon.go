@@ -13,6 +13,7 @@ var spellings = map[string]string{
 	"p":           "purl purls purled purling",
 	"sl":          "slip slips slp",
 	"step":        "steps",
+	"then":        "thereafter afterwards",
 	"slipping":    "",
 	"slipped":     "",
 	"sts":         "st stitch stitches loops loop",

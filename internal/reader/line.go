@@ -590,6 +590,12 @@ func (p *parser) partPrefix(start, end int) {
 	p.add(&script.Section{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}, Name: p.raw(at), Part: part})
 }
 
+// enterPart begins a part that is named in the midst of a sentence.
+func (p *parser) enterPart(part script.Part, at source.Span) {
+	p.part, p.flat = part, false
+	p.add(&script.Section{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}, Name: p.raw(at), Part: part})
+}
+
 // setUpAhead tells whether the set-up of a part is told here.
 func (p *parser) setUpAhead() bool {
 	back := p.i

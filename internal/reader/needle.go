@@ -309,6 +309,15 @@ func (p *parser) onto() {
 			}
 		}
 		p.i = back
+		if p.any("across", "over", "along", "on", "for") { // "k28 across the instep, …"
+			p.any("the")
+			if part := p.partWord(); part == script.Instep || part == script.Sole || part == script.Heel {
+				if p.any("sts"); p.is(",") || p.is(";") || p.stop() {
+					return
+				}
+			}
+			p.i = back
+		}
 		if p.phrase("with one ndl", "with a spare ndl", "with the same ndl", "in patt", "as set", "as est", "as established", "in rib", "in the same way", "the same way", "for instep", "for heel", "for sole", "for the instep", "for the heel", "for the sole", "on the way", "in st-st", "in stockinette", "even") {
 			continue
 		}

@@ -27,7 +27,7 @@ func (p *parser) onlySizes() bool {
 	case only || all && said:
 	case p.is(":"):
 		ok = said || lead || p.began
-	case p.is(","), p.is("-"):
+	case p.is(","), p.is("-"), p.thisRowPlain(false):
 		ok = said
 	default:
 		ok = open && said
@@ -210,11 +210,12 @@ func (p *parser) rowBySize(start int, l script.Label) bool {
 		if start = p.i; !p.any(".", ";", ",") {
 			break
 		}
+		told := p.toldSizes
 		if back := p.i; !p.onlySizes() {
 			p.i = back - 1
 			break
 		}
-		p.i = start + 1
+		p.i, p.toldSizes = start+1, told
 	}
 	p.only, p.toldSizes = before, 0
 	return len(p.items) > began
@@ -236,5 +237,29 @@ func (p *parser) onlyBehind(from int) bool {
 	for _, item := range p.items[from:] {
 		script.Of(item).Sizes = set
 	}
+	return true
+}
+
+// thisRowPlain reads what sizes do that have no part in a row just told for others: "knit this round
+// straight", "work it plain".
+func (p *parser) thisRowPlain(take bool) bool {
+	back := p.i
+	ok := p.any("k", "work") && p.phrase("this rnd", "this row", "the rnd", "the row", "it") && p.any("straight", "plain", "even") && p.stop()
+	if !ok || !take {
+		p.i = back
+	}
+	return ok
+}
+
+// plainForOthers reads "The other sizes knit this round straight" behind a row for some sizes.
+func (p *parser) plainForOthers() bool {
+	start := p.i
+	if p.only == 0 || len(p.rows) == 0 || !p.thisRowPlain(true) {
+		return false
+	}
+	last := p.rows[len(p.rows)-1]
+	r := &script.Row{Label: last.Label, Steps: throughout(script.Knit, p.since(start)), Flat: last.Flat}
+	r.Base = p.base(start)
+	p.emitRow(r)
 	return true
 }

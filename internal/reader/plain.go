@@ -9,8 +9,9 @@ import (
 // A plainWork is what plain has read.
 type plainWork struct {
 	script.Plain
-	told bool        // it is said what is worked, or how long
-	side script.Side // of the row that it ends with
+	told bool            // it is said what is worked, or how long
+	side script.Side     // of the row that it ends with
+	off  *script.Markers // that are taken off the needle on the way
 }
 
 // plain reads rounds that are all alike: "Knit 48 rnds", "Work even until foot measures 7
@@ -19,6 +20,7 @@ func (p *parser) plain() bool {
 	start := p.i
 	n := plainWork{Plain: script.Plain{Flat: p.flat}}
 	p.skip("then", "now")
+	p.changeTo(&n)
 	p.overThese()
 	p.turnFirst(&n)
 	if !p.plainVerb(&n, p.toks[start].at) {
@@ -35,6 +37,10 @@ func (p *parser) plain() bool {
 	n.Claims = append(n.Claims, p.claimsBehind()...)
 	n.Base = p.base(start)
 	emit(p, n.Plain)
+	if n.off != nil {
+		n.off.Base = n.Base
+		emit(p, *n.off)
+	}
 	return true
 }
 
@@ -60,6 +66,10 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 		n.Steps = throughout(script.Purl, at)
 	case p.phrase("plain k", "plain"):
 		n.Steps, n.told = throughout(script.Knit, at), true
+		if part := p.partWord(); part != script.NoPart && part != script.Heel { // "Plain foot, 40 rnds"
+			n.Flat = false
+			p.enterPart(part, at)
+		}
 	case p.is("worked", "for"):
 		p.i++
 	case p.any("work", "cont"), p.phrase("carry on", "go on", "keep on", "proceed"):
@@ -101,6 +111,8 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		return true
 	case p.phrase("back and forth over the heel sts", "back and forth on the heel sts", "back and forth", "to and fro", "over the heel sts", "on the heel sts", "on heel sts", "over heel sts", "across the heel sts", "across heel sts", "across these sts", "in the heel"):
 		n.Flat = true
+		return true
+	case p.forSection():
 		return true
 	case p.remark(), p.eat("in", "row", "of"), p.colourWith(), p.phrase("with the foot", "with foot", "in the same way", "around", "across"):
 		return true
@@ -174,6 +186,40 @@ func (p *parser) sameLength(n *plainWork) bool {
 	return true
 }
 
+// forSection passes over the part that plain work makes: "40 rounds for the foot".
+func (p *parser) forSection() bool {
+	back := p.i
+	if p.any("for") {
+		p.skip("the", "rest", "of")
+		if part := p.partWord(); part != script.NoPart && part != script.Heel && (p.clauseEnd() || p.is("until")) {
+			return true
+		}
+	}
+	return p.restore(back)
+}
+
+// changeTo takes what is changed to before plain work: "change to stockinette and knit 4 in", "switch to
+// larger needles and work 10 rnds".
+func (p *parser) changeTo(n *plainWork) {
+	back := p.i
+	if !p.any("change", "changing", "switch", "switching") || !p.any("to") {
+		p.i = back
+		return
+	}
+	p.skip("the", "a")
+	if !p.fabric(&n.Plain, true) {
+		for !p.clauseEnd() && !p.is("and") && !p.is("ndl") {
+			p.i++
+		}
+		if !p.any("ndl", "yarn") {
+			p.i = back
+			return
+		}
+	}
+	n.told = n.Fabric != ""
+	p.skip(",", "and", "then")
+}
+
 // plainAside reads what is said of plain work behind a comma: "slipping the first st of every
 // row", "ending with a WS row", "about 7 in".
 func (p *parser) plainAside(n *plainWork) bool {
@@ -181,10 +227,15 @@ func (p *parser) plainAside(n *plainWork) bool {
 	case p.slipFirst():
 		n.SlipFirst, n.told = true, true
 		return true
+	case p.is("taking") || p.is("removing") || p.is("dropping") || p.is("take") || p.is("remove"):
+		names, ok := p.takenOff()
+		n.off = &script.Markers{Off: true, Names: names}
+		n.told = n.told || ok
+		return ok
 	case p.phrase("slipping m", "slipping the m", "slipping all m", "slipping each m", "sl m as you come to them"):
 		p.phrase("as you come to them", "as you come to it")
 		return true
-	case p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row"),
+	case p.phrase("rs first", "ws first", "the first a rs row", "the first is a rs row"), p.phrase("beg with a k row", "beg with a p row", "beg with a rs row", "beg with a ws row"),
 		p.phrase("the last row being a p one", "the last being a p row", "the last row a p one", "the last row being a k one"):
 		return true
 	case p.phrase("keeping", "maintaining", "with the seam", "with the m"):
@@ -204,10 +255,12 @@ func (p *parser) plainAside(n *plainWork) bool {
 			return true
 		}
 	}
+	back := p.i
 	if c, ok := p.claim(); ok && (c.What == script.Live || c.What == script.Total) && p.clauseEnd() {
 		n.Claims = append(n.Claims, c)
 		return true
 	}
+	p.i = back
 	if n.Stop.Kind == script.NoStop {
 		if stop, ok := p.stopping(true); ok && stop.Kind != script.Times && stop.Kind != script.More {
 			n.Stop, n.told = stop, true
@@ -358,7 +411,7 @@ func (p *parser) slipFirst() bool {
 		}
 	default:
 		p.any("the")
-		if !p.any("first") || !p.any("sts") || !p.eachRow() {
+		if !p.any("first") || !p.any("sts") || !p.eachRow() && !p.is("slipped") {
 			break
 		}
 		p.skip("being", "is", "always")
@@ -390,5 +443,8 @@ func (p *parser) rowsAhead() bool {
 	p.quiet++
 	defer func() { p.quiet-- }()
 	_, ok := p.number()
+	if p.sentenceHas("slipped") { // "24 flap rows, first st slipped"
+		p.partWord()
+	}
 	return ok && (p.is("row") || p.is("rnd"))
 }

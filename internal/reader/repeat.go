@@ -11,7 +11,7 @@ import (
 // ref reads which rows are meant: "Rows 1 and 2", "these 2 rows", "the last 2 rnds", "3rd
 // and 4th rows", "the dec rnd", "rows A and B", "them".
 func (p *parser) ref() (script.Ref, bool) {
-	for _, read := range []func() (script.Ref, bool){p.refSteps, p.refShort, p.refLettered, p.refNumbered, p.refLast, p.refAll} {
+	for _, read := range []func() (script.Ref, bool){p.refSteps, p.refShort, p.refLettered, p.refKinds, p.refNumbered, p.refLast, p.refAll} {
 		if r, ok := try(p, read); ok {
 			return r, true
 		}
@@ -41,6 +41,44 @@ func (p *parser) refShort() (r script.Ref, ok bool) {
 		}
 	}
 	return script.Ref{Nums: l.Nums, Round: !p.flat}, len(l.Nums) > 0
+}
+
+// refKinds reads two rows or more by what they do: "the increase round and the plain round", "dec and
+// knit rnds".
+func (p *parser) refKinds() (r script.Ref, ok bool) {
+	names, told := 0, false
+	for {
+		p.skip("the", "both", "these", "this")
+		t := p.peek()
+		if !labelNames.has(t) && t.w != "k" && t.w != "p" {
+			break
+		}
+		known := p.toldRow(t.w)
+		if !known && t.w != "plain" && t.w != "k" {
+			break
+		}
+		told = told || known
+		if known {
+			r.Names = append(r.Names, t.w)
+		}
+		names++
+		p.i++
+		r.Round = r.Round || p.is("rnd")
+		row := p.any("row", "rnd")
+		back := p.i
+		if p.skip(",", "and", "&", "then"); p.i == back || row && p.done() {
+			ok = row
+			break
+		}
+		if t := p.peek(); !labelNames.has(t) && t.w != "the" && t.w != "k" && t.w != "p" && t.w != "a" {
+			p.i, ok = back, row
+			break
+		}
+	}
+	if len(r.Names) < names { // the plain one has no name
+		r.Names, r.Last = nil, names
+	}
+	return r, ok && told && names > 1
 }
 
 // refNumbered reads rows by their numbers: "Rows 1 and 2", "short rows 3 and 4", "from 1st row".
@@ -207,7 +245,7 @@ func (p *parser) repeat() bool {
 	}
 	over := p.phrase("again and again", "over and over")
 	p.skip("again", "only", "alone")
-	p.phrase("by turn", "alt", "in turn", "turn about", "turn and turn about", "one after the other", "in alternation")
+	p.phrase("over and over", "by turn", "alt", "in turn", "turn about", "turn and turn about", "one after the other", "in alternation")
 	p.aside()
 	p.skip(",")
 	p.phrase("every rnd", "every row", "on every rnd", "on every row", "in every rnd", "in every row", "each rnd")

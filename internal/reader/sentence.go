@@ -33,6 +33,7 @@ func init() {
 		read func(*parser) bool
 	}{
 		{"set-up of a part", (*parser).setUp},
+		{"plain for other sizes", (*parser).plainForOthers},
 		{"row", (*parser).row},
 		{"nth row", (*parser).nthRow},
 		{"after so many", (*parser).afterSo},
@@ -66,6 +67,7 @@ func init() {
 		{"part between markers", (*parser).partBetween},
 		{"middle stitch", (*parser).middleStitch},
 		{"state", (*parser).state},
+		{"marked", (*parser).marked},
 		{"steps", (*parser).looseSteps},
 	}...)
 }
@@ -155,6 +157,9 @@ func (p *parser) asSaid() { p.skip("then", "now") }
 
 // rowSteps reads the steps of a row; a plain word is one that works it all.
 func (p *parser) rowSteps() ([]script.Step, bool) {
+	if start := p.i; p.only != 0 && p.thisRowPlain(true) {
+		return throughout(script.Knit, p.since(start)), true
+	}
 	if p.phrase("a plain k rnd", "is a plain k rnd", "plain k rnd", "plain k", "k plain", "work plain", "work even", "k even", "is a plain rnd") {
 		return throughout(script.Knit, p.toks[p.i-1].at), true
 	}

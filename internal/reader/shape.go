@@ -27,12 +27,34 @@ func (p *parser) fewer() bool {
 	if !found || !p.is("until") {
 		return false
 	}
-	stop, ok := p.stopping(false)
-	if !ok || stop.Kind != script.Remain {
-		return false
+	stop, ok := try(p, p.lastRepeatWorked)
+	if !ok {
+		if stop, ok = p.stopping(false); !ok || stop.Kind != script.Remain {
+			return false
+		}
 	}
 	p.add(&script.Shape{Base: p.base(start), Name: "fewer", Every: every, Stop: stop, Claims: p.claimsBehind()})
 	return true
+}
+
+// lastRepeatWorked reads "until *k1, k2tog* has been worked = 16 sts": the repeat of the last round,
+// and what it leaves.
+func (p *parser) lastRepeatWorked() (stop script.Stop, ok bool) {
+	start := p.i
+	if !p.any("until") {
+		return stop, false
+	}
+	p.skip("you", "has", "worked", "the")
+	if _, ok := p.steps(); !ok {
+		return stop, false
+	}
+	p.skip("has", "been", "is", "k", "worked", "done", "reached")
+	at := p.since(start)
+	claims := p.claimsBehind()
+	if len(claims) == 0 || claims[0].What != script.Live && claims[0].What != script.Total {
+		return stop, false
+	}
+	return script.Stop{Kind: script.Remain, N: claims[0].N, At: at, Claims: claims}, true
 }
 
 // roundsBetween reads how many plain rounds lie between shaping rounds, and how many of these there are:
@@ -198,11 +220,11 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 		sign = -1
 		p.i++
 		n := -1
-		for p.any("and", "or") {
+		for p.any("and", "or", "/") {
 			if !p.any("k2tog", "ssk", "skp", "p2tog") {
 				return nil, false
 			}
-			if p.toks[p.i-2].w == "and" {
+			if p.toks[p.i-2].w != "or" {
 				n--
 			}
 		}
@@ -239,6 +261,11 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 		}
 	}
 	times := 1
+	if p.phrase("beside the instep", "beside instep", "next to the instep") {
+		if p.any("sts"); s.Change.Is(-1) || s.Change.Is(1) { // at both sides of it
+			times = 2
+		}
+	}
 	for p.where(&times) {
 	}
 	for i := range s.Change.Val {

@@ -175,6 +175,10 @@ func (p *parser) step1() (s script.Step, ok bool) {
 			p.skip(",")
 			return p.step1()
 		}
+	case "each", "every", "both":
+		return script.Step{Op: script.Adjust, Name: "corner"}, p.cornersTog()
+	case "along", "down":
+		return p.alongEdge()
 	case "psso", "p2sso":
 		p.i++
 		s = script.Step{Op: script.PassOver, N: pattern.Of(1)}
@@ -264,6 +268,18 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return p.counted()
 	}
 	return p.otherTerm()
+}
+
+// alongEdge reads stitches that are picked up where the words begin with the edge: "Along the flap
+// edge pick up and k 14 sts".
+func (p *parser) alongEdge() (script.Step, bool) {
+	p.i++
+	for p.any("the", "this", "that", "first", "second", "other", "right", "one", "chain", "slipped", "side", "edge", "flap", "heel", "of", "rem", ",") {
+	}
+	if p.is("pick") || p.is("k", "up") || p.is("take", "up") {
+		return p.pickUp()
+	}
+	return script.Step{}, false
 }
 
 // takeMarker reads that markers are taken out: "taking B out", "take off the markers as you come to
@@ -395,7 +411,7 @@ func (p *parser) bySize() (s script.Step, ok bool) {
 func (p *parser) howOften(s *script.Step) {
 	back := p.i
 	switch {
-	case p.any("around"), p.phrase("across", "to end", "all across", "all around"):
+	case p.any("around"), p.phrase("all rnd", "all the way rnd", "rnd and rnd", "across", "to end", "all across", "all around"):
 		p.skip("of", "rnd", "row")
 		s.To = script.End
 	case p.eat("twice"):

@@ -236,7 +236,7 @@ func (p *parser) asSeam() {
 // theRest reads "the rest", "rem" behind k or p.
 func (p *parser) theRest() bool {
 	back := p.i
-	if p.any("the"); p.any("rest", "rem", "others") {
+	if p.any("the", "all"); p.any("rest", "rem", "others", "them", "these", "those") {
 		if p.phrase("of the rnd", "of rnd", "of the row", "of row", "of the ndl", "of ndl"); p.clauseEnd() || p.is("and") {
 			return true
 		}
@@ -349,7 +349,7 @@ func (p *parser) slip() (s script.Step, ok bool) {
 func (p *parser) workStep() (s script.Step, ok bool) {
 	p.i++
 	s = script.Step{Op: script.Work, Uses: 1, Makes: 1}
-	if p.phrase("each corner sts tog with its neighbour", "each corner sts tog with the next sts", "the corner sts tog with their neighbours", "corner sts tog with their neighbours", "each corner sts tog with the sts beside it", "each corner sts tog with next sts", "each corner sts tog with the sts after it", "each corner sts tog with the foll sts", "each corner sts tog with the sts next to it") {
+	if p.cornersTog() {
 		return script.Step{Op: script.Adjust, Name: "corner"}, true
 	}
 	if p.phrase("the seam sts", "seam sts") {
@@ -421,6 +421,24 @@ func (p *parser) workStep() (s script.Step, ok bool) {
 		return p.patternRowBehind(s), true
 	}
 	return s, false
+}
+
+// cornersTog reads "each corner st together with the st beside it": stitches picked up in corners go
+// away again.
+func (p *parser) cornersTog() bool {
+	back := p.i
+	p.skip("each", "every", "both", "the", "extra")
+	if !p.any("corner") {
+		return p.restore(back)
+	}
+	p.any("sts")
+	if !p.any("tog") || !p.any("with") {
+		return p.restore(back)
+	}
+	for !p.clauseEnd() && !p.is("and") && !p.is("=") && !p.is("(") {
+		p.i++
+	}
+	return true
 }
 
 // namedPattern reads "Reed patt over the 32 instep sts, beg with Rnd 4" behind "work", of a
@@ -681,6 +699,9 @@ func (p *parser) increase() (s script.Step, ok bool) {
 	}
 	if n, ok := p.number(); ok && (p.any("sts") || p.clauseEnd() || word == "make") {
 		s.N = n
+		if p.phrase("in the corner", "at the corner", "in each corner", "in that corner", "in this corner", "in the gap", "at the gap") {
+			return script.Step{Op: script.PickUp, Makes: 1, N: n, Corner: true}, true
+		}
 		if p.phrase("evenly spaced", "evenly around", "evenly across", "evenly") {
 			s.Op = script.Adjust
 		} else if p.phrase("at each end", "at both ends", "each side", "at each side") {

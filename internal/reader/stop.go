@@ -116,7 +116,7 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 			s.Kind = script.InAll
 		}
 		return s, true
-	case p.any("until"), p.any("to"), p.phrase("up to"):
+	case p.any("until"), p.any("to"), p.phrase("up to", "down to"):
 		return p.until()
 	case p.phrase("as long as", "while"):
 		s.Kind = script.UsedUp
@@ -142,7 +142,7 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 		return s, false
 	}
 	more = p.any("more") || more
-	if w := p.ahead(1).w; (w == "rnd" || w == "row") && (p.is("plain") || p.is("k")) { // "one plain round"
+	if w := p.ahead(1).w; (w == "rnd" || w == "row") && (p.is("plain") || p.is("k") || p.is("flap") || p.is("heel")) { // "one plain round"
 		p.i++
 	}
 	switch {
@@ -218,7 +218,7 @@ func (p *parser) until() (s script.Stop, ok bool) {
 	claims := p.claims()
 	if len(claims) == 0 {
 		p.i = back
-		if n, ok := p.number(); ok && (p.any("rem") || back > from && p.clauseEnd()) { // "until there are 66"
+		if n, ok := p.number(); ok && (p.any("rem") || (back > from || from > 1 && p.toks[from-2].w == "down") && p.clauseEnd()) { // "until there are 66"
 			return script.Stop{Kind: script.Remain, N: n}, true
 		}
 		return s, false

@@ -298,6 +298,13 @@ type State struct {
 	Is     bool // it opens the work: "33 heel sts", "Foot: 60 sts"
 }
 
+// Markers are put on the needle where the round begins, or taken off it, wherever they hang.
+type Markers struct {
+	Base
+	Off   bool
+	Names []string // those that are meant; nil: all
+}
+
 // A Close ends the work: the stitches are grafted or drawn up.
 type Close struct{ Base }
 
