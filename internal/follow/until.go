@@ -174,10 +174,24 @@ func (w *worker) sumOf(claims []script.Claim) (sum int) {
 	return sum
 }
 
+// onTheseNeedles is how many stitches lie on the needles that claims speak of: all where they do not
+// name needles.
+func (w *worker) onTheseNeedles(claims []script.Claim) (sum int) {
+	for _, c := range claims {
+		on, told := w.n.onNeedle(c.Needle)
+		if c.What != script.OnNdl || c.Needle == 0 || !told {
+			return w.n.total()
+		}
+		sum += on
+	}
+	return sum
+}
+
 // untilSplit works rows until counts on the needles are as stated, in whatever order.
 func (w *worker) untilSplit(rows []*script.Row, stop *script.Stop) *problem {
 	sum := w.sumOf(stop.Claims)
 	each := slices.ContainsFunc(stop.Claims, func(c script.Claim) bool { return c.What == script.OfPart || c.What == script.Between })
+	grows := w.onTheseNeedles(stop.Claims) < sum
 	for pass := 0; pass < 2000; pass++ {
 		for _, r := range rows {
 			if each {
@@ -185,7 +199,7 @@ func (w *worker) untilSplit(rows []*script.Row, stop *script.Stop) *problem {
 				if len(bad.checkAll(stop.Claims, nil)) == 0 {
 					return nil
 				}
-			} else if w.n.total() <= sum {
+			} else if have := w.onTheseNeedles(stop.Claims); have == sum || grows == (have > sum) {
 				return nil
 			}
 			if p := w.workRow(r, 0); p != nil {

@@ -58,7 +58,7 @@ func (p *parser) claims() []script.Claim {
 	for {
 		back := p.i
 		if len(out) > 0 && !p.any(",", ";", "and", ":", "=", "(", "with") && !p.wrapsOf(out) {
-			if !p.is(".") || !p.needleAhead(1) && !(p.ahead(1).w == "n2" || p.ahead(1).w == "n3" || p.ahead(1).w == "n4") && p.ahead(1).w != "total" {
+			if !p.is(".") || !p.needleNamed(1) && p.ahead(1).w != "total" {
 				return out
 			}
 			p.i++
@@ -414,6 +414,8 @@ func (p *parser) tail(c *script.Claim) bool {
 		switch {
 		case c.What == script.Live && p.phrase("between them", "between these"): // "the 28 sts between them go on a holder"
 		case c.What != script.EachNdl && p.onSoMany():
+		case c.What == script.Live && p.phrase("in the rnd", "in your rnd", "to the rnd") && p.clauseEnd():
+			c.What, told = script.Total, true
 		case p.any("rem", "now", "live", "altogether", "again"), p.phrase("in all", "in work", "at work", "in total", "total", "all told", "are rem", "are live", "on ndl", "on the ndl now", "on the ndl", "on your ndl", "on the sts"):
 			if p.toks[p.i-1].w == "all" || p.toks[p.i-1].w == "total" || p.toks[p.i-1].w == "altogether" {
 				c.What = script.Total

@@ -9,7 +9,7 @@ import (
 func (p *parser) divide() bool {
 	start := p.i
 	p.skip("then", "now")
-	if p.halfEach(start) || p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) || p.heelIs(start) {
+	if p.halfEach(start) || p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) || p.heelIs(start) || p.knitsHeel(start) {
 		return true
 	}
 	heel := p.part == script.Heel
@@ -254,6 +254,34 @@ func (p *parser) heelIs(start int) bool {
 	}
 	d.N = n
 	p.any(")")
+	return p.setApart(start, d)
+}
+
+// knitsHeel reads "K30 for the heel, leave the other 30 for the instep": the round is left where the
+// stitches of the heel have been knitted.
+func (p *parser) knitsHeel(start int) bool {
+	if !p.any("k", "work") {
+		return p.restore(start)
+	}
+	d := script.Divide{Part: script.Heel, From: script.First}
+	p.skip("the", "first", "next")
+	n, ok := p.number()
+	p.any("sts")
+	p.phrase("on to one ndl", "onto one ndl", "with one ndl", "on one ndl", "on to a spare ndl")
+	if !ok || !p.phrase("for the heel", "for heel") || !p.is(",") && !p.is(";") && !p.is("and") && !p.is(".") {
+		return p.restore(start)
+	}
+	rest := false
+	for i := p.i; i < len(p.toks) && !rest; i++ {
+		switch p.toks[i].w {
+		case "instep", "held", "holder", "rest", "wait", "waiting", "thread":
+			rest = true
+		}
+	}
+	if !rest {
+		return p.restore(start)
+	}
+	d.N = n
 	return p.setApart(start, d)
 }
 

@@ -448,6 +448,7 @@ func (p *parser) heading(text string) {
 		p.part = part
 	}
 	p.flat = part == script.Heel
+	p.rowsOf = ""
 	p.notes = p.toks[0].w == "note" || p.toks[0].w == "notes"
 	p.forSizes = 0
 	p.rows = p.rows[:0]
@@ -491,7 +492,10 @@ func (p *parser) prefix() {
 					p.i = start
 					return
 				}
-				p.partPrefix(start, i)
+				if named := p.raw(p.toks[start].at.To(p.toks[i-1].at)); named != p.rowsOf { // "Toe, round 1." and "Toe, round 2."
+					p.partPrefix(start, i)
+					p.rowsOf = named
+				}
 				return
 			}
 			p.i = start
@@ -586,6 +590,7 @@ func (p *parser) partPrefix(start, end int) {
 	if part != script.NoPart {
 		p.part, p.flat = part, part == script.Heel
 	}
+	p.rowsOf = ""
 	at := p.toks[start].at.To(p.toks[end-1].at)
 	p.add(&script.Section{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}, Name: p.raw(at), Part: part})
 }

@@ -8,8 +8,8 @@ func (p *parser) marked() bool {
 	start := p.i
 	switch {
 	case p.any("mark", "marking"):
-		p.skip("the", "this", "it", "with", "a", "m", "here")
-		if at := p.i; !p.beginning() && (p.i == at-1 || !p.clauseEnd()) {
+		p.skip("this", "it", "with", "a", "m", "here", "point", "place")
+		if !p.beginning() && (p.i == start+1 || !p.clauseEnd()) {
 			return p.restore(start)
 		}
 	case p.any("pm"), p.any("place", "put", "hang", "use", "placing", "hanging", "putting", "using", "sl", "slipping") && p.any("a", "one", "your") && p.any("m"):

@@ -43,6 +43,15 @@ func (p *parser) needleAhead(n int) bool {
 	return ok && !p.claimAhead()
 }
 
+// needleNamed tells whether a needle is named n tokens on.
+func (p *parser) needleNamed(n int) bool {
+	back := p.i
+	defer func() { p.i = back }()
+	p.i += n
+	ndl, _, ok := p.needle()
+	return ok && ndl > 0
+}
+
 // needle reads "N1", "1st needle", "second needle", "needle 2", "instep needle", "on N2".
 func (p *parser) needle() (n int, part script.Part, ok bool) {
 	back := p.i
