@@ -32,7 +32,7 @@ type parser struct {
 	told             []script.Step  // of the rows and groups that are being read
 	rows             []*script.Row  // of the section
 	toldSizes        source.SizeSet // for which the line has told something by themselves
-	rowsOf string // what the labels of the last rows named before their number: "Toe, round 1"
+	rowsOf           string         // what the labels of the last rows named before their number: "Toe, round 1"
 	forSizes         source.SizeSet // sizes that the following lines are for
 	began            bool           // stitches are on the needles
 	title            bool           // the title may still come
