@@ -25,6 +25,14 @@ func (w *worker) arrange(n *script.Arrange) (problems []*problem) {
 		}
 		return nil
 	}
+	if len(n.Claims) == 1 && n.Claims[0].What == script.EachNdl && !w.n.flat { // laid out anew
+		if v, ok := w.figure(n.Claims[0].N, 0); ok && v > 0 {
+			if k := w.n.total() / v; k >= 2 && k <= 6 && k*v == w.n.total() && (n.Even == 0 || n.Even == k) {
+				w.layEach(k)
+				return nil
+			}
+		}
+	}
 	return w.lay(n.Claims)
 }
 

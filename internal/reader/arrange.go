@@ -16,12 +16,10 @@ func (p *parser) arrange() bool {
 		return false
 	}
 	loose := slices.Contains([]string{"place", "put", "lay", "keep"}, p.toks[p.i-1].w) // they do other things besides
-	if p.toks[p.i-1].w == "set" && !sts {
-		return false
-	}
+	set := p.toks[p.i-1].w == "set" && !sts
 	p.skip("the", "sts", "so", "that", "as", "foll", ":", "with", "them", "all", "evenly", "over", "on", "onto", ",", "these")
 	a := script.Arrange{}
-	if t := p.peek(); t.kind == numToken && p.ahead(1).w == "ndl" {
+	if t := p.peek(); t.kind == numToken && p.ahead(1).w == "ndl" && !set {
 		a.Even = int(t.val)
 		p.i += 2
 		p.phrase("with the same number on each", "equally", "evenly")
@@ -33,7 +31,7 @@ func (p *parser) arrange() bool {
 		return true
 	}
 	a.Claims = p.claims()
-	if len(a.Claims) == 0 || loose && len(a.Claims) < 2 {
+	if len(a.Claims) == 0 || loose && len(a.Claims) < 2 || set && a.Claims[0].What != script.EachNdl { // "Set sixteen on each of the four needles"
 		return false
 	}
 	p.phrase("again")

@@ -10,6 +10,9 @@ func (p *parser) close() bool {
 		return false
 	}
 	word := p.toks[p.i-1].w
+	if word == "draw" && p.sentenceHas("over") { // half a decrease
+		return p.restore(start)
+	}
 	if word == "draw" && (p.sentenceHas("ring") || p.sentenceHas("rnd") || p.sentenceHas("circle")) { // the beginning, not the end
 		p.i = start
 		return false

@@ -79,6 +79,9 @@ func (p *parser) putOnNeedle(start int, heel bool) bool {
 	if p.phrase("for the heel", "for heel") {
 		heel, on = true, true
 	}
+	if p.toks[start].w == "for" && heel && p.clauseEnd() { // "For the heel take 32 sts"
+		on = true
+	}
 	if p.phrase("for the instep", "for instep", "on held", "on holder") || !on || !heel {
 		return false
 	}

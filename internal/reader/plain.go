@@ -72,7 +72,7 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 		}
 	case p.is("worked", "for"):
 		p.i++
-	case p.any("work", "cont"), p.phrase("carry on", "go on", "keep on", "proceed"):
+	case p.any("work", "cont"), p.phrase("carry on", "go on", "keep on", "proceed", "foll with", "foll on with", "then come"):
 		p.skip("to", "work", "k", "p", "on")
 		n.told = p.partsInFabrics()
 	case p.any("rib"):

@@ -206,13 +206,25 @@ func (p *parser) following() (every int, times pattern.Number, ok bool) {
 func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	var change pattern.Number
 	sign := 0
+	if s, ok := try(p, p.endOfEach); ok {
+		return s, true
+	}
 	switch {
 	case p.any("dec"), p.phrase("take in"):
 		sign = -1
 	case p.any("narrow"):
 		sign = -1
-		if p.any("once") {
+		switch {
+		case p.any("once"):
 			change = pattern.Of(-1)
+		case p.any("twice"): // "narrow twice, once on each side of the instep": the places are told, not counted again
+			change = pattern.Of(-2)
+			if p.phrase(", once on", ", once at") {
+				p.i--
+				for many := 1; p.where(&many); {
+				}
+				p.uponSide()
+			}
 		}
 	case p.any("inc"), p.any("widen"):
 		sign = 1
@@ -274,6 +286,69 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	return s, true
 }
 
+// uponSide passes over the side of a place on which it is shaped: "and upon the heel side of it".
+func (p *parser) uponSide() {
+	back := p.i
+	p.skip(",", "and", "always")
+	if p.any("upon", "on", "at") && p.any("the") {
+		p.any("heel", "sole", "foot", "inner", "outer")
+		if p.any("side", "edge") {
+			if p.any("of") {
+				p.spot()
+			}
+			return
+		}
+	}
+	p.i = back
+}
+
+// endOfEach reads a decrease that ends every needle: "knit together the last two stitches of every
+// needle", "k2tog at the end of each needle", "narrow at the end of each needle".
+func (p *parser) endOfEach() (*script.Shape, bool) {
+	start := p.i
+	switch {
+	case p.phrase("k tog the last", "k the last", "k last"):
+		if n, ok := p.number(); !ok || countOf(n) != 2 || !p.any("sts") {
+			return nil, false
+		}
+		tog := p.toks[start+1].w == "tog"
+		p.any("of")
+		if !p.eachOne() || !tog && !p.any("tog") {
+			return nil, false
+		}
+	case p.decrease():
+		if !p.phrase("at the end of", "at end of") || !p.eachOne() {
+			return nil, false
+		}
+	default:
+		return nil, false
+	}
+	at := p.since(start)
+	last := script.Step{At: at, Op: script.Knit, Uses: 1, Makes: 1, To: script.End, Minus: pattern.Of(2)}
+	tog := script.Step{At: at, Op: script.Decrease, Uses: 2, Makes: 1, Name: "k2tog"}
+	return &script.Shape{Steps: []script.Step{eachNeedle([]script.Step{last, tog})}}, true
+}
+
+// eachOne takes "on each needle" or "every needle".
+func (p *parser) eachOne() bool {
+	if p.onEach() {
+		return true
+	}
+	back := p.i
+	return p.any("each", "every", "all") && p.any("ndl") || p.restore(back)
+}
+
+// doSo reads "do so in every round" behind shaping that has been told: "Now do so in every round until …".
+func (p *parser) doSo() (*script.Shape, bool) {
+	if p.shaped == nil || !p.phrase("do so", "do this", "do the same", "work so") {
+		return nil, false
+	}
+	back := p.i
+	_, ok := p.every()
+	p.i = back
+	return &script.Shape{Change: p.shaped.Change, Name: p.shaped.Name, Steps: p.shaped.Steps}, ok
+}
+
 // positive and negative are a number of stitches as a change of the count: none in a size
 // that does nothing.
 func positive(n pattern.Number) pattern.Number { return scaled(n, 1) }
@@ -296,8 +371,10 @@ func scaled(n pattern.Number, by int32) pattern.Number {
 func (p *parser) shape() bool {
 	start := p.i
 	p.skip("then", "now", "next", ",")
-	if s, ok := try(p, p.shapeRef); ok {
-		return p.finishShape(start, s)
+	for _, read := range []func() (*script.Shape, bool){p.shapeRef, p.doSo} {
+		if s, ok := try(p, read); ok {
+			return p.finishShape(start, s)
+		}
 	}
 	if s, ok := try(p, p.shapeAgain); ok {
 		return p.finishShape(start, s)
@@ -396,7 +473,7 @@ func (p *parser) finishShape(start int, s *script.Shape) bool {
 		}
 		break
 	}
-	if !told && !s.Change.Known() || !p.clauseEnd() && !p.is("-") && !p.is("and") && !p.is("(") && !p.is("=") {
+	if !told && !s.Change.Known() && s.Steps == nil || !p.clauseEnd() && !p.is("-") && !p.is("and") && !p.is("(") && !p.is("=") {
 		return false
 	}
 	s.Base = p.base(start)
@@ -423,6 +500,7 @@ func (p *parser) finishShape(start int, s *script.Shape) bool {
 		p.add(more)
 		s = more
 	}
+	p.shaped = s
 	s.Claims = p.claimsBehind()
 	return true
 }

@@ -186,14 +186,8 @@ func (p *parser) step1() (s script.Step, ok bool) {
 			s.N = pattern.Of(2)
 		}
 		return s, true
-	case "pass":
-		if p.phrase("pass slipped sts over", "pass the slipped sts over", "pass the slipped one over", "pass sl sts over", "pass it over", "pass over", "pass the sl sts over", "pass both slipped sts over") {
-			s = script.Step{Op: script.PassOver, N: pattern.Of(1)}
-			if strings.Contains(strings.ToLower(p.raw(t.at.To(p.toks[p.i-1].at))), "both") {
-				s.N = pattern.Of(2)
-			}
-			return s, true
-		}
+	case "pass", "draw", "bring":
+		return p.passOver()
 	case "pm", "place", "put":
 		return p.place()
 	case "sm":
@@ -268,6 +262,28 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return p.counted()
 	}
 	return p.otherTerm()
+}
+
+// passOver reads "pass the slipped st over", "draw it over the knitted one", "draw over": the half of a
+// decrease that comes behind the stitch that is worked.
+func (p *parser) passOver() (s script.Step, ok bool) {
+	p.i++
+	s = script.Step{Op: script.PassOver, N: pattern.Of(1)}
+	if p.any("the", "both"); p.toks[p.i-1].w == "both" {
+		s.N = pattern.Of(2)
+	}
+	p.any("sl", "slipped", "first", "it")
+	p.any("sts", "one", "ones")
+	if !p.any("over") {
+		return s, false
+	}
+	if back := p.i; p.any("it", "the", "that") {
+		p.any("k", "last", "next", "second")
+		if p.any("one", "sts"); !p.clauseEnd() && !p.is("and") {
+			p.i = back
+		}
+	}
+	return s, true
 }
 
 // alongEdge reads stitches that are picked up where the words begin with the edge: "Along the flap

@@ -416,7 +416,7 @@ func (p *parser) measured() (*script.Length, bool) {
 	default:
 		return nil, false
 	}
-	if p.toks[p.i-1].w != "it's" && !p.any("measures", "is", "has", "reaches", "are") {
+	if p.toks[p.i-1].w != "it's" && !p.any("measures", "is", "has", "reaches", "are", "stops", "comes") && !p.eat("ends") {
 		return nil, false
 	}
 	p.skip("about", "approx", "has", "come", "to")
