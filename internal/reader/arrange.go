@@ -17,7 +17,7 @@ func (p *parser) arrange() bool {
 	}
 	loose := slices.Contains([]string{"place", "put", "lay", "keep"}, p.toks[p.i-1].w) // they do other things besides
 	set := p.toks[p.i-1].w == "set" && !sts
-	p.skip("the", "sts", "so", "that", "as", "foll", ":", "with", "them", "all", "evenly", "over", "on", "onto", ",", "these")
+	p.skip("the", "sts", "so", "that", "as", "foll", ":", "with", "them", "all", "evenly", "over", "on", "onto", ",", "these", "putting", "placing", "having")
 	a := script.Arrange{}
 	if t := p.peek(); t.kind == numToken && p.ahead(1).w == "ndl" && !set {
 		a.Even = int(t.val)

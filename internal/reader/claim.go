@@ -286,6 +286,10 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	c.N, c.At = n, n.At
 	c.Needle = lead
 	told := lead > 0 || c.What == script.EachNdl
+	if p.is("rem") || p.is("live") {
+		p.i++
+		told = told || p.claimEnds()
+	}
 	p.skip("rem", "live", "more", "picked-up")
 	told = p.areOf() || told
 	switch w := p.peek().w; w {
@@ -437,6 +441,8 @@ func (p *parser) tail(c *script.Claim) bool {
 			p.phrase("of the heel", "of the flap", "of heel", "of flap")
 		case p.phrase("are for the front", "are for the instep", "are for instep", "are the instep", "are the front", "form the instep", "form the front"):
 			c.What, c.Part, told = script.OfPart, script.Instep, true
+		case c.What == script.Live && p.phrase("are for the heel", "are for heel", "are the heel", "form the heel"):
+			c.What, c.Part, told = script.OfPart, script.Heel, true
 		case p.phrase("dec'd", "dec", "were dec'd", "fewer", "less", "has been dec'd", "are dec'd"):
 			if p.clauseEnd() || p.is("in") || p.is("each") {
 				c.What = script.Change
@@ -724,4 +730,4 @@ func (p *parser) towards() bool {
 }
 
 // benign words may stand before a count that is stated once the work has begun.
-var benign = newList("leave let keep heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when once after with has been side sts used up put others seam seam-st")
+var benign = newList("leave let keep heel turn turned flap leg foot toe gusset cuff worked done is are complete finished to the now you your sts there will be should have has on ndl tube of with at end and leaves leaving over calf ankle total count again continue takes comes each section this round row rnd all in so that completes when once after with has been side sts used up put others seam seam-st these those")

@@ -6,6 +6,14 @@ import "sockwright/internal/script"
 func (p *parser) close() bool {
 	start := p.i
 	p.skip("now", "then", "and")
+	if p.phrase("cast off", "bind off", "bo") { // "Cast off loosely"
+		p.skip("all", "the", "sts", "loosely", "in", "rib", "patt", "rem", "very", "knitwise")
+		if !p.clauseEnd() {
+			return false
+		}
+		emit(p, script.Close{Base: p.base(start)})
+		return true
+	}
 	if !p.any("graft", "break", "cut", "fasten", "draw", "join") || p.toks[p.i-1].w == "join" && !p.is("toe") {
 		return false
 	}
@@ -22,7 +30,7 @@ func (p *parser) close() bool {
 	for !p.stop() {
 		if p.peek().kind == numToken {
 			if cl, ok := p.claim(); ok {
-				if cl.Part != 0 || cl.What == script.OnNdl {
+				if cl.Part != 0 || cl.What == script.OnNdl || word == "draw" && cl.What == script.Live {
 					claims = append(claims, cl)
 				}
 				continue
@@ -36,9 +44,9 @@ func (p *parser) close() bool {
 	if word == "break" || word == "cut" {
 		return true // the yarn only
 	}
-	if claims != nil && word == "graft" {
+	if claims != nil && (word == "graft" || word == "draw") {
 		for i := range claims {
-			if claims[i].What == script.Live {
+			if claims[i].What == script.Live && word == "graft" {
 				claims[i].What = script.OfPart
 			}
 		}

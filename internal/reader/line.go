@@ -227,6 +227,9 @@ func (p *parser) skipClause() {
 	}
 }
 
+// wholeRow are words behind "knit" or "purl" with which it can only be an instruction.
+var wholeRow = newList("until all every each across over half first these those")
+
 // command tells whether the words here can only be an instruction.
 func (p *parser) command() bool {
 	t, next := p.peek(), p.ahead(1)
@@ -235,6 +238,13 @@ func (p *parser) command() bool {
 	}
 	switch t.w {
 	case "k", "p", "sl":
+		switch {
+		case t.w == "sl":
+		case wholeRow.has(next):
+			return true
+		case next.w == "the":
+			return labelNames.has(p.ahead(2)) || p.ahead(2).kind == ordToken || p.ahead(2).w == "ndl" || p.ahead(2).w == "rem"
+		}
 		return next.kind == numToken || next.w == "to" && p.ahead(2).w != "the" || next.w == "to" && (p.ahead(3).w == "gap" || p.ahead(3).w == "end" || p.ahead(3).w == "last")
 	case "rep":
 		return next.w == "row" || next.w == "rnd" || next.w == "from" || next.w == "these" || next.w == "last"

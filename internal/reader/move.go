@@ -28,6 +28,9 @@ func (p *parser) move() bool {
 	if !p.any("of", "from", "on") {
 		return false
 	}
+	if p.phrase("the end of", "end of") {
+		m.Of = script.Last
+	}
 	var ok bool
 	if m.From, ok = p.oneOrdinal(); !ok {
 		return false
@@ -47,11 +50,16 @@ func (p *parser) move() bool {
 	if !p.phrase("to the end of", "on to the end of", "onto the end of", "to the beg of", "on to the beg of", "to", "onto", "on to", "on", "with") {
 		return false
 	}
-	if m.To, ok = p.oneNeedle(); !ok || m.To == m.From || !p.clauseEnd() {
+	m.To, ok = p.oneNeedle()
+	heel := p.phrase("for the heel", "for heel")
+	if !ok || m.To == m.From || !p.clauseEnd() {
 		return false
 	}
 	m.Base = p.base(start)
 	emit(p, m)
+	if heel {
+		return p.setApart(start, script.Divide{Part: script.Heel, From: script.OnNeedle, Needle: m.To})
+	}
 	if claims := p.claimsBehind(); claims != nil {
 		p.add(&script.State{Base: p.base(start), Claims: claims})
 	}

@@ -83,6 +83,8 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 		}
 	case p.phrase("rnd and rnd", "around and around"): // "round and round till it's 5 cm short of the heel"
 		n.Round, n.told = true, true
+	case p.phrase("go once rnd", "go rnd once", "go once around", "once rnd", "once around"):
+		n.Stop, n.Round, n.told = script.Stop{Kind: script.Rows, N: pattern.Of(1)}, true, true
 	case p.rowsAhead():
 	default:
 		return false
@@ -97,8 +99,8 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 	switch {
 	case p.sameLength(n):
 		return true
-	case p.phrase("every rnd plain", "every rnd", "every row", "each rnd", "all rnd", "in the rnd", "in rnd", "one rnd"):
-		if p.toks[p.i-2].w == "one" {
+	case p.phrase("every rnd plain", "every rnd", "every row", "each rnd", "all rnd", "in the rnd", "in rnd", "one rnd", "a rnd"):
+		if w := p.toks[p.i-2].w; w == "one" || w == "a" {
 			n.Stop, n.Round = script.Stop{Kind: script.Rows, N: pattern.Of(1)}, true
 		}
 		n.told, n.Round = true, n.Round || p.toks[back].w == "in"
@@ -446,5 +448,6 @@ func (p *parser) rowsAhead() bool {
 	if p.sentenceHas("slipped") { // "24 flap rows, first st slipped"
 		p.partWord()
 	}
+	p.any("plain")
 	return ok && (p.is("row") || p.is("rnd"))
 }

@@ -134,7 +134,7 @@ func (j *joiner) full(n int) bool { return j.width > 0 && j.wants(n) > j.width }
 // goesOn tells whether line n goes on in the next one.
 func (j *joiner) goesOn(n int, listing bool) bool {
 	text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[n+1])
-	if text != "" && j.byNeedle(text, next) {
+	if text != "" && (j.byNeedle(text, next) || j.nextNeedle(next)) {
 		return true
 	}
 	if text == "" || next == "" || j.ownLine(n, n+1) {
@@ -165,6 +165,16 @@ func (j *joiner) byNeedle(text, next string) bool {
 		strings.HasSuffix(text, ".") && needlesHold.MatchString(next)
 }
 
+// nextNeedle tells whether a row that is told needle by needle, and has been so far in the lines before,
+// goes on with another needle in the next line.
+func (j *joiner) nextNeedle(next string) bool {
+	if !startsNeedle.MatchString(next) || !j.tellsRow(j.first) {
+		return false
+	}
+	_, steps, ok := strings.Cut(strings.TrimSpace(j.lines[j.first]), ":")
+	return ok && startsNeedle.MatchString(strings.TrimSpace(steps))
+}
+
 // leftOpen tells whether the words of a line leave a sentence open that the next one takes up. In a
 // text that is written in small letters, such a letter is no sign of that.
 func leftOpen(text, next string, allSmall bool) bool {
@@ -176,7 +186,7 @@ func leftOpen(text, next string, allSmall bool) bool {
 	}
 	if last == ':' { // "dec as follows:", and the steps in the next line
 		word := spelling(strings.TrimRight(text[strings.LastIndexAny(text, " \t")+1:], ":"))
-		return small && (word == "foll" || word == "thus" || word == "so") && !startsRow(next)
+		return small && (word == "foll" || word == "thus" || word == "so" || endsNeedle.MatchString(text)) && !startsRow(next)
 	}
 	if strings.IndexByte(".:;!?*]", last) >= 0 {
 		return false
@@ -184,6 +194,9 @@ func leftOpen(text, next string, allSmall bool) bool {
 	switch spelling(text[strings.LastIndexAny(text, " \t")+1:]) {
 	case "and", "the", "to", "from", "of", "with", "on", "until", "a", "for", "or", "last", "rep", "at", "each", "every", "over", "in", "then":
 		return small || isDigit(c) || c == '('
+	}
+	if needleWord.MatchString(next) && cutNeedle.MatchString(text) { // "back" and "needle: …"
+		return true
 	}
 	return len(text) > 58 && small && !allSmall && !startsRow(next)
 }
@@ -200,10 +213,17 @@ func endsSentence(text, next string) bool {
 	return text[len(text)-1] != '.' || !abbreviated.hasWord(word) || long[lower(word)] || unicode.IsUpper(r)
 }
 
+// needleLabel is what a needle is called before what is done on it.
+const needleLabel = `N\d|(?:\d(?:st|nd|rd|th)|first|second|third|fourth|front|back|instep|sole) (?:needle|ndl|pin|tip)|(?:needle|ndl) \d`
+
 var (
 	ownLabel       = regexp.MustCompile(`^[A-Z][\w'’&/.-]*(?: [\w'’&/.-]+){0,3}(?: ?\([^()]{1,30}\))?:(?:\s|$)`)
 	ownEntry       = regexp.MustCompile(`^\S{1,12}(?: st| sts)? ?(?:=|:\s|\s[–-]\s)`)
 	ofNeedleLabel  = regexp.MustCompile(`^(?:N\d|\d(?:st|nd|rd|th) (?:needle|ndl|pin)|(?:Needle|Ndl) \d)`)
+	startsNeedle   = regexp.MustCompile(`^(?i:` + needleLabel + `) ?[:–-]`)
+	endsNeedle     = regexp.MustCompile(`(?i:\b(?:` + needleLabel + `)):$`)
+	cutNeedle      = regexp.MustCompile(`(?i:\b(?:\d(?:st|nd|rd|th)|first|second|third|fourth|front|back|instep|sole))$`)
+	needleWord     = regexp.MustCompile(`^(?i:needle|ndl|pin|tip)\b`)
 	numberedNeedle = regexp.MustCompile(`^N\d: `)
 	needlesHold    = regexp.MustCompile(`^\d+ (?:\([\d, –]+\) )?sts?\b`)
 	numberedHead   = regexp.MustCompile(`^\d{1,2} \p{Lu}\p{Ll}+(?:,? \p{Ll}+){0,5}$`)

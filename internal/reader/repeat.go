@@ -213,6 +213,7 @@ func (p *parser) repeat() bool {
 		p.skip("to", "work", "rep", "with", "in", "k", "only", "just")
 	default: // "then Rnd 1 only until 8 sts are left", "last two rows until everything's in"
 		lead = "work"
+		p.skip("only", "just")
 	}
 	r := script.Repeat{}
 	if n, ok := try(p, p.rowsLike); ok {
@@ -234,6 +235,10 @@ func (p *parser) repeat() bool {
 					r.Ref.Last, r.Stop = -2, stop
 					r.Claims = p.claimsBehind()
 					r.Base = p.base(start)
+					if steps := p.turnGrows(r.At); steps != nil && stop.Kind == script.UsedUp {
+						p.add(&script.Plain{Base: r.Base, Steps: steps, Flat: true, Stop: stop, Claims: r.Claims})
+						return true
+					}
 					emit(p, r)
 					return true
 				}
@@ -243,12 +248,19 @@ func (p *parser) repeat() bool {
 	} else {
 		p.ofPattern(&r.Ref)
 	}
+	back := p.i
+	p.any(",")
 	over := p.phrase("again and again", "over and over")
+	if !over {
+		p.i = back
+	}
 	p.skip("again", "only", "alone")
 	p.phrase("over and over", "by turn", "alt", "in turn", "turn about", "turn and turn about", "one after the other", "in alternation")
 	p.aside()
 	p.skip(",")
 	p.phrase("every rnd", "every row", "on every rnd", "on every row", "in every rnd", "in every row", "each rnd")
+	plain := p.withBetween()
+	p.any(",")
 	if r.Stop, ok = p.stopping(true); !ok {
 		if back := p.i; over && p.any("=", "-", ":") { // "rows 3 and 4 again and again -> 10 wrapped at each side"
 			if r.Stop, ok = p.until(); !ok {
@@ -270,11 +282,32 @@ func (p *parser) repeat() bool {
 			return false
 		}
 	}
+	if plain = max(plain, p.withBetween()); plain > 0 && len(r.Ref.Names) == 1 { // a shaping round with plain ones between
+		p.add(&script.Shape{Base: p.base(start), Name: r.Ref.Names[0], Every: plain + 1, Stop: r.Stop, Claims: p.claimsBehind()})
+		return true
+	}
 	r.Claims = p.claimsBehind()
 	r.Base = p.base(start)
 	emit(p, r)
 	p.thenAgain()
 	return true
+}
+
+// withBetween reads how many plain rounds lie between those that are repeated: "with 2 plain rounds
+// between".
+func (p *parser) withBetween() int {
+	back := p.i
+	p.any(",")
+	if p.any("with", "work") {
+		n, ok := p.number()
+		p.skip("plain", "k", "even")
+		if ok && len(n.Val) == 1 && p.any("rnd", "row") && p.any("between") {
+			p.any("each", "them")
+			return int(n.Val[0])
+		}
+	}
+	p.i = back
+	return 0
 }
 
 // notRepeated reads "Do not rep the last 2 rnds", "do not work Rnd 2 again": what some sizes are

@@ -174,6 +174,9 @@ func (p *parser) rowSteps() ([]script.Step, bool) {
 	if ok && p.onEach() { // "k to last 2, k2tog on each needle"
 		return []script.Step{eachNeedle(steps)}, true
 	}
+	if ok && (p.is(",", "all", "rnd") || p.toks[p.i-1].w == "rnd") {
+		steps = p.timesBehind(steps)
+	}
 	return byNeedle(steps), ok
 }
 
@@ -333,13 +336,16 @@ func (p *parser) looseSteps() bool {
 	}
 	steps, ok := p.steps()
 	p.phrase("and leave them on a spare ndl", "and leave them on spare ndl", "and leave them on a holder", "and leave them", "and leave these sts", "and sl them on to a spare ndl")
+	if ok {
+		steps = p.timesBehind(steps)
+	}
 	first := p.any("first")
 	p.phrase("once more", "again")
 	p.letRest()
 	if !ok || !p.clauseEnd() && !p.is("until") && !p.is("for") && !p.is("-") && !p.is("(") && !p.is("=") || !worksStitches(steps) {
 		return false
 	}
-	r := &script.Row{Steps: p.timesBehind(steps), Flat: p.flat}
+	r := &script.Row{Steps: steps, Flat: p.flat}
 	if stop, ok := try(p, func() (script.Stop, bool) { p.skip(",", ";"); return p.stopping(false) }); ok && stop.Kind != script.NoStop {
 		r.Stop = &stop
 	}
@@ -375,6 +381,11 @@ func (p *parser) letRest() {
 // timesBehind makes a repeat of steps behind which it is said how often they are worked in the
 // row: "knit six and narrow, eight times in the round", "knit five and narrow, all round".
 func (p *parser) timesBehind(steps []script.Step) []script.Step {
+	if last := &steps[len(steps)-1]; len(steps) > 1 && last.Op == script.Decrease && last.To == script.End && p.toks[p.i-1].w == "rnd" && p.toks[p.i-2].w != "the" { // "knit 4 and narrow all round"
+		last.To = script.Here
+		stop := script.Stop{Kind: script.ToEnd, At: p.since(p.i - 1)}
+		return []script.Step{{At: steps[0].At.To(stop.At), Op: script.Group, Body: steps, Stop: stop}}
+	}
 	if slices.ContainsFunc(steps, func(s script.Step) bool { return s.To != script.Here || s.Op == script.Turn || s.Op == script.PickUp }) {
 		return steps
 	}

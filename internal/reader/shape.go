@@ -88,6 +88,10 @@ func (p *parser) roundsBetween() bool {
 	}
 	p.any(",", ";", ":", "-")
 	p.any("and")
+	if stop, ok := try(p, func() (script.Stop, bool) { return p.stopping(false) }); ok && stop.Kind == script.Remain { // "K 2 rounds between, until 24 sts are left"
+		p.add(&script.Shape{Base: p.base(start), Name: "last", Every: every, Stop: stop, Claims: p.claimsBehind()})
+		return true
+	}
 	n, ok := p.number()
 	if !ok || !p.any("dec", "inc", "such") || !p.any("rnd", "row") || !p.phrase("in all", "in total", "altogether", "all told") {
 		return false
@@ -205,7 +209,7 @@ func (p *parser) following() (every int, times pattern.Number, ok bool) {
 // way".
 func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	var change pattern.Number
-	sign := 0
+	sign, at := 0, false
 	if s, ok := try(p, p.endOfEach); ok {
 		return s, true
 	}
@@ -215,6 +219,9 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	case p.any("narrow"):
 		sign = -1
 		switch {
+		case p.placeAhead():
+			at = true // "narrow at each end"
+			change = pattern.Of(-1)
 		case p.any("once"):
 			change = pattern.Of(-1)
 		case p.any("twice"): // "narrow twice, once on each side of the instep": the places are told, not counted again
@@ -226,8 +233,18 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 				p.uponSide()
 			}
 		}
-	case p.any("inc"), p.any("widen"):
+	case p.any("inc"):
 		sign = 1
+	case p.any("widen"):
+		sign = 1
+		if at = p.placeAhead(); at || p.any("once") {
+			change = pattern.Of(1)
+		}
+	case p.phrase("the same dec", "the same inc"):
+		sign = -1
+		if p.toks[p.i-1].w == "inc" {
+			sign = 1
+		}
 	case p.is("k2tog"), p.is("p2tog"), p.is("ssk"), p.is("skp"):
 		sign = -1
 		p.i++
@@ -280,6 +297,10 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	}
 	for p.where(&times) {
 	}
+	if at && times == 1 { // not told how often
+		s.Change, s.Name = pattern.Number{}, name
+	}
+	p.phrase("in the next rnd", "in the next row", "on the next rnd", "on the next row", "in next rnd", "on next rnd", "on next row", "in this rnd")
 	for i := range s.Change.Val {
 		s.Change.Val[i] *= int32(times)
 	}
@@ -349,6 +370,14 @@ func (p *parser) doSo() (*script.Shape, bool) {
 	return &script.Shape{Change: p.shaped.Change, Name: p.shaped.Name, Steps: p.shaped.Steps}, ok
 }
 
+// placeAhead tells whether the words say next where, at two or more places, a round is shaped.
+func (p *parser) placeAhead() bool {
+	back := p.i
+	defer func() { p.i = back }()
+	times := 1
+	return p.where(&times) && times > 1
+}
+
 // positive and negative are a number of stitches as a change of the count: none in a size
 // that does nothing.
 func positive(n pattern.Number) pattern.Number { return scaled(n, 1) }
@@ -392,6 +421,7 @@ func (p *parser) shapeAgain() (*script.Shape, bool) {
 	if _, ok := p.every(); !ok {
 		return nil, false
 	}
+	p.phrase("in the same way", "the same way", "as before", "so", "thus", "in this way")
 	stop, ok := p.stopping(true)
 	p.i = back
 	return &script.Shape{Name: "dec"}, ok && (stop.Kind == script.Times || stop.Kind == script.InAll || stop.Kind == script.Remain || stop.Kind == script.More)

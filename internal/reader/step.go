@@ -149,6 +149,8 @@ func (p *parser) step1() (s script.Step, ok bool) {
 		return p.slip()
 	case "work", "cont", "patt":
 		return p.workStep()
+	case "n":
+		return p.narrowed()
 	case "in":
 		return script.Step{Op: script.Work, Uses: 1, Makes: 1, To: script.End}, p.toEndInPattern(p.i)
 	case "inc":
@@ -343,6 +345,20 @@ func (p *parser) onTo() (s script.Step, ok bool) {
 		break
 	}
 	return s, p.restore(back)
+}
+
+// narrowed reads "n" or "n. 1", the narrowing of older patterns. A capital letter is a needle.
+func (p *parser) narrowed() (s script.Step, ok bool) {
+	s = script.Step{Op: script.Decrease, Uses: 2, Makes: 1, Name: "narrow"}
+	if ok = p.raw(p.peek().at) == "n" && p.depth+p.i > 0; !ok {
+		return s, false
+	}
+	p.i++
+	p.any(".")
+	if n, ok := p.number(); ok {
+		s.N = n
+	}
+	return s, p.clauseEnd() || p.is("and") || p.is("*") || s.N.Known()
 }
 
 // ofWhich passes over words that say which stitches a decrease takes: "ssk this st with the

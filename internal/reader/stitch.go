@@ -172,6 +172,9 @@ func (p *parser) single() (s script.Step, ok bool) {
 		p.onto()
 		return s, true
 	}
+	if step, ok := p.overNeedle(s, back); ok {
+		return step, true
+	}
 	if part := p.partWord(); part != 0 {
 		p.any("ndl")
 		p.skip("sts")
@@ -214,6 +217,28 @@ func (p *parser) single() (s script.Step, ok bool) {
 		return s, true
 	}
 	return s, false
+}
+
+// overNeedle reads, from a token behind k or p, how a needle is worked: "the first needle until 3
+// remain", "the first needle".
+func (p *parser) overNeedle(s script.Step, from int) (script.Step, bool) {
+	back := p.i
+	p.i = from
+	n, part, ok := p.needle()
+	if !ok || n == 0 {
+		p.i = back
+		return s, false
+	}
+	to := script.Step{At: p.since(from), Op: script.ToNeedle, Needle: n, Part: part}
+	s.To = script.End
+	if p.any("until", "to") {
+		if s, ok = p.landmark(s); !ok {
+			p.i = back
+			return s, false
+		}
+	}
+	s.At = p.since(from)
+	return script.Step{Op: script.Group, Body: []script.Step{to, s}, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}}, true
 }
 
 // asSeam passes over words behind a stitch that make it the seam: "p1 for P.S.", "p 1 (seam st)".
@@ -475,6 +500,11 @@ func (p *parser) counted() (s script.Step, ok bool) {
 	n, ok := p.number()
 	if !ok {
 		return s, false
+	}
+	if len(n.Val) == 1 && n.Val[0] > 1 && n.Val[0] < 6 && p.any("tog") { // "k 1, 2 tog"
+		s = script.Step{Op: script.Decrease, Uses: int8(n.Val[0]), Makes: 1, Name: "k2tog"}
+		p.howOften(&s)
+		return s, true
 	}
 	named := p.any("lace", "patt", "chart", "cable", "rib", "motif")
 	if !p.any("sts") {

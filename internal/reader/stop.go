@@ -1,6 +1,8 @@
 package reader
 
 import (
+	"slices"
+
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 )
@@ -332,9 +334,11 @@ func (p *parser) usedUp() bool {
 			all = all || t.w != "the" || p.is("the", "side") || p.is("the", "end") || p.ahead(1).kind == numToken
 		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait", "gone", "finished", "exhausted", "turn", "play", "over":
 			used = used || t.w != "up" && t.w != "off"
+		case "in":
+			used = used || slices.Contains([]string{",", ";", ".", ""}, p.ahead(1).w)
 		case "side", "end", "gap", "waiting":
 			used = used || none
-		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "in", "at", "to", "more", "outer", "had", "its", "their", "sole", "waiting-sts":
+		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "at", "to", "more", "outer", "had", "its", "their", "sole", "waiting-sts":
 		default:
 			if t.kind == numToken {
 				if n, ok := p.number(); ok && n.Known() && all && (p.is("sts") || p.is("heel", "sts") || p.is("side", "sts") || p.is("gusset", "sts") || p.is("on") || p.is("at")) { // "all 30 heel sts"

@@ -85,6 +85,7 @@ func (p *parser) aStitchMore() bool {
 	case ok && countOf(n) != 1:
 		return p.restore(back)
 	case p.any("sts") && p.any("more", "longer", "farther"):
+	case p.phrase("more sts"):
 	case p.phrase("longer by", "wider by"):
 		p.any("a")
 		if p.number(); !p.any("sts") {
@@ -94,7 +95,7 @@ func (p *parser) aStitchMore() bool {
 	default:
 		return p.restore(back)
 	}
-	if p.any("between") {
+	if p.any("between", "before") {
 		for !p.clauseEnd() && !p.is("until") {
 			p.i++
 		}
@@ -143,6 +144,22 @@ func (p *parser) longerRow(at source.Span) []script.Step {
 		steps[run].Minus = pattern.Of(minus)
 	}
 	return steps
+}
+
+// turnGrows is how a heel turn goes on of which the last two rows have been told with figures that are
+// not the same: "sl 1, p 5, p2tog, p1, turn; sl 1, k 6, ssk, k1, turn; and so on". It is nil if it does
+// not go on so.
+func (p *parser) turnGrows(at source.Span) []script.Step {
+	last := len(p.rows) - 1
+	if last < 1 || !turns(p.rows[last-1].Steps) {
+		return nil
+	}
+	a, _ := turnRun(p.rows[last].Steps)
+	b, _ := turnRun(p.rows[last-1].Steps)
+	if a < 0 || b < 0 || slices.Equal(p.rows[last].Steps[a].N.Val, p.rows[last-1].Steps[b].N.Val) {
+		return nil
+	}
+	return p.longerRow(at)
 }
 
 // turnRun is where the stitches before the decrease of a row of a heel turn, and the decrease, stand

@@ -13,11 +13,13 @@ func (p *parser) where(times *int) bool {
 		return true
 	}
 	switch {
-	case p.phrase("at beg and end"):
+	case p.phrase("at beg and end", "at the beg and end", "at the beg and the end", "at the beg and at the end"):
 		*times *= 2
-		p.spot()
+		if p.any("of"); !p.is("each") && !p.is("every") {
+			p.spot()
+		}
 		return true
-	case p.phrase("at the same places", "in this way", "in the same places", "in the same way", "as before", "spaced", "evenly spaced"):
+	case p.phrase("at the same places", "in this way", "in the same places", "in the same way", "the same way", "as before", "spaced", "evenly spaced"):
 		return true
 	case p.phrase("on each ndl", "on every ndl", "on all ndl", "on both ndl"):
 		return true
