@@ -37,6 +37,9 @@ func (p *parser) chartPart(n int, text string) bool {
 		return true
 	}
 	num, signs := chartCells(text)
+	if p.sizes > 1 && p.chart == nil && rowOfTable.MatchString(text) { // of the sizes
+		signs = nil
+	}
 	if len(signs) == 0 {
 		if p.chart != nil && len(p.chart.Rows) > 0 {
 			p.endChart()

@@ -41,9 +41,7 @@ func (p *parser) dress(toks []token) []token {
 	for i := 0; i < len(toks); i++ {
 		l, ok := p.dressed(toks, i)
 		if !ok && i > 0 && notLists.has(&toks[i-1]) { // "Rnds 1, 3, 5"
-			for i+2 < len(toks) && toks[i].kind == numToken && toks[i+2].kind == numToken && (toks[i+1].w == "," || toks[i+1].w == "-" || toks[i+1].w == "/") {
-				i += 2
-			}
+			i = max(i, passNumbers(toks, i)-1)
 			continue
 		}
 		if !ok {
@@ -65,6 +63,16 @@ func (p *parser) dress(toks []token) []token {
 		return toks
 	}
 	return append(out, toks[done:]...)
+}
+
+// passNumbers is the token behind numbers that name rows or the like: "1, 3, 5".
+func passNumbers(toks []token, i int) int {
+	for i < len(toks) && toks[i].kind == numToken {
+		if i++; i+1 < len(toks) && (toks[i].w == "," || toks[i].w == "-" || toks[i].w == "/" || toks[i].w == "and") && toks[i+1].kind == numToken {
+			i++
+		}
+	}
+	return i
 }
 
 // A dressedList is a list of sizes as it stands in a line.

@@ -168,7 +168,7 @@ func (p *parser) sentences() {
 		if len(p.items) > from && p.onlyBehind(from) {
 			continue
 		}
-		if p.any(";") {
+		if p.any(";") || p.is(",") && p.ahead(1).w == "size" && p.eat(",") {
 			p.onlySizes()
 			continue
 		}

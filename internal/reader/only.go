@@ -121,9 +121,9 @@ func (p *parser) sizesByOrder() (set source.SizeSet, ok bool) {
 	}
 	first, last := false, false
 	switch t := p.peek(); {
-	case p.any("smallest", "smaller"):
+	case p.any("smallest", "smaller", "youngest", "younger"):
 		first = true
-	case p.any("largest", "larger", "bigger", "biggest"):
+	case p.any("largest", "larger", "bigger", "biggest", "oldest", "older"):
 		last = true
 	case p.any("other", "rem"):
 		set = source.AllSizes(p.sizes) &^ p.toldSizes

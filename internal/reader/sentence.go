@@ -103,6 +103,7 @@ func (p *parser) row() bool {
 	} else if r.Steps, ok = p.rowSteps(); !ok {
 		return false
 	}
+	r.Steps = p.timesBehind(r.Steps)
 	for p.phrase("in patt", "as set", "as established") {
 	}
 	// "… for 16 rnds"

@@ -17,27 +17,30 @@ const (
 	letterKind          // S, M, 2XL
 	wordKind            // small, child, narrow; ages
 	romanKind           // I, II, III
+	colourKind          // red, blue: the colour that its figures are printed in
 	singleKind          // A, B, C or 1, 2, 3
 	figureKind          // of shoes or of the length of the foot
 )
 
 var (
 	letterName = regexp.MustCompile(`^(?:[2-6]?X{1,4}[SL]|[1-6]XL?|[SML])(?:$|[^\w'’.&-]|[.&-](?:$|\W)|/)`)
-	wordName   = regexp.MustCompile(`(?i)^(?:(?:(?:extra|x+)[ -]?)?(?:small|large)|med(?:ium)?|baby|babies|infants?|newborn|toddlers?|child(?:ren)?|kids?|youths?|juniors?|teens?|adults?|wom[ae]n|m[ae]n|lad(?:y|ies)|gentlem[ae]n|gents?|boys?|girls?|narrow|average|regular|standard|wide|slim|full|short|long|tall|petite)(?:['’]?s)?(?:$|[^\w'’-]|-(?:$|\W))`)
+	wordName   = regexp.MustCompile(`(?i)^(?:(?:(?:extra|x+)[ -]?)?(?:small|large)|med(?:ium)?|baby|babies|infants?|newborn|toddlers?|child(?:ren)?|kids?|youths?|juniors?|teens?|adults?|wom[ae]n|m[ae]n|lad(?:y|ies)|gentlem[ae]n|gents?|boys?|girls?|narrow|average|regular|standard|wide|slim|full|short|long|tall|petite)(?:['’]?s|['’]|)(?:$|[^\w'’-]|-(?:$|\W))`)
 	ageName    = regexp.MustCompile(`(?i)^\d{1,2}(?: ?[-–] ?\d{1,2})? ?(?:years?|yrs?|months?|mths?|mos)(?:$|[^\w])`)
+	colourName = regexp.MustCompile(`(?i)^(?:red|blue|green|black|white|pink|yellow|orange|purple|gr[ae]y|brown)(?:$|[^\w'’-])`)
 	romanName  = regexp.MustCompile(`^(?:IV|VI{0,3}|I{1,3}|IX|X)(?:$|\W)`)
 	singleName = regexp.MustCompile(`^(?:[A-H]|[1-9])(?:$|[^\w.'’½&-]|\.(?:\s|$))`)
 	figureName = regexp.MustCompile(`^\d{1,3}(?:[.,]\d)?(?: ?[½¼¾]| 1/2)?(?:[-–]\d{1,3}½?)?(?: ?(?:cm|mm|in|ins|inch|inches|["″]))?(?:$|[^\w½])`)
 
 	nameOpens     = regexp.MustCompile(`^\s*[\[({<]\s*`)
 	nameShuts     = regexp.MustCompile(`^\s*[\])}>]`)
-	nameParts     = regexp.MustCompile(`^(?:\s*[,;:/|]\s*|\s+[-–—]\s+)(?:(?:and|or) )?`)
+	nameParts     = regexp.MustCompile(`^(?:\s*[,;:/|]\s*|\s+[-–—]\s+)(?:(?:and|or|with the) )?`)
 	nameAnd       = regexp.MustCompile(`^\s+(?:and|or|&)\s+`)
 	nameCells     = regexp.MustCompile(`^(?:\s{2,}|\t+)`)
 	unitOfAll     = regexp.MustCompile(`(?i)^\s*(?:cm|mm|ins?|inch(?:es)?|years?|yrs?|months?|mths?|mos)\b`)
-	namesLead     = regexp.MustCompile(`(?i)(?:^|\s)(?:for|sizes?|come in|comes in|written for|given for|widths?|made in|sized)[:,]?\s*$`)
-	fitLead       = regexp.MustCompile(`(?i)\bfit\b(?:\s+(?:foot|feet|a|an|approx|approximately|about|length))*[:.,]?\s*$`)
+	namesLead     = regexp.MustCompile(`(?i)(?:^|\s)(?:for|sizes?|come in|comes in|written for|given for|widths?|made in|sized|orders?(?: of)?|given as|printed|printed in|shown as)[:,]?\s*$`)
+	fitLead       = regexp.MustCompile(`(?i)\bfit\b(?:\s+(?:foot|feet|foot circumference|circumference|girth|around|a|an|approx|approximately|about|length))*[:.,]?\s*$`)
 	titleLead     = regexp.MustCompile(`(?:[.,:;–—-]|\s{2,}|\bSOCKS?|\b[sS]ocks?)\s*$`)
+	sizeBehind    = regexp.MustCompile(`^(?:['’]s?)?(?: sizes?\b)?`)
 	headLine      = regexp.MustCompile(`(?i)^\s*(?:the )?sizes?\s*:?\s*$`)
 	nameOpensLine = regexp.MustCompile(`^\s*(?:[•*–-]\s*)?`)
 )
@@ -47,7 +50,7 @@ func nameAt(text string) (string, nameKind) {
 	for _, k := range []struct {
 		kind nameKind
 		re   *regexp.Regexp
-	}{{letterKind, letterName}, {wordKind, ageName}, {wordKind, wordName}, {romanKind, romanName}, {singleKind, singleName}, {figureKind, figureName}} {
+	}{{letterKind, letterName}, {wordKind, ageName}, {wordKind, wordName}, {romanKind, romanName}, {colourKind, colourName}, {singleKind, singleName}, {figureKind, figureName}} {
 		if m := k.re.FindString(text); m != "" {
 			return strings.TrimRight(m, " \t,;:/|()[]{}<>.-–—&"), k.kind
 		}
@@ -65,8 +68,26 @@ type nameList struct {
 	length int // bytes
 }
 
+// rangeName is a size of two numbers of shoes, "36/37".
+var rangeName = regexp.MustCompile(`^\d{1,2}/\d{1,2}(?:$|[^\w/½])`)
+
 // readNames reads a list of names with which a text begins.
 func readNames(text string) (l nameList, ok bool) {
+	if rangeName.MatchString(text) {
+		if l, ok := readNamesBy(text, func(text string) (string, nameKind) {
+			if m := rangeName.FindString(text); m != "" {
+				return strings.TrimRight(m, " \t,;:|()[]{}<>.-–—&"), figureKind
+			}
+			return "", noName
+		}); ok {
+			return l, true
+		}
+	}
+	return readNamesBy(text, nameAt)
+}
+
+// readNamesBy reads a list of names of which nameAt reads one.
+func readNamesBy(text string, nameAt func(string) (string, nameKind)) (l nameList, ok bool) {
 	rest, open, ended := text, false, false
 	for {
 		name, kind := nameAt(rest)
@@ -75,6 +96,9 @@ func readNames(text string) (l nameList, ok bool) {
 		}
 		l.names = append(l.names, name)
 		rest = rest[len(name):]
+		if m := sizeBehind.FindString(rest); kind == wordKind {
+			rest = rest[len(m):]
+		}
 		if !open {
 			l.length = len(text) - len(rest)
 		}
@@ -93,7 +117,9 @@ func readNames(text string) (l nameList, ok bool) {
 		} else if m := nameParts.FindString(rest); m != "" && (open || !l.boxed) {
 			if sep := separatorOf(m); !open && l.bare != "" && l.bare != sep {
 				ended = true
-			} else if rest = rest[len(m):]; !open {
+			} else if rest = rest[len(m):]; strings.HasSuffix(m, "with the ") { // "in brackets"
+				l.boxed = true
+			} else if !open {
 				l.bare = sep
 			}
 		} else if m := nameAnd.FindString(rest); m != "" && (l.bare == "," || l.boxed) {
@@ -148,6 +174,9 @@ func (l *nameList) takes(name string, kind nameKind) bool {
 // sizesListed finds the names of sizes where a line is a list of them, a heading ends with one or
 // words such as "for" lead to one.
 func sizesListed(text string, title bool, count int) ([]string, int, int, style) {
+	if names, from, to := tableHead(text); names != nil {
+		return names, from, to, style{}
+	}
 	for i := 0; i < len(text); i++ {
 		if i > 0 && !strings.ContainsRune(" \t([{<:.,", rune(text[i-1])) || strings.IndexByte(" \t([{<", text[i]) >= 0 {
 			continue
@@ -166,7 +195,7 @@ func sizesListed(text string, title bool, count int) ([]string, int, int, style)
 			}
 		case l.cells:
 		case namesLead.MatchString(before) || title && titleLead.MatchString(before) && strings.Trim(unitOfAll.ReplaceAllString(behind, ""), " .)") == "":
-			if strong || len(l.names) == count {
+			if strong || l.kind == colourKind || len(l.names) == count {
 				return l.names, i, i + l.length, style{l.bare}
 			}
 		case (l.boxed || l.bare == "/") && strong && l.kind != romanKind, l.boxed && unitOfAll.MatchString(behind) && ageName.MatchString(l.names[0]+strings.TrimSpace(behind)):

@@ -20,6 +20,7 @@ var (
 	toFit     = regexp.MustCompile(`(?i)\bto fit\b[^.:;]*$`)
 	sizeCells = regexp.MustCompile(`(?i)^\s*sizes?\s{2,}(\S.*\S)\s*$`) // the head of a table
 	cellBreak = regexp.MustCompile(`\s{2,}`)
+	allSizes  = regexp.MustCompile(`(?i)\b(?:all|both|other|remaining)\s+$`)
 	oneSize   = regexp.MustCompile(`(?i)\b(one|single) size\b|\bsize:? one\b`)
 )
 
@@ -65,10 +66,13 @@ func sizesNamed(text string) (names []string, from, to int, s style) {
 	}
 	for _, m := range sizeWord.FindAllStringIndex(text, -1) {
 		list := text[m[1]:]
+		if allSizes.MatchString(text[:m[0]]) { // "All sizes: …"
+			continue
+		}
 		if strings.HasPrefix(list, "given") || toFit.MatchString(text[:m[0]]) && list != "" && isDigit(list[0]) {
 			continue // "To fit shoe size 4 [6:9]": what they fit is not what they are called
 		}
-		if l, ok := readNames(list); ok && len(l.names) > 2 && !strings.HasPrefix(strings.TrimSpace(list[l.length:]), "only") {
+		if l, ok := readNames(list); ok && (len(l.names) > 2 || strings.Contains(l.names[0], "/")) && !strings.HasPrefix(strings.TrimSpace(list[l.length:]), "only") {
 			return l.names, m[1], m[1] + l.length, style{l.bare}
 		}
 		if dashed := dashList.FindString(list); dashed != "" {
@@ -129,7 +133,7 @@ func splitNames(list string) ([]string, style) {
 		if p == "" {
 			continue
 		}
-		if len(p) > 24 || strings.Count(p, " ") > 3 || strings.HasPrefix(p, "the ") || slices.Contains(names, p) {
+		if len(p) > 24 || strings.ContainsAny(p, "*=") || strings.Count(p, " ") > 3 || strings.HasPrefix(p, "the ") || slices.Contains(names, p) {
 			return nil, s
 		}
 		names = append(names, p)
@@ -156,16 +160,25 @@ func plausible(names []string) bool {
 // countSizes tells how many sizes a text that does not name them has: as many as most of its lists
 // of figures.
 func countSizes(f *source.File) int {
+	if n := countLists(f, style{}); n > 1 {
+		return n
+	}
+	return countLists(f, style{","})
+}
+
+// countLists tells how many figures most of the lists of a text have that are dressed so, one if there
+// are none; those with commas alone must be two at least.
+func countLists(f *source.File, s style) int {
 	seen := map[int]int{}
 	var toks []token
 	for line := 1; line <= min(f.Lines(), 2000); line++ {
 		text := f.Line(line)
-		if len(text) > 1000 || !strings.ContainsAny(text, "([{</|;:-–") {
+		if len(text) > 1000 || !strings.ContainsAny(text, "([{</|;:-–,") {
 			continue
 		}
 		toks = lex(text, toks[:0])
 		for i := 0; i < len(toks); i++ {
-			n, end := anyList(toks, i)
+			n, end := anyList(toks, i, s)
 			if n > 1 {
 				seen[n]++
 			}
@@ -174,6 +187,9 @@ func countSizes(f *source.File) int {
 	}
 	best := 1
 	for n := range seen {
+		if s.bare != "" && seen[n] < 2 {
+			continue
+		}
 		if n <= source.MaxSizes && (seen[n] > seen[best] || best == 1 || seen[n] == seen[best] && n > best) && n > 1 {
 			best = n
 		}
@@ -183,11 +199,14 @@ func countSizes(f *source.File) int {
 
 // anyList counts the figures of a list that begins at token i, in whatever dress: the names of the
 // sizes are not known yet.
-func anyList(toks []token, i int) (n, end int) {
-	if toks[i].kind != numToken || i > 0 && notLists.has(&toks[i-1]) {
+func anyList(toks []token, i int, s style) (n, end int) {
+	if i > 0 && notLists.has(&toks[i-1]) {
+		return 0, passNumbers(toks, i)
+	}
+	if toks[i].kind != numToken {
 		return 0, i
 	}
-	r := listReader{p: &parser{sizes: source.MaxSizes + 1}, toks: toks, i: i}
+	r := listReader{p: &parser{sizes: source.MaxSizes + 1, style: s}, toks: toks, i: i}
 	for r.value() {
 		if r.open == "" {
 			n, end = len(r.vals), r.i

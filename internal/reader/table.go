@@ -16,13 +16,39 @@ var rowOfTable = regexp.MustCompile(`\S(?:\s{2,}|\t|\s*\|\s*)\d[\d.½¼¾]*(?:(?
 
 // isTableHead tells whether a line is the head of a table whose columns are the sizes.
 func isTableHead(text string) bool {
-	cells := strings.TrimSpace(text)
-	if len(cells) > 200 || cellBreak.FindStringIndex(cells) == nil {
-		return false
-	}
-	l, ok := readNames(cells)
-	return ok && l.cells && l.length == len(cells)
+	names, _, _ := tableHead(text)
+	return names != nil
 }
+
+// tableHead finds the names of sizes in the cells of the head of a table; one cell before them may name
+// the column of the instructions.
+func tableHead(text string) (names []string, from, to int) {
+	cells := tableCell.FindAllStringIndex(text, -1)
+	if len(cells) < 2 || len(cells) > source.MaxSizes || len(text) > 300 {
+		return nil, 0, 0
+	}
+	var l nameList
+	for i, c := range cells {
+		cell := text[c[0]:c[1]]
+		name, kind := nameAt(cell)
+		switch {
+		case name == cell && (kind == letterKind || kind == wordKind || kind == romanKind || kind == singleKind) && l.takes(name, kind):
+			if l.names == nil {
+				from = c[0]
+			}
+			l.names, to = append(l.names, name), c[1]
+		case i > 0 || strings.Contains(cell, "."):
+			return nil, 0, 0
+		}
+	}
+	if len(l.names) < 2 || l.kind == singleKind && len(l.names) == len(cells) {
+		return nil, 0, 0
+	}
+	return l.names, from, to
+}
+
+// tableCell is what stands in one cell.
+var tableCell = regexp.MustCompile(`[^\s|](?:[^\s|]|[ ][^\s|])*`)
 
 // tableRow puts the figures of a row of a table where its instruction wants them.
 func (p *parser) tableRow(text string, toks []token) []token {
@@ -48,6 +74,9 @@ func (p *parser) tableRow(text string, toks []token) []token {
 		return toks
 	}
 	words := toks[:first]
+	for words[0].w == "|" && len(words) > 1 {
+		words = words[1:]
+	}
 	slot, end := figureSlot(words)
 	out := append([]token{}, words[:slot]...)
 	out = append(out, l.tokens()...)
@@ -102,7 +131,7 @@ func figureSlot(words []token) (from, to int) {
 // none does.
 func blank(words []token, i int) int {
 	end := i
-	for end < len(words) && (words[end].w == "_" || words[end].w == "…" || end > i && words[end].w == ".") {
+	for end < len(words) && (words[end].w == "_" || words[end].w == "…" || words[end].w == "." && (end > i || end+2 < len(words) && words[end+1].w == "." && words[end+2].w == ".")) {
 		end++
 	}
 	return end
