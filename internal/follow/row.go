@@ -173,6 +173,13 @@ func (w *worker) tryRow(r *script.Row, num, more int) *problem {
 			w.n.begin()
 			return nil
 		}
+		if w.lostTurn(r, behind) {
+			p := w.remark(r.At, source.StitchCount, source.Say("follow.left-over", "{0} works {1} of {2}: {3} are left", rw.label, all-rest, source.InSts(all), rest), source.Sts(all-rest), source.Sts(all))
+			p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-lost-turn", "end the row with “turn”, as the other rows of the heel turn")}}
+			w.soft = append(w.soft, p)
+			w.n.turn()
+			return nil
+		}
 		return w.fail(r.At, source.StitchCount, source.Say("follow.left-over", "{0} works {1} of {2}: {3} are left", rw.label, all-rest, source.InSts(all), rest), source.Sts(all-rest), source.Sts(all))
 	}
 	if w.n.flat {
@@ -226,6 +233,14 @@ func otherName(p script.Part) script.Part {
 		return script.Sole
 	}
 	return script.NoPart
+}
+
+// lostTurn tells whether a row of a heel turn lacks nothing but the word "turn": it slips, works and
+// decreases like the others, and stitches wait behind it from the turn before.
+func (w *worker) lostTurn(r *script.Row, behind int) bool {
+	last := len(r.Steps) - 1
+	return w.n.flat && w.turning && behind > 0 && slipsFirst(r.Steps) && last >= 2 &&
+		(r.Steps[last].Op == script.Decrease || r.Steps[last-1].Op == script.Decrease && r.Steps[last].To == script.Here)
 }
 
 // leavesHeel tells whether a row without a turn, told while the heel lies flat, can only be

@@ -343,7 +343,7 @@ func (p *parser) looseSteps() bool {
 	first := p.any("first")
 	p.phrase("once more", "again")
 	p.letRest()
-	if !ok || !p.clauseEnd() && !p.is("until") && !p.is("for") && !p.is("-") && !p.is("(") && !p.is("=") || !worksStitches(steps) {
+	if !ok || !p.clauseEnd() && !p.is("until") && !p.is("for") && !p.is("-") && !p.is("(") && !p.is("[") && !p.is("=") || !worksStitches(steps) {
 		return false
 	}
 	r := &script.Row{Steps: steps, Flat: p.flat}

@@ -145,6 +145,13 @@ func (p *parser) step1() (s script.Step, ok bool) {
 			return script.Step{Op: script.Knit, Uses: 1, Makes: 1, To: script.End}, true
 		}
 		return script.Step{Op: script.Knit, Uses: 1, Makes: 1, To: script.End}, p.clauseEnd() || p.is("across") || p.is("around")
+	case "s": // "S. 1, k. to end"
+		if p.ahead(1).w == "." && p.ahead(3).w == "," {
+			p.i++
+		}
+		if next := p.ahead(1); next.kind == numToken && next.val == 1 {
+			return p.slip()
+		}
 	case "sl", "slipping":
 		return p.slip()
 	case "work", "cont", "patt":
