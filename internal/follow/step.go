@@ -210,6 +210,9 @@ func (w *worker) toNeedle(rw *rowWork, s *script.Step) *problem {
 	} else {
 		w.needParts(rw)
 		rw.ndl, rw.part = 0, s.Part
+		if _, told := w.n.inPart(s.Part); !told && count(w.n.right) > 0 { // what is left is that part
+			rw.part = script.NoPart
+		}
 		if part := w.partHere(s.Part); part != script.NoPart {
 			rw.part = part
 		}

@@ -369,7 +369,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 	if !told && !tail && c.What != script.Total && c.Part == 0 {
 		return fail()
 	}
-	if !told && !tail && c.Part != 0 && !p.clauseEnd() {
+	if !told && !tail && c.Part != 0 && !p.clauseEnd() && !p.is("and") { // "30 instep and 30 sole"
 		return fail()
 	}
 	return c, true
