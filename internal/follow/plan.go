@@ -138,7 +138,8 @@ func rowsOf(item script.Item) (rows []*script.Row) {
 		if !once || n.Every > 1 || !n.Change.Known() {
 			return nil
 		}
-		rows = []*script.Row{{Base: n.Base, Steps: []script.Step{{At: n.At, Op: script.Adjust, N: n.Change}}}}
+		name := map[bool]string{true: "dec", false: "inc"}[slices.Min(n.Change.Val) < 0]
+		rows = []*script.Row{{Base: n.Base, Label: script.Label{Name: name}, Steps: []script.Step{{At: n.At, Op: script.Adjust, N: n.Change}}}}
 	}
 	return rows
 }

@@ -44,6 +44,7 @@ func (w *worker) state(n *script.State) (problems []*problem) {
 // turned.
 func (w *worker) open(claims []script.Claim, turned bool) {
 	total, heel, instep, rows := -1, -1, -1, -1
+	sole := slices.ContainsFunc(claims, func(c script.Claim) bool { return c.What == script.OfPart && c.Part == script.Sole })
 	var ndl []int
 	var parts []script.Part
 	for _, c := range claims {
@@ -77,7 +78,7 @@ func (w *worker) open(claims []script.Claim, turned bool) {
 					total = v
 				}
 			}
-			if c.Part == script.Sole || c.Part == script.Instep && heel < 0 {
+			if c.Part == script.Sole || c.Part == script.Instep && (heel < 0 || sole) {
 				ndl = append(ndl, v)
 				parts = append(parts, c.Part)
 			}

@@ -12,7 +12,7 @@ var leads = newList("another total there are is will be you now has should leavi
 
 // telling are those behind which a bare figure is a count of stitches, if nothing else follows:
 // "makes 48", "that's 28", "is down to 10".
-var telling = newList("that's makes making leaves leaving gives giving own stand again = total down")
+var telling = newList("that's makes making leaves leaving gives giving own stand again = total down back")
 
 // claimsBehind reads counts that stand behind an instruction, over sentence ends: "(4 sts
 // dec)", ". 72 sts.", ": 16 sts", " - 28 rows, 14 garter ridges at each edge".
@@ -432,6 +432,9 @@ func (p *parser) tail(c *script.Claim) bool {
 			told = true
 		case c.What == script.WrapNone && p.phrase("in between", "between them", "in the centre", "rem between"):
 			told = true
+		case c.What == script.Live && p.phrase("are rem plain", "rem plain", "are plain", "stay plain"):
+			c.What, told = script.WrapNone, true
+			p.phrase("in the centre", "in between", "between them")
 		case p.phrase("without wraps", "without a wrap", "with no wraps", "with no wrap", "that are not wrapped"):
 			c.What, told = script.WrapNone, true
 		case c.What == script.Live && p.whenTurned():

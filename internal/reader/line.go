@@ -193,6 +193,12 @@ func (p *parser) leadIn() bool {
 		return true
 	}
 	back := p.i
+	if p.any("when", "once") {
+		if _, ok := p.measured(); ok && p.any(",") && !p.done() { // "When the work is 5 in long, …"
+			return true
+		}
+		p.i = back
+	}
 	if !p.colourWith() {
 		return false
 	}

@@ -16,7 +16,7 @@ func (p *parser) ndlRemark() bool {
 	p.i++
 	_, _, ok := p.needle()
 	if !ok {
-		ok = p.partWord() != 0
+		ok = p.partWord() != 0 || p.any("seam-st", "seam")
 		p.any("sts")
 	}
 	if ok && p.eat(")") {

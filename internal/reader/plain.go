@@ -83,8 +83,8 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 		}
 	case p.phrase("rnd and rnd", "around and around"): // "round and round till it's 5 cm short of the heel"
 		n.Round, n.told = true, true
-	case p.phrase("go once rnd", "go rnd once", "go once around", "once rnd", "once around"):
-		n.Stop, n.Round, n.told = script.Stop{Kind: script.Rows, N: pattern.Of(1)}, true, true
+	case p.phrase("go once rnd", "go rnd once", "go once around", "once rnd", "once around", "a whole rnd", "one whole rnd", "a full rnd", "one full rnd"):
+		n.Stop, n.Round, n.Flat, n.told = script.Stop{Kind: script.Rows, N: pattern.Of(1)}, true, false, true
 	case p.rowsAhead():
 	default:
 		return false
@@ -105,6 +105,9 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		}
 		n.told, n.Round = true, n.Round || p.toks[back].w == "in"
 		return true
+	case p.phrase("rnd once", "around once", "once rnd", "once around"):
+		n.Stop, n.Round, n.Flat, n.told = script.Stop{Kind: script.Rows, N: pattern.Of(1)}, true, false, true
+		return true
 	case p.phrase("in k rnd", "in plain rnd", "in plain k rnd"):
 		n.Steps, n.told = throughout(script.Knit, at), true
 		return true
@@ -118,7 +121,7 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		return true
 	case p.remark(), p.eat("in", "row", "of"), p.colourWith(), p.phrase("with the foot", "with foot", "in the same way", "around", "across"):
 		return true
-	case p.phrase("and p in turn", "and p row by row", "a row and p a row alt", "and p alt", "and p by turn", "and p row in turn", "and p row by turn"), p.rowsInTurn():
+	case p.phrase("and p back", "and p in turn", "and p row by row", "a row and p a row alt", "and p alt", "and p by turn", "and p row in turn", "and p row by turn"), p.rowsInTurn():
 		n.Flat, n.told, n.Steps, n.Fabric = true, true, nil, "stockinette"
 		return true
 	case p.any("in", "of"):

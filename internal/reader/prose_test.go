@@ -215,3 +215,41 @@ func TestOldWords(t *testing.T) {
 		a.test(t)
 	}
 }
+
+// TestOlderProse: more of the same voice: places, seams, halves of a short-row heel, one round among others.
+func TestOlderProse(t *testing.T) {
+	for _, a := range []alike{
+		{"row 1: adjust-4 (56)", []string{
+			"Round 1: work 1 decrease at each side of the sole and at each side of the instep. 56 sts.",
+			"Round 1: make 1 decrease at each side of both markers. 56 sts.",
+		}},
+		{"shape -2 every 2 until 64", []string{
+			"Narrow once on each side of the instep in every other round until you are back to 64.",
+			"Narrow at each end of every other round until the round has 64 again.",
+		}},
+		{"shape -1 (59)", []string{
+			"Dec 1 st in the last rib round, leaving 59.",
+			"When the work is 5 ins long, dec 1 st in the next rnd: 59 sts.",
+			"Dec 1 st on the next round = 59.",
+		}},
+		{"plain stockinette until 16 ridges", []string{
+			"Knit across and purl back, slipping the first stitch each time, until there are 16 chain stitches at each side.",
+			"K a row and p a row alternately, slipping the first st of every row, until there are 16 edge sts at each side.",
+		}},
+		{"row: k to wrap, k1, wrap", []string{
+			"Next row: K to the first wrapped st, k it with its wrap, wrap the next st again, turn.",
+			"Next row: Knit to the wrapped st, knit it together with its wrap, wrap the next st, turn.",
+		}},
+		{"repeat last 2 until used up", []string{
+			"These two rows over and over till only the outermost wrap is left at each side.",
+			"Repeat these two rows until the first and the last st have been wrapped.",
+			"Last two rows until each stitch has had its turn.",
+		}},
+		{"plain  for 1 rows (60)", []string{
+			"Go once round on all 60 sts.",
+			"Knit one round on all 60 sts.",
+		}},
+	} {
+		a.test(t)
+	}
+}

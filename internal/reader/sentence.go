@@ -171,7 +171,17 @@ func (p *parser) rowSteps() ([]script.Step, bool) {
 		return throughout(script.Work, p.toks[from].at), true
 	}
 	p.i = from
+	each := p.phrase("on both ndl", "on each ndl", "on every ndl") && p.any(",", ":")
+	if !each {
+		p.i = from
+	}
 	steps, ok := p.steps()
+	if !ok {
+		return try(p, p.adjusted)
+	}
+	if each {
+		return []script.Step{eachNeedle(steps)}, true
+	}
 	if ok && p.onEach() { // "k to last 2, k2tog on each needle"
 		return []script.Step{eachNeedle(steps)}, true
 	}
@@ -179,6 +189,17 @@ func (p *parser) rowSteps() ([]script.Step, bool) {
 		steps = p.timesBehind(steps)
 	}
 	return byNeedle(steps), ok
+}
+
+// adjusted reads a row of which only the places are told at which it takes or adds stitches: "work 1
+// decrease at each side of the sole and at each side of the instep".
+func (p *parser) adjusted() ([]script.Step, bool) {
+	from := p.i
+	s, ok := p.shapeWords()
+	if !ok || !s.Change.Known() || !p.clauseEnd() && !p.is("(") && !p.is("-") && !p.is("=") {
+		return nil, false
+	}
+	return []script.Step{{At: p.since(from), Op: script.Adjust, N: s.Change}}, true
 }
 
 // byNeedle puts steps that are told for several needles at once, "N1 and N3 - …; N2 and N4

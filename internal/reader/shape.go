@@ -233,6 +233,19 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 				p.uponSide()
 			}
 		}
+	case p.is("work") || p.is("make"): // "work 1 decrease at each side"
+		p.i++
+		n, ok := p.number()
+		if !ok || !p.is("dec") && !p.is("inc") {
+			return nil, false
+		}
+		if sign = -1; p.is("inc") {
+			sign = 1
+		}
+		change = scaled(n, int32(sign))
+		if p.i++; p.is("rnd") || p.is("row") || !p.placeAhead() {
+			return nil, false
+		}
 	case p.any("inc"):
 		sign = 1
 	case p.any("widen"):
@@ -300,7 +313,7 @@ func (p *parser) shapeWords() (s *script.Shape, ok bool) {
 	if at && times == 1 { // not told how often
 		s.Change, s.Name = pattern.Number{}, name
 	}
-	p.phrase("in the next rnd", "in the next row", "on the next rnd", "on the next row", "in next rnd", "on next rnd", "on next row", "in this rnd")
+	p.inOneRow()
 	for i := range s.Change.Val {
 		s.Change.Val[i] *= int32(times)
 	}
@@ -368,6 +381,20 @@ func (p *parser) doSo() (*script.Shape, bool) {
 	_, ok := p.every()
 	p.i = back
 	return &script.Shape{Change: p.shaped.Change, Name: p.shaped.Name, Steps: p.shaped.Steps}, ok
+}
+
+// inOneRow passes over which single row it is that is shaped: "in the next round", "in the last rib rnd".
+func (p *parser) inOneRow() {
+	back := p.i
+	if p.any("in", "on") {
+		p.any("the", "this")
+		p.any("next", "last", "foll", "first", "same", "this")
+		rowKinds.pass(p)
+		if p.any("rnd", "row") && (p.clauseEnd() || p.is("-") || p.is("(") || p.is("=")) {
+			return
+		}
+	}
+	p.i = back
 }
 
 // placeAhead tells whether the words say next where, at two or more places, a round is shaped.

@@ -93,6 +93,7 @@ func (p *parser) whichOne() bool {
 	p.skip("the", "that", "this", "next", "foll", "last", "heel", "sole")
 	if p.any("sts", "one", "it") {
 		p.phrase("after it", "beyond it", "next to it")
+		p.any("again")
 	}
 	return p.i > from
 }

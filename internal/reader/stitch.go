@@ -55,6 +55,9 @@ func (p *parser) single() (s script.Step, ok bool) {
 		s.Op = script.Purl
 	}
 	p.skip("across", "plain", "also")
+	if p.is("back", "to") {
+		p.i++
+	}
 	switch {
 	case p.phrase("the seam sts", "seam sts", "the seam"):
 		return s, true
@@ -727,7 +730,7 @@ func (p *parser) increase() (s script.Step, ok bool) {
 		s.Uses, s.Makes = 1, 2
 		return s, true
 	}
-	if n, ok := p.number(); ok && (p.any("sts") || p.clauseEnd() || word == "make") {
+	if n, ok := p.number(); ok && (p.any("sts") || p.clauseEnd() || word == "make" && !p.is("dec") && !p.is("inc")) {
 		s.N = n
 		if p.phrase("in the corner", "at the corner", "in each corner", "in that corner", "in this corner", "in the gap", "at the gap") {
 			return script.Step{Op: script.PickUp, Makes: 1, N: n, Corner: true}, true

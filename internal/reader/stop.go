@@ -373,7 +373,7 @@ func (p *parser) outermost() bool {
 			last = true
 		case "worked", "used", "done", "k", "included", "reached":
 			done = true
-		case "the", "very", "first", "and", "sts", "one", "sole", "heel", "at", "each", "either", "both", "side", "of", "has", "been", "is", "are", "too", "also", "as", "well", "up":
+		case "the", "very", "first", "and", "sts", "one", "sole", "heel", "at", "each", "either", "both", "side", "of", "has", "been", "is", "are", "only", "rem", "too", "also", "as", "well", "up":
 		default:
 			if !pairWords[t.w] || !done && !last {
 				return p.restore(back)

@@ -120,7 +120,7 @@ func (p *parser) spot() bool {
 		if _, _, ok := p.needle(); ok {
 			told = true
 		}
-		for p.any("front", "back", "ndl", "rnd", "row", "centre", "seam", "side", "sts", "half", "top", "instep", "sole", "heel", "m") {
+		for p.any("seam-st", "front", "back", "ndl", "rnd", "row", "centre", "seam", "side", "sts", "half", "top", "instep", "sole", "heel", "m") {
 			told = true
 		}
 	}
