@@ -90,7 +90,11 @@ func (w *worker) divide(n *script.Divide) *problem {
 		v = on
 	}
 	if v < 0 {
-		v = all / 2
+		if v = all / 2; all%2 != 0 {
+			p := w.remark(n.At, source.Parity, source.Say("follow.heel-half", "half of {0} is no whole number", source.InSts(all)), source.Sts(all), nil)
+			p.fault.Mends = []source.Mend{{Why: source.Say("follow.mend-half", "say how many the heel has: {0} or {1}", v, v+1)}}
+			w.soft = append(w.soft, p)
+		}
 	}
 	if v < 1 {
 		return w.fail(n.At, source.StitchCount, source.Say("follow.heel-all", "the heel is to be {0} of {1}", v, source.InSts(all)), source.Sts(v), source.Sts(all))

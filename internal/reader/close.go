@@ -30,7 +30,7 @@ func (p *parser) close() bool {
 	for !p.stop() {
 		if p.peek().kind == numToken {
 			if cl, ok := p.claim(); ok {
-				if cl.Part != 0 || cl.What == script.OnNdl || word == "draw" && cl.What == script.Live {
+				if cl.Part != 0 || cl.What == script.OnNdl || cl.What == script.EachNdl || word == "draw" && cl.What == script.Live {
 					claims = append(claims, cl)
 				}
 				continue

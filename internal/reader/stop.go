@@ -238,7 +238,7 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		s.Kind, s.N = script.Wrapped, c.N
 	case c.What == script.WrapNone:
 		s.Kind, s.N = script.Unwrapped, c.N
-		if p.phrase(", with the same number of wrapped sts on either side", "with the same number of wrapped sts on either side", "with the same number wrapped at each side", ", with as many wrapped sts at each side", "and the same number wrapped at each side") {
+		if p.wrappedAlike() {
 			s.Claims = append(s.Claims, script.Claim{What: script.WrapEach, At: p.toks[p.i-1].at})
 		}
 	case c.What == script.Live || c.What == script.Total:
@@ -445,4 +445,16 @@ func (p *parser) measured() (*script.Length, bool) {
 		p.i++
 	}
 	return l, true
+}
+
+// wrappedAlike reads "with the same number of wrapped sts on either side", ", and as many wrapped
+// at each side".
+func (p *parser) wrappedAlike() bool {
+	back := p.i
+	p.any(",")
+	if p.any("with", "and") && p.phrase("the same number of", "the same number", "an equal number of", "equal number of", "as many") &&
+		p.phrase("wrapped sts", "wraps", "wrap", "wrapped", "turned sts", "twin sts", "twin", "ds") && p.any("on", "at") && p.any("either", "each", "both") && p.any("side", "end") {
+		return true
+	}
+	return p.restore(back)
 }
