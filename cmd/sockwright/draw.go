@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"sockwright/internal/draw"
+	"sockwright/internal/pattern"
 	"sockwright/internal/picture"
 	"sockwright/internal/publish"
 	"sockwright/internal/source"
@@ -15,11 +16,13 @@ import (
 )
 
 type drawCmd struct {
-	View   string  `arg:"" enum:"schematic,flat" help:"What to draw: schematic (outline and finished measurements) or flat (the fabric, loop by loop)."`
-	Design string  `arg:"" help:"Design file, or - for standard input."`
-	Out    string  `short:"o" required:"" placeholder:"FILE" help:"Picture to write: its ending, .svg or .png, says of what kind."`
-	Size   string  `placeholder:"SIZE" help:"Draw this size. The schematic shows all sizes without it, the flat fabric the middle one."`
-	Dots   float64 `default:"8" placeholder:"N" help:"Dots to the millimeter of a PNG; 8 is 200 to the inch."`
+	View       string  `arg:"" enum:"schematic,flat" help:"What to draw: schematic (outline and finished measurements) or flat (the fabric, loop by loop)."`
+	Design     string  `arg:"" help:"Design file, or - for standard input."`
+	Out        string  `short:"o" required:"" placeholder:"FILE" help:"Picture to write: its ending, .svg or .png, says of what kind."`
+	Size       string  `placeholder:"SIZE" help:"Draw this size. The schematic shows all sizes without it, the flat fabric the middle one."`
+	Sock       string  `enum:"right,left," default:"" placeholder:"right|left" help:"Draw this sock of a pair whose socks differ; the flat fabric is the right one's without it."`
+	LeftHanded bool    `help:"Draw the fabric as somebody knits it who works from left to right."`
+	Dots       float64 `default:"8" placeholder:"N" help:"Dots to the millimeter of a PNG; 8 is 200 to the inch."`
 }
 
 func (drawCmd) example() string {
@@ -77,13 +80,19 @@ func (c *drawCmd) drawing(f *source.File) (*draw.Drawing, []source.Fault, error)
 	if c.View == "schematic" {
 		return picture.Schematic(draft, plan, size, picture.Whole), faults, nil
 	}
-	book, faults, err := publish.Make(f, publish.Options{})
+	book, faults, err := publish.Make(f, publish.Options{LeftHanded: c.LeftHanded})
 	if book == nil {
 		return nil, faults, err
 	}
 	if size == picture.AllSizes {
 		size = len(draft.Sizes) / 2
 	}
-	proven := book.Proof.Sizes[size]
-	return picture.Flat(draft.Title, book.Proof.Read.Pattern, proven.Again.Fabric, draft.Gauge[""], proven.Name), faults, nil
+	sock := book.Proof.Read.Pattern.Socks()[0]
+	switch {
+	case c.Sock != "" && sock == pattern.BothSocks:
+		return nil, nil, &refusal{"the socks of this pair are alike", "leave --sock out"}
+	case c.Sock == "left":
+		sock = pattern.LeftSock
+	}
+	return picture.Flat(draft.Title, book.Proof.Read.Pattern, book.Fabric(size, sock), draft.Gauge[""], book.Proof.Sizes[size].Name, sock), faults, nil
 }

@@ -52,6 +52,7 @@ func TestScripts(t *testing.T) {
 				"testdata/slate-quay.toml":               "slate-quay.toml",
 				"../../examples/slate-quay.toml":         "examples/slate-quay.toml",
 				"../../examples/styles/house-style.toml": "examples/styles/house-style.toml",
+				"../../examples/tern-hollow.toml":        "examples/tern-hollow.toml",
 			} {
 				data, err := os.ReadFile(from)
 				if err != nil {

@@ -28,6 +28,7 @@ type planDocument struct {
 	Numbers   []planNumber     `json:"numbers"`
 	Measures  []planMeasure    `json:"measures"`
 	Objective []planObjective  `json:"objective"`
+	Choices   []planChoice     `json:"choices"`
 	Faults    []source.Finding `json:"faults"`
 }
 
@@ -52,6 +53,14 @@ type planMeasure struct {
 	Size    string   `json:"size"`
 	ValueMM float64  `json:"value_mm"`
 	AskedMM *float64 `json:"asked_mm"`
+}
+
+// planChoice is what the design chooses by name, or leaves at what is usual.
+type planChoice struct {
+	Key   string `json:"key"`
+	Says  string `json:"says"`
+	Value string `json:"value"`
+	Asked bool   `json:"asked"`
 }
 
 // planObjective is what the plan costs at a level: mm of deviation over all sizes.
@@ -79,15 +88,17 @@ func (c *planCmd) Run(t *terminal) error {
 	if plan != nil {
 		if c.Why {
 			printWhy(t.out, plan, names)
+			printChoices(t.out, draft, true)
 		} else {
 			printPlan(t.out, draft, plan, names)
+			printChoices(t.out, draft, false)
 		}
 	}
 	return t.report(f, names, faults)
 }
 
 func planJSON(f *source.File, draft *sock.Draft, plan *grade.Plan, names []string, faults []source.Fault) planDocument {
-	doc := planDocument{Schema: "sockwright/plan/1", Sizes: names, Numbers: []planNumber{}, Measures: []planMeasure{}, Objective: []planObjective{}, Faults: findings(f, names, faults)}
+	doc := planDocument{Schema: "sockwright/plan/1", Sizes: names, Numbers: []planNumber{}, Measures: []planMeasure{}, Objective: []planObjective{}, Choices: []planChoice{}, Faults: findings(f, names, faults)}
 	if names == nil {
 		doc.Sizes = []string{}
 	}
@@ -118,6 +129,9 @@ func planJSON(f *source.File, draft *sock.Draft, plan *grade.Plan, names []strin
 			x.AskedMM = round3(m.Asked.MM())
 		}
 		doc.Measures = append(doc.Measures, x)
+	}
+	for _, x := range draft.Choices() {
+		doc.Choices = append(doc.Choices, planChoice(x))
 	}
 	for level, name := range sock.LevelNames {
 		doc.Objective = append(doc.Objective, planObjective{name, float64(plan.Cost[level]) / 1000})
@@ -203,6 +217,23 @@ func printWhy(w io.Writer, plan *grade.Plan, names []string) {
 		}
 		fmt.Fprintln(w)
 		i = same
+	}
+}
+
+// printChoices prints what the design chooses by name; why tells what each chooses and whether
+// it was asked for.
+func printChoices(w io.Writer, draft *sock.Draft, why bool) {
+	fmt.Fprintln(w)
+	for _, x := range draft.Choices() {
+		if !why {
+			fmt.Fprintf(w, "%s = %q\n", x.Key, x.Value)
+			continue
+		}
+		by := "as usual"
+		if x.Asked {
+			by = "chosen by the design"
+		}
+		fmt.Fprintf(w, "%s: %s\n  %s, %s\n", x.Key, x.Says, x.Value, by)
 	}
 }
 

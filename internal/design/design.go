@@ -38,6 +38,7 @@ type Design struct {
 	Direction string // CuffDown or ToeUp
 
 	Gauge  map[string]unit.Gauge // by fabric; "" is stockinette in the round
+	metric bool                  // the swatch was counted over centimetres
 	swatch map[string]string     // the same in the designer's own numbers
 	Sizes  []Size
 	Range  string // "women", "men", "children", or "" for own sizes
@@ -115,6 +116,19 @@ func (d *Design) GaugeOf(fabric string) unit.Gauge {
 		return g
 	}
 	return d.Gauge[""]
+}
+
+// Long prints a length in both systems, first in that of the design, which is that of its
+// swatch.
+func (d *Design) Long(l unit.Length) string { return l.Both(d.metric) }
+
+// Small prints a length of a few rows or stitches in the system of the design: "7.3 mm" or
+// "0.29 in".
+func (d *Design) Small(mm float64) string {
+	if d.metric {
+		return fmt.Sprintf("%.1f mm", mm)
+	}
+	return fmt.Sprintf("%.2f in", unit.Length(mm).In())
 }
 
 // Swatch is the gauge of a fabric for print, as it was counted. After counts over 4 in or
@@ -212,6 +226,9 @@ func (d *Design) gauge(t *Table, fabric string, needed bool) {
 		}
 	}
 	stitches, rows := t.Number("stitches", 0, 0.5, 2000), t.Number("rows", 0, 0.5, 2000)
+	if fabric == "" {
+		d.metric = strings.HasSuffix(strings.ToLower(strings.TrimSpace(t.Text("over", ""))), "m") // cm or mm
+	}
 	if over > 0 && stitches > 0 && rows > 0 {
 		g := unit.NewGauge(stitches, rows, over)
 		switch per := g.PerInch(); {

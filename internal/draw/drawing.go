@@ -118,6 +118,16 @@ func (p *Path) Close() *Path {
 	return p
 }
 
+// Flip mirrors the path at the upright line through x.
+func (p *Path) Flip(x float64) *Path {
+	for i := range p.segs {
+		for j := range p.segs[i].p {
+			p.segs[i].p[j].X = 2*x - p.segs[i].p[j].X
+		}
+	}
+	return p
+}
+
 // Path draws a path, if there is anything in it.
 func (d *Drawing) Path(p *Path, fill Ink, pen Pen) {
 	if len(p.segs) == 0 {

@@ -25,6 +25,7 @@ func (k *Knitter) join(n *pattern.Join) {
 		all -= k.rest
 	} else {
 		k.end()
+		k.leaveRows(n.At)
 		e, ok := k.next()
 		if inRow := ok && e >= 0; inRow || k.place == pattern.CentreOfSole && e == begin {
 			k.fault(n.At, source.Direction, say("knit.graft-place", "the yarn hangs in the middle of a needle: work to the side of the sock before grafting"), nil, nil)
@@ -55,6 +56,23 @@ func (k *Knitter) join(n *pattern.Join) {
 	if !n.Heel {
 		k.rest = 0
 	}
+}
+
+// leaveRows ends a toe that was worked flat, where the yarn hangs at the beginning of its next
+// right-side row: what rested is closed with it.
+func (k *Knitter) leaveRows(at source.Span) {
+	if !k.divided || !k.toe {
+		return
+	}
+	if k.wrong && k.row.turned {
+		k.fault(at, source.Direction, say("knit.graft-side", "the halves are to be joined while the wrong side faces: turn the work first"), nil, nil)
+	}
+	if k.wrong {
+		k.turn()
+	}
+	k.drop(func(e int32) bool { return e != marker })
+	k.putBack(begin)
+	k.flat, k.divided, k.rest = false, false, 0
 }
 
 // takeLoops takes all loops off the needles, in the order of a right-side row, or those of

@@ -77,6 +77,7 @@ type piece struct {
 	rest                            int  // of these, resting while the heel is worked
 	flat                            bool // work goes to and fro
 	divided                         bool // the bounds of the part worked flat are known
+	toe                             bool // that part is the toe, which is closed from it
 	place                           pattern.Place
 	waiting                         []turned // stitches with something left on them at a turn
 	below                           []int32  // loops held by waste yarn, and
@@ -361,7 +362,7 @@ func (k *Knitter) divide(n *pattern.Divide) {
 	k.putBack(leftEnd)
 	k.toRightEnd()
 	k.rest = k.live - heel
-	k.flat, k.divided = true, true
+	k.flat, k.divided, k.toe = true, true, n.Toe
 	k.record(pattern.ID(n), n.At, "Heel")
 }
 

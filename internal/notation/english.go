@@ -45,7 +45,7 @@ var tailWords = map[pattern.Op]string{
 	pattern.PurlTbl:   " tbl",
 	pattern.SlipFront: " wyif",
 	pattern.KnitHem:   " with the CO edge",
-	pattern.WasteYarn: " with waste yarn and k them again",
+	pattern.WasteYarn: " with waste yarn and once more with the sock yarn",
 }
 
 // counted tells whether a step says how many stitches it works, or how far it goes.

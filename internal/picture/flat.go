@@ -33,9 +33,10 @@ type panelRow struct {
 // reader. A knit stitch is a small V and a purl a small bump, as the right side shows them;
 // decreases lean as they lean, increases are crosses, yarn overs rings, slipped stitches are
 // as tall as the rows they pass. The rows of a section lie one on the other so that each
-// stands over the stitches it was worked into. title is the design's, since the words print
-// it in capitals.
-func Flat(title string, p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string) *draw.Drawing {
+// stands over the stitches it was worked into. A pattern for the left hand is drawn as that hand
+// knits it, from left to right. title is the design's, since the words print it in capitals;
+// sock tells which one of a pair it is.
+func Flat(title string, p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, size string, sock pattern.Sock) *draw.Drawing {
 	panels := layOut(p, f)
 	w, h := gauge.Width(1).MM(), gauge.Height(1).MM()
 	k := 1.6 / w // a stitch is 1.6 mm wide, whatever the gauge: the picture is to be read
@@ -49,14 +50,26 @@ func Flat(title string, p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, 
 	if size != "" {
 		title += ", size " + size
 	}
-	out := draw.New(width+2*margin+labels, height+margin, title+": the fabric laid flat", fmt.Sprintf("Every one of the %d loops of the sock in its place, in %d sections from the cast-on edge at the bottom up; the first stitch of a round is on the right.", len(f.Loops), len(panels)))
+	title += sockNames[sock]
+	first := "right"
+	if p.LeftHanded {
+		title += ", left-handed"
+		first = "left"
+	}
+	out := draw.New(width+2*margin+labels, height+margin, title+": the fabric laid flat", fmt.Sprintf("Every one of the %d loops of the sock in its place, in %d sections from the cast-on edge at the bottom up; the first stitch of a round is on the %s.", len(f.Loops), len(panels), first))
 	out.Bold(margin, margin+2, 4.4, draw.Start, "ink", title)
 	y := height // of the lower edge of the panel
 	for _, q := range panels {
 		out.Group(q.title, func() {
 			out.Text(margin, y-3.8, 3.4, draw.Start, "ink", q.title)
 			out.Text(margin, y-0.4, 2.6, draw.Start, "pencil", q.counted())
-			q.draw(out, f, margin+labels+width, y, w, h)
+			paths := q.paths(f, margin+labels+width, y, w, h)
+			for i, pen := range loopPens {
+				if p.LeftHanded {
+					paths[i].Flip(margin + labels + width/2)
+				}
+				out.Path(paths[i], draw.Ink{}, pen)
+			}
 		})
 		y -= float64(len(q.rows))*h + gap
 	}
@@ -65,6 +78,9 @@ func Flat(title string, p *pattern.Pattern, f *fabric.Fabric, gauge unit.Gauge, 
 	out.Path(new(draw.Path).Move(x, height).Line(x, height-14).Move(x-1.6, height-11).Line(x, height-14).Line(x+1.6, height-11), draw.Ink{}, arrow)
 	return out
 }
+
+// sockNames tell the socks of a pair.
+var sockNames = map[pattern.Sock]string{pattern.RightSock: ", right sock", pattern.LeftSock: ", left sock"}
 
 // counted says how many rows and rounds of the panel the pattern counts.
 func (q *panel) counted() string {
@@ -226,9 +242,12 @@ func parents(f *fabric.Fabric, l int32, q *panel, in []*panel, at []float64) (fi
 	return first, last
 }
 
-// draw draws the loops of a panel whose rightmost stitch stands at x and whose lower edge is
-// at y.
-func (q *panel) draw(out *draw.Drawing, f *fabric.Fabric, x, y, w, h float64) {
+// loopPens draw the paths of loops: knit, purl, what shapes, and edges.
+var loopPens = [4]draw.Pen{draw.Line("woad", 0.22), draw.Line("ink", 0.26), draw.Line("part-vermilion", 0.34), draw.Line("ink", 0.3)}
+
+// paths are the loops of a panel whose rightmost stitch stands at x and whose lower edge is at
+// y, by what they are drawn with.
+func (q *panel) paths(f *fabric.Fabric, x, y, w, h float64) [4]*draw.Path {
 	knit, purl, shape, edge := new(draw.Path), new(draw.Path), new(draw.Path), new(draw.Path)
 	for i, row := range q.rows {
 		foot := y - float64(i)*h // where the legs of a stitch meet
@@ -263,8 +282,5 @@ func (q *panel) draw(out *draw.Drawing, f *fabric.Fabric, x, y, w, h float64) {
 			}
 		}
 	}
-	out.Path(knit, draw.Ink{}, draw.Line("woad", 0.22))
-	out.Path(purl, draw.Ink{}, draw.Line("ink", 0.26))
-	out.Path(shape, draw.Ink{}, draw.Line("part-vermilion", 0.34))
-	out.Path(edge, draw.Ink{}, draw.Line("ink", 0.3))
+	return [4]*draw.Path{knit, purl, shape, edge}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"sockwright/internal/pattern"
 	"sockwright/internal/picture"
 	"sockwright/internal/publish"
 	"sockwright/internal/source"
@@ -22,7 +23,7 @@ func TestFlatCountsRows(t *testing.T) {
 		t.Fatal(faults, err)
 	}
 	size := book.Proof.Sizes[0]
-	svg := string(picture.Flat(book.Draft.Title, book.Proof.Read.Pattern, size.Again.Fabric, book.Draft.Gauge[""], size.Name).SVG())
+	svg := string(picture.Flat(book.Draft.Title, book.Proof.Read.Pattern, size.Again.Fabric, book.Draft.Gauge[""], size.Name, pattern.BothSocks).SVG())
 	for _, want := range []string{"Slate Quay, size XS", "Cuff", "17 rnds", "Leg", "42 rnds", "Heel flap", "14 rows", "Band", "20 rows", "Gusset", "Foot", "47 rnds", "Toe", "19 rnds"} {
 		if !strings.Contains(svg, ">"+want+"<") {
 			t.Errorf("%q is not written in the picture", want)

@@ -16,6 +16,7 @@ import (
 
 	"sockwright/internal/designtest"
 	"sockwright/internal/draw"
+	"sockwright/internal/pattern"
 	"sockwright/internal/picture"
 	"sockwright/internal/publish"
 	"sockwright/internal/source"
@@ -49,7 +50,7 @@ func TestExamples(t *testing.T) {
 			drawn(t, short+"-schematic-one", func() *draw.Drawing { return picture.Schematic(book.Draft, book.Plan, 0, picture.Whole) })
 			size := book.Proof.Sizes[0]
 			drawn(t, short+"-flat", func() *draw.Drawing {
-				return picture.Flat(book.Draft.Title, book.Proof.Read.Pattern, size.Again.Fabric, book.Draft.Gauge[""], size.Name)
+				return picture.Flat(book.Draft.Title, book.Proof.Read.Pattern, size.Again.Fabric, book.Draft.Gauge[""], size.Name, pattern.BothSocks)
 			})
 		})
 	}

@@ -15,7 +15,9 @@ import (
 
 	"sockwright/internal/design"
 	"sockwright/internal/draw"
+	"sockwright/internal/fabric"
 	"sockwright/internal/grade"
+	"sockwright/internal/knit"
 	"sockwright/internal/pattern"
 	"sockwright/internal/picture"
 	"sockwright/internal/proof"
@@ -123,6 +125,15 @@ func Make(f *source.File, o Options) (*Book, []source.Fault, error) {
 	}
 	b.Files = []File{{b.Name + ".txt", []byte(b.Proof.Text.Text)}, {b.Name + ".html", page.Bytes()}, {b.Name + "-schematic.svg", schematic(picture.Whole).SVG()}}
 	return b, faults, nil
+}
+
+// Fabric is the cloth of one size as the printed words knit it, of one sock where the two of a
+// pair differ.
+func (b *Book) Fabric(size int, sock pattern.Sock) *fabric.Fabric {
+	if sock == b.Proof.Read.Pattern.Socks()[0] {
+		return b.Proof.Sizes[size].Again.Fabric
+	}
+	return (&knit.Knitter{Sock: sock}).Knit(b.Proof.Read.Pattern, size).Fabric
 }
 
 // fileWord is a size's name as part of a file name.

@@ -38,7 +38,7 @@ func Compose(d *sock.Draft, plan *grade.Plan, body *pattern.Pattern, e Edition) 
 		}
 		return p
 	}
-	before := []*pattern.Section{c.notes()}
+	before := []*pattern.Section{c.notes(body)}
 	if e.TwoAtATime {
 		before = append(before, c.twoAtATime())
 	}
@@ -198,7 +198,7 @@ func (c *composer) sizes() *pattern.Section {
 		s.Body = append(s.Body, para(say("front.lists", "Where sizes differ, the smallest comes first and the others follow in parentheses: {0}. A number that stands alone is for all sizes.", c.Names())))
 	}
 	s.Body = append(s.Body, para(say("front.ease.how", "Ease is how the sock differs from the foot: a sock with minus 10% is 10 percent smaller, and stretches to fit.")))
-	s.Body = append(s.Body, para(say("front.by-length", "Where rnds and a length are both given and do not agree on your needles, go by the length.")))
+	s.Body = append(s.Body, para(say("front.by-length", "Where rounds and a length are both given and do not agree on your needles, go by the length.")))
 	if c.CalfEstimated {
 		s.Body = append(s.Body, para(say("front.calf-estimate", "The calf circumferences are estimates, one and a half times the foot; measure the leg you knit for.")))
 	}
@@ -220,6 +220,12 @@ func (c *composer) materials() *pattern.Section {
 	if c.Yarn.PutUp != "" {
 		yarn += "; sold as " + c.Yarn.PutUp
 	}
+	if c.TwoAtATime {
+		if yarn != "" {
+			yarn += "; "
+		}
+		yarn += "two balls, one for each sock, or both ends of one"
+	}
 	if yarn != "" {
 		s.Body = append(s.Body, fact("Yarn", say("front.yarn", "{0}", yarn)))
 	}
@@ -232,6 +238,9 @@ func (c *composer) materials() *pattern.Section {
 		design.MagicLoop:     "one long circular needle, for magic loop",
 		design.TwoCirculars:  "two circular needles",
 	}[c.Method]
+	if c.TwoAtATime {
+		kind = "one circular needle of 40 in [100 cm] or longer, for both socks"
+	}
 	s.Body = append(s.Body,
 		fact("Needles", say("front.needles", "{0}, {1}", kind, size)),
 		fact("Notions", say("front.notions", "{0}", strings.Join(c.notions(), ", "))),
@@ -244,12 +253,29 @@ func (c *composer) materials() *pattern.Section {
 	return s
 }
 
-// notes tells how the pattern is read, and the cautions.
-func (c *composer) notes() *pattern.Section {
+// notes tells how the instructions of body are read, and the cautions.
+func (c *composer) notes(body *pattern.Pattern) *pattern.Section {
 	s := section("Notes",
-		fact("Skills", say("notes.skills", "{0}", strings.Join(c.each(func(p sock.Part) []string { return p.Skills }), ", "))),
-		para(say("notes.slip", "Sl sts as if to purl, with the yarn on the wrong side of the fabric: behind in RS rows, in front in WS rows.")),
-		para(say("notes.rows", "Rows are worked back and forth, turning at the end of each; rnds are worked in the round. In a partial row or rnd only some of the sts are worked, to bring the yarn to a new place; it is not counted. Stated counts are of the heel sts, without the instep, while the heel is worked, and otherwise of all sts.")))
+		fact("Skills", say("notes.skills", "{0}", strings.Join(c.each(func(p sock.Part) []string { return p.Skills }), ", "))))
+	has := habitsOf(body)
+	if has.slips {
+		s.Body = append(s.Body, para(say("notes.slip", "Sl sts as if to purl, with the yarn on the wrong side of the fabric: behind in RS rows, in front in WS rows.")))
+	} else if has.slipsInRounds {
+		s.Body = append(s.Body, para(say("notes.slip.rounds", "Sl sts as if to purl, with the yarn behind, unless told otherwise.")))
+	}
+	var how []string
+	if has.rows {
+		how = append(how, "Rows are worked back and forth, turning at the end of each; rnds are worked in the round.")
+	}
+	if has.partial {
+		how = append(how, "In a partial row or rnd only some of the sts are worked, to bring the yarn to a new place; it is not counted.")
+	}
+	if has.apart {
+		how = append(how, "Stated counts are of the heel sts, without the instep, while the heel is worked, and otherwise of all sts.")
+	}
+	if how != nil {
+		s.Body = append(s.Body, para(say("notes.rows", "{0}", strings.Join(how, " "))))
+	}
 	if c.Method == design.MagicLoop {
 		s.Body = append(s.Body, para(say("notes.loop", "N1 and N2 are the two halves of the sts on the one needle.")))
 	}
@@ -274,9 +300,44 @@ func (c *composer) notes() *pattern.Section {
 	return s
 }
 
+// habits are what instructions do that a note explains.
+type habits struct {
+	slips, slipsInRounds bool // stitches are slipped in rows; in rounds
+	rows                 bool // some are worked back and forth
+	partial              bool // some are worked in part
+	apart                bool // a heel is set apart
+}
+
+func habitsOf(p *pattern.Pattern) (h habits) {
+	var slips func(steps []pattern.Step) bool
+	slips = func(steps []pattern.Step) bool {
+		return slices.ContainsFunc(steps, func(s pattern.Step) bool {
+			return s.Op == pattern.Slip || s.Op == pattern.SlipFront || slips(s.Body)
+		})
+	}
+	p.Each(func(_ *pattern.Section, n pattern.Node) {
+		switch n := n.(type) {
+		case *pattern.Divide:
+			h.apart = h.apart || !n.Toe
+		case *pattern.Row:
+			flat := n.Label.Word == pattern.FlatRow
+			h.rows = h.rows || flat
+			h.partial = h.partial || n.Label.Name == pattern.Partial
+			for _, part := range n.Parts {
+				h.slips = h.slips || flat && slips(part.Steps)
+				h.slipsInRounds = h.slipsInRounds || slips(part.Steps)
+			}
+		}
+	})
+	return h
+}
+
 // notions lists what the sock needs besides needles, the stitch markers first.
 func (c *composer) notions() []string {
 	list, markers := c.each(func(p sock.Part) []string { return p.Notions }), 0
+	if c.TwoAtATime {
+		list = append(list, "1 locking marker for each sock, in different colors")
+	}
 	for _, p := range c.Parts() {
 		markers = max(markers, p.Markers)
 	}

@@ -1103,7 +1103,7 @@ var uses = map[string]*regexp.Regexp{
 var plain = strings.Fields(`Row Rnd row rows Set-up Next Partial Work Knit Purl knit purl the last more times again once on each of next
 	or until cuff leg foot heel measures from cast-on edge fold of beginning end rib points hem in all Join to work round without twisting The begins at center back side sole instep
 	before sts now here are worked other rest for first Arrange Remove stitch markers as you come them and along left right corner end
-	Graft remove pick Pick up gap wrapped wrap its twin make with CO edge waste yarn again back forth rows rest
+	Graft remove pick Pick up gap wrapped wrap its twin make with CO edge waste yarn sock again back forth rows rest
 	half each two needles closed start a ring that is drawn shut provisionally Undo provisional take sts Take out put below it above on over
 	BO Do not repeat pattern stretchy sewn tubular bind-off Draw twice through pull together Bind off tip toe rib dec inc`)
 
@@ -1155,8 +1155,19 @@ func disputed(p *page, wrong func(string, ...any)) {
 			wrong("%s: %s: it is not told %q", short, line, must)
 		}
 	}
-	if notes := strings.Join(p.chapter("NOTES").lines, " "); !strings.Contains(notes, "as if to purl") || !strings.Contains(notes, "with the yarn on the wrong side") {
-		wrong("the notes do not tell how a stitch is slipped and where the yarn is")
+	slips, inRows := false, false
+	p.instructions(func(_ *chapter, line string) {
+		if name := label.FindString(line); uses["sl"].MatchString(line) {
+			slips, inRows = true, inRows || strings.Contains(name, "ow ")
+		}
+	})
+	where := "with the yarn behind"
+	if inRows {
+		where = "with the yarn on the wrong side"
+	}
+	notes := strings.Join(p.chapter("NOTES").lines, " ")
+	if told := strings.Contains(notes, "as if to purl") && strings.Contains(notes, where); told != slips {
+		wrong("stitches are slipped: %v; the notes tell how, and where the yarn is: %v", slips, told)
 	}
 }
 

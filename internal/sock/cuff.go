@@ -78,13 +78,13 @@ func (c *cuff) declare(d *Draft) {
 			}),
 		},
 		Why: func(v grade.Values) grade.Reason {
-			r := grade.Reason{Rule: "cuff-rounds", Text: say("why.cuff.rounds", "{0} at {1} rounds to 10 cm are {2}", c.lengths[v.Size].String(), whole(g.Rows*100), whole(g.RowsIn(c.lengths[v.Size]))),
+			r := grade.Reason{Rule: "cuff-rounds", Text: say("why.cuff.rounds", "{0} at {1} rounds to 10 cm are {2}", d.Long(c.lengths[v.Size]), whole(g.Rows*100), whole(g.RowsIn(c.lengths[v.Size]))),
 				Terms: []grade.Term{{Key: "cuff.length", Value: c.lengths[v.Size].MM(), Unit: "mm"}, {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
 			switch {
 			case c.folded:
-				r.Text = say("why.cuff.folded", "{0} at {1} rounds to 10 cm are {2}; twice that, and {3} for the fold", c.lengths[v.Size].String(), whole(g.Rows*100), whole(g.RowsIn(c.lengths[v.Size])), foldRounds)
+				r.Text = say("why.cuff.folded", "{0} at {1} rounds to 10 cm are {2}; twice that, and {3} for the fold", d.Long(c.lengths[v.Size]), whole(g.Rows*100), whole(g.RowsIn(c.lengths[v.Size])), foldRounds)
 			case edgeRows > 0:
-				r.Text = say("why.cuff.edge", "{0} at {1} rounds to 10 cm are {2}, less {3} that the edge is high", c.lengths[v.Size].String(), whole(g.Rows*100), whole(g.RowsIn(c.lengths[v.Size])), edgeRows)
+				r.Text = say("why.cuff.edge", "{0} at {1} rounds to 10 cm are {2}, less {3} that the edge is high", d.Long(c.lengths[v.Size]), whole(g.Rows*100), whole(g.RowsIn(c.lengths[v.Size])), edgeRows)
 			}
 			return r
 		},

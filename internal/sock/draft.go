@@ -268,7 +268,7 @@ func (d *Draft) pinCosts(plan *grade.Plan) []source.Fault {
 		}
 		i := slices.IndexFunc(d.Pins, func(p design.Pin) bool { return p.Key == n.Key })
 		faults = append(faults, source.Fault{At: d.Pins[i].At, Sizes: source.OneSize(n.Size), Kind: source.Pinned, Severity: source.Note,
-			Text: source.Say("sock.pin-cost", "{0} is pinned to {1}, {2} mm from where it would lie ({3})", n.Key, n.Value, fmt.Sprintf("%.1f", n.OffMM), fmt.Sprintf("%.1f", n.Target))})
+			Text: source.Say("sock.pin-cost", "{0} is pinned to {1}, {2} from where it would lie ({3})", n.Key, n.Value, d.Small(n.OffMM), fmt.Sprintf("%.1f", n.Target))})
 	}
 	return faults
 }

@@ -16,22 +16,13 @@ const (
 	crossedEdge  edge = "tubular, crossed" // a tubular edge whose stitches change places for k2, p2 rib
 )
 
-var cuffEdge = choice("edge", "how the edge is cast on, or bound off in a sock from the toe up", string(plainEdge), string(stretchyEdge), string(sewnEdge), string(tubularEdge))
+var cuffEdge = choice("edge", "how the edge is cast on, or bound off in a sock from the toe up", string(plainEdge), string(stretchyEdge), string(sewnEdge), string(tubularEdge)).usualUp(string(stretchyEdge))
 
 // takeEdge takes the edge of a cuff. columns is how wide the columns of its rib are at the edge,
 // where knit and purl ones are alike: 0 where it has none. From the toe up the usual edge is
 // the stretchy one: a plain bind-off is tighter than a cast-on.
 func takeEdge(d *Draft, t *design.Table, columns int) edge {
-	usual := plainEdge
-	if d.Direction == design.ToeUp {
-		usual = stretchyEdge
-	}
-	e := usual
-	if t.Has(cuffEdge.Key) {
-		e = edge(cuffEdge.name(t))
-	} else {
-		cuffEdge.name(t)
-	}
+	e := edge(cuffEdge.nameIn(t, d.Direction))
 	switch {
 	case e == tubularEdge && columns == 2:
 		return crossedEdge

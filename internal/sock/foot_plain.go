@@ -39,7 +39,7 @@ func (d *Draft) footLength(tip int, told func(grade.Values) int) {
 		Why: func(v grade.Values) grade.Reason {
 			l := d.finishedLength(v.Size)
 			return grade.Reason{Rule: "foot-length", Text: say("why.foot.length", "a foot of {0} with an ease of {1} is a sock of {2}, which at {3} rounds to 10 cm is {4}",
-				d.Sizes[v.Size].Length.String(), d.Length.String(), l.String(), whole(g.Rows*100), whole(g.RowsIn(l))),
+				d.Long(d.Sizes[v.Size].Length), d.Length.String(), d.Long(l), whole(g.Rows*100), whole(g.RowsIn(l))),
 				Terms: []grade.Term{{Key: "size.foot_length", Value: d.Sizes[v.Size].Length.MM(), Unit: "mm"}, {Key: "foot.length", Value: l.MM(), Unit: "mm"}, {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
 		},
 	})

@@ -17,11 +17,11 @@ var (
 
 var (
 	_ = register(Part{Part: "gusset", Kind: "instep", Options: []Option{cornerStitches, gussetRate, footStitches}, Name: "a gusset", Default: cuffDown, Directions: cuffDown, Skills: []string{"picking up sts along an edge", "decreasing"},
-		How:  say("gusset.instep.opening", "The instep sts rest while the heel is worked; then sts are picked up along its edges, and decreased away beside the instep."),
+		How:  say("gusset.instep.opening", "The instep stitches rest while the heel is worked; then stitches are picked up along its edges, and decreased away beside the instep."),
 		Says: say("gusset.instep.says", "stitches picked up along the heel are decreased away beside the instep, two in every other round"),
 		take: func(d *Draft, t *design.Table) construction { return takeGusset(t) }})
 	_ = register(Part{Part: "gusset", Kind: "sole", Options: []Option{cornerStitches, gussetRate, footStitches, panelShare}, Name: "a gusset on the sole", Directions: cuffDown, Skills: []string{"picking up sts along an edge", "decreasing"},
-		How:  say("gusset.sole.opening", "The instep sts rest while the heel is worked; then sts are picked up along its edges, and decreased away under the foot, along a panel in the middle of the sole."),
+		How:  say("gusset.sole.opening", "The instep stitches rest while the heel is worked; then stitches are picked up along its edges, and decreased away under the foot, along a panel in the middle of the sole."),
 		Says: say("gusset.sole.says", "stitches picked up along the heel are decreased away along a panel of the sole, so that patterns of instep and sides stay undisturbed"),
 		take: func(d *Draft, t *design.Table) construction {
 			gs := takeGusset(t)

@@ -16,7 +16,7 @@ var (
 
 var _ = register(Part{Part: "gusset", Kind: oneSided, Options: []Option{gussetSide, oneSideRate, cornerStitches, footStitches}, Name: "a gusset on one side of the foot", Sided: true, Directions: cuffDown, Skills: []string{"picking up sts along an edge", "decreasing"},
 	Says: say("gusset.one-side.says", "stitches picked up along the heel are decreased away on one side of the foot alone, so that a pattern on the other side stays undisturbed; left and right differ"),
-	How:  say("gusset.one-side.opening", "The instep sts rest while the heel is worked; then sts are picked up along both its edges, and decreased away on one side of the foot only, so that the two socks are mirror images."),
+	How:  say("gusset.one-side.opening", "The instep stitches rest while the heel is worked; then stitches are picked up along both its edges, and decreased away on one side of the foot only, so that the two socks are mirror images."),
 	take: func(_ *Draft, t *design.Table) construction {
 		return &oneSideGusset{corner: cornerStitches.whole(t), wider: footStitches.whole(t), outer: gussetSide.name(t) == "outer", spaced: oneSideRate.name(t) == "every-2nd"}
 	}})

@@ -39,9 +39,9 @@ var _ = register(Part{Part: "heel", Kind: "band", Options: []Option{heelShare, b
 
 // bandOpenings tell what the forms of the heel are like.
 var bandOpenings = map[string]source.Message{
-	"rows":       say("heel.band.opening", "The heel begins with a straight flap; then every row loses one st beside a narrow band in the middle, until only the band and 1 st on each side of it are left. There is no heel turn, and there are no short rows."),
-	"short-rows": say("heel.band.opening.short", "The heel begins with a straight flap, only half as high as usual; then short rows work a narrow band in the middle, and each joins it to a st of the flap beside it, until only the band and 1 st on each side of it are left."),
-	"both":       say("heel.band.opening.both", "The heel begins with a straight flap; some rows then lose one st each beside a narrow band in the middle, and short rows work on over the band, each joining it to a st beside it, until only the band and 1 st on each side of it are left."),
+	"rows":       say("heel.band.opening", "The heel begins with a straight flap; then every row loses one stitch beside a narrow band in the middle, until only the band and 1 stitch on each side of it are left. There is no heel turn, and there are no short rows."),
+	"short-rows": say("heel.band.opening.short", "The heel begins with a straight flap, only half as high as usual; then short rows work a narrow band in the middle, and each joins it to a stitch of the flap beside it, until only the band and 1 stitch on each side of it are left."),
+	"both":       say("heel.band.opening.both", "The heel begins with a straight flap; some rows then lose one stitch each beside a narrow band in the middle, and short rows work on over the band, each joining it to a stitch beside it, until only the band and 1 stitch on each side of it are left."),
 }
 
 // bandHeel is a band heel: a straight flap, then a row for each stitch that goes, left and
@@ -204,7 +204,7 @@ func (h *bandHeel) bandStitches(d *Draft, heel *grade.Var) *grade.Var {
 			parity = "odd"
 		}
 		return say("why.band", "{0} ({1}) at {2} stitches to 10 cm is {3}; {4}, because {5} heel stitches are {4} and the sides must be equal",
-			w.String(), h.why[v.Size], whole(g.Stitches*100), whole(g.StitchesIn(w)), parity, v.Of(heel))
+			d.Long(w), h.why[v.Size], whole(g.Stitches*100), whole(g.StitchesIn(w)), parity, v.Of(heel))
 	})
 }
 

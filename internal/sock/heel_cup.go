@@ -17,7 +17,7 @@ var (
 var _ = register(Part{Part: "heel", Kind: "cup", Name: "a heel with a cup and a flap", Directions: toeUp, Gussets: []string{"increases"},
 	Options: []Option{heelShare, cupTurn, cupMiddle, cupFabric, flapShare}, Skills: []string{"short rows", "decreasing"},
 	Says: say("heel.cup.says", "short rows make a cup under the heel, and a flap grows up the back, taking in a gusset stitch at the end of each row: fits high insteps"),
-	How:  say("heel.cup.opening", "After a gusset of increases the heel begins with a cup of short rows under the foot. Then a flap is worked up the back of the heel, and each of its rows takes in 1 st of the gusset, until none is left."),
+	How:  say("heel.cup.opening", "After a gusset of increases the heel begins with a cup of short rows under the foot. Then a flap is worked up the back of the heel, and each of its rows takes in 1 stitch of the gusset, until none is left."),
 	take: func(d *Draft, t *design.Table) construction {
 		return &cupHeel{share: heelShare.number(t), turn: turnOf(cupTurn.name(t)), middle: cupMiddle.number(t), slipped: cupFabric.name(t) == "slipped", height: flapShare.number(t)}
 	}})

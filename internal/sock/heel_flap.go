@@ -122,7 +122,7 @@ func (f *flap) declare(d *Draft, fewest, after int, what string) (heel, rows *gr
 			asked := fmt.Sprintf("%s %% of %d heel stitches", whole(f.height*100), v.Of(heel))
 			r := grade.Reason{Rule: "flap-height", Terms: []grade.Term{v.Term(heel), {Key: "heel.height", Value: f.height, Source: "common practice"}}}
 			if f.lengths != nil {
-				asked = fmt.Sprintf("%s at %s rows to 10 cm", f.lengths[v.Size], whole(flapGauge.Rows*100))
+				asked = fmt.Sprintf("%s at %s rows to 10 cm", d.Long(f.lengths[v.Size]), whole(flapGauge.Rows*100))
 				r.Terms = []grade.Term{{Key: "heel.flap_length", Value: f.lengths[v.Size].MM(), Unit: "mm"}, {Key: "gauge.rows", Value: flapGauge.Rows * 100, Unit: "rows per 10 cm"}}
 			}
 			switch f.instep {
@@ -158,7 +158,7 @@ func (f *flap) edges(d *Draft, rows func(grade.Values) int) {
 			if f.slipped {
 				return grade.Reason{Rule: "edge-chains", Text: chainsOf(rows(v))}
 			}
-			return grade.Reason{Rule: "edge-length", Text: say("why.edge.plain", "{0} rows are {1} long, which at {2} stitches to 10 cm is {3}", rows(v), g.Height(rows(v)).String(), whole(d.Gauge[""].Stitches*100), whole(d.Gauge[""].StitchesIn(g.Height(rows(v)))))}
+			return grade.Reason{Rule: "edge-length", Text: say("why.edge.plain", "{0} rows are {1} long, which at {2} stitches to 10 cm is {3}", rows(v), d.Long(g.Height(rows(v))), whole(d.Gauge[""].Stitches*100), whole(d.Gauge[""].StitchesIn(g.Height(rows(v)))))}
 		}))
 }
 

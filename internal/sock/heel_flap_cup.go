@@ -13,7 +13,7 @@ const flapOverCup = 0.625
 var _ = register(Part{Part: "heel", Kind: "flap-and-cup", Name: "a heel with a flap and a cup of short rows", Directions: cuffDown, Gussets: []string{"instep", "sole", oneSided},
 	Options: append(flapOptions(flapOverCup), cupTurn, heelMiddle), Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "short rows"},
 	Says: say("heel.flap-and-cup.says", "a short flap, and a cup of short rows that loses no stitch, with a gusset: for very high insteps"),
-	How:  say("heel.flap-and-cup.opening", "The heel begins with a short flap. Then short rows, each a st shorter than the one before, and then each a st longer again, make a deep cup. No st is lost."),
+	How:  say("heel.flap-and-cup.opening", "The heel begins with a short flap. Then short rows, each a stitch shorter than the one before, and then each a stitch longer again, make a deep cup. No stitch is lost."),
 	take: func(d *Draft, t *design.Table) construction {
 		return &flapAndCup{flap: takeFlap(d, t, flapOverCup), turn: turnOf(cupTurn.name(t)), middle: heelMiddle.number(t)}
 	}})

@@ -12,7 +12,7 @@ var insertedLeft = share("left", "share of the stitches round the opening that i
 var _ = register(Part{Part: "heel", Kind: "inserted", Name: "a heel put in last", Directions: bothWays, Gussets: []string{"none"},
 	Options: []Option{heelShare, insertedLeft}, Notions: []string{wasteYarn, "tapestry needle"}, Skills: []string{"knitting with waste yarn", "decreasing", "grafting"},
 	Says: say("heel.inserted.says", "a line of waste yarn marks the heel and the sock goes on; the heel is worked last, like a toe, and can be replaced when it is worn through; the shallowest of all, deeper with a share of 0.6"),
-	How:  say("heel.inserted.opening", "Where the heel will be, some sts are knit with waste yarn, and the sock goes on as if nothing had happened. When everything else is done the waste yarn is taken out, and the heel is worked in the rnd from the sts it held."),
+	How:  say("heel.inserted.opening", "Where the heel will be, some stitches are knit with waste yarn, and the sock goes on as if nothing had happened. When everything else is done the waste yarn is taken out, and the heel is worked in the round from the stitches it held."),
 	take: func(d *Draft, t *design.Table) construction {
 		return &insertedHeel{share: heelShare.number(t), left: insertedLeft.number(t)}
 	}})
@@ -70,7 +70,7 @@ func (h *insertedHeel) declare(d *Draft) {
 func (h *insertedHeel) build(b *Builder) {
 	b.section("Line of the heel")
 	heel, instep := b.n("heel.stitches"), b.instep()
-	b.para(say("heel.inserted.line", "The {0} sts in the middle of the back are knit with a piece of smooth waste yarn in another color, about 20 in [51 cm] long, and then once more with the working yarn. Leave the ends of the waste yarn hanging on the outside.", heel))
+	b.para(say("heel.inserted.line", "The {0} sts in the middle of the back are knit with a piece of smooth waste yarn in another color, about 20 in [51 cm] long. Then slip them back to the {left} needle and knit them once more, with the sock yarn. Leave the ends of the waste yarn hanging on the outside.", heel))
 	waste := func() {
 		b.row(rnd(1), total(b.n("leg.stitches")),
 			pattern.Step{Op: pattern.WasteYarn, N: heel}, toEnd(pattern.Knit))

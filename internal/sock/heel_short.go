@@ -26,7 +26,7 @@ var (
 
 var _ = register(Part{Part: "heel", Kind: "boomerang", Name: "a boomerang heel", Directions: bothWays, Gussets: []string{"none", "mini"},
 	Says:   say("heel.boomerang.says", "a short-row heel whose two halves are parted by some rounds over all stitches: no flap and no gusset, and a wider mouth than short rows have alone"),
-	How:    say("heel.boomerang.opening", "The heel is made of short rows, each a st shorter than the one before. Then some rnds are worked over all sts, and short rows go on from the middle of the heel, each a st longer. No st is lost, and none is picked up but one in each corner."),
+	How:    say("heel.boomerang.opening", "The heel is made of short rows, each a stitch shorter than the one before. Then some rounds are worked over all stitches, and short rows go on from the middle of the heel, each a stitch longer. No stitch is lost, and none is picked up but one in each corner."),
 	Skills: []string{"short rows"}, Options: []Option{heelShare, heelMiddle, boomerangTurn, betweenRounds},
 	take: func(d *Draft, t *design.Table) construction {
 		return &shortRowHeel{turn: turnOf(boomerangTurn.name(t)), share: heelShare.number(t), middle: heelMiddle.number(t), between: betweenRounds.whole(t)}
@@ -41,7 +41,7 @@ func shortHeel(kind string, turn pattern.Turned, name string, says source.Messag
 	}
 	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: bothWays, Default: usual, Gussets: []string{"none", "mini"},
 		Skills: []string{"short rows"}, Options: []Option{heelShare, heelMiddle},
-		How: say("heel.short.opening", "The heel is made of short rows, each a st shorter than the one before, and then each a st longer again. No st is lost, and none is picked up but one in each corner."),
+		How: say("heel.short.opening", "The heel is made of short rows, each a stitch shorter than the one before, and then each a stitch longer again. No stitch is lost, and none is picked up but one in each corner."),
 		take: func(d *Draft, t *design.Table) construction {
 			return &shortRowHeel{turn: turn, share: heelShare.number(t), middle: heelMiddle.number(t)}
 		}}

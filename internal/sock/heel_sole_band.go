@@ -12,7 +12,7 @@ import (
 var _ = register(Part{Part: "heel", Kind: "sole-band", Name: "a heel with a band under the sole", Directions: toeUp, Gussets: []string{"increases"},
 	Options: []Option{heelShare, bandWidth, flapShare}, Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "picking up sts along an edge", "decreasing"},
 	Says: say("heel.sole-band.says", "the band heel from the toe up: a narrow band is worked under the heel first, stitches are picked up at both its sides, and the back of the heel takes in the stitches that waited"),
-	How:  say("heel.sole-band.opening", "After a small gusset a narrow band is worked back and forth under the heel, while the sts beside it wait. Then sts are picked up along both its sides, and the back of the heel grows over all of these, taking in 1 of the waiting sts at the end of each row. There are no short rows."),
+	How:  say("heel.sole-band.opening", "After a small gusset a narrow band is worked back and forth under the heel, while the stitches beside it wait. Then stitches are picked up along both its sides, and the back of the heel grows over all of these, taking in 1 of the waiting stitches at the end of each row. There are no short rows."),
 	take: func(d *Draft, t *design.Table) construction {
 		h := &soleBand{share: heelShare.number(t), height: flapShare.number(t)}
 		for i := range d.Sizes {
@@ -44,7 +44,7 @@ func (h *soleBand) declare(d *Draft) {
 	g := d.Gauge[""]
 	heel := d.heelStitches(h.share, 10, "a heel with a band")
 	band := d.bandOf(heel, h.width, func(v grade.Values, w unit.Length) source.Message {
-		return say("why.band.up", "{0} ({1}) at {2} stitches to 10 cm is {3}; odd or even as {4} heel stitches are", w.String(), h.why[v.Size], whole(g.Stitches*100), whole(g.StitchesIn(w)), v.Of(heel))
+		return say("why.band.up", "{0} ({1}) at {2} stitches to 10 cm is {3}; odd or even as {4} heel stitches are", d.Long(w), h.why[v.Size], whole(g.Stitches*100), whole(g.StitchesIn(w)), v.Of(heel))
 	})
 	rows := d.Model.Add(follows("heel.band_rows", "rows of the band", "rows",
 		func(v grade.Values) int { return v.Of(heel) - v.Of(band) },

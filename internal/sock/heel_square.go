@@ -15,7 +15,7 @@ var (
 var _ = register(Part{Part: "heel", Kind: "square", Name: "a square heel", Directions: cuffDown, Gussets: []string{"instep", "sole", oneSided},
 	Options: append(flapOptions(1), squareForm, squareMiddle), Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "short rows", "decreasing"},
 	Says: say("heel.square.says", "square heel: a flap, and a band of constant width under the heel; a square cup, a deep heel and a small gusset"),
-	How:  say("heel.square.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: a band in the middle goes on under the heel, and each of its rows joins it to a st of the flap beside it."),
+	How:  say("heel.square.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: a band in the middle goes on under the heel, and each of its rows joins it to a stitch of the flap beside it."),
 	take: func(d *Draft, t *design.Table) construction {
 		return &squareHeel{flap: takeFlap(d, t, 1), squareTurn: squareTurn{outside: squareForm.name(t) == "outside-joint"}, middle: squareMiddle.number(t)}
 	}})

@@ -13,7 +13,7 @@ import (
 func turnedHeel(kind, name string, options []Option, says source.Message, take func(flap, *design.Table) construction) Part {
 	return Part{Part: "heel", Kind: kind, Name: name, Says: says, Directions: cuffDown, Gussets: []string{"instep", "sole", oneSided},
 		Options: append(flapOptions(1), options...), Notions: []string{"2 locking markers"}, Skills: []string{"slipping sts", "short rows", "decreasing"},
-		How:  say("heel.round.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: short rows, each with a decrease, make a cup of the sts that are left."),
+		How:  say("heel.round.opening", "The heel begins with a flap that covers the back of the heel. Then it is turned: short rows, each with a decrease, make a cup of the stitches that are left."),
 		take: func(d *Draft, t *design.Table) construction { return take(takeFlap(d, t, 1), t) }}
 }
 

@@ -69,7 +69,7 @@ func legStitches(d *Draft, repeat int) {
 				{Key: "foot.girth", Value: girth.MM(), Unit: "mm"},
 				{Key: "gauge.stitches", Value: g.Stitches * 100, Unit: "sts per 10 cm"},
 			}}
-			measured := fmt.Sprintf("a foot of %s with an ease of %s is a sock of %s, which at %s stitches to 10 cm is %s", d.Sizes[v.Size].Girth, d.Design.Girth, girth, whole(g.Stitches*100), whole(target(v)))
+			measured := fmt.Sprintf("a foot of %s with an ease of %s is a sock of %s, which at %s stitches to 10 cm is %s", d.Long(d.Sizes[v.Size].Girth), d.Design.Girth, d.Long(girth), whole(g.Stitches*100), whole(target(v)))
 			if fits(v) {
 				r.Text = say("why.leg.stitches", "{0}; a multiple of {1} for the cuff, preferably of 4", measured, multiple)
 			} else {
@@ -95,7 +95,7 @@ func (d *Draft) declareLegRounds(asked []unit.Length) *grade.Var {
 		Why: func(v grade.Values) grade.Reason {
 			rest := asked[v.Size] - cuffHeight(v)
 			return grade.Reason{Rule: "leg-length", Text: say("why.leg.rounds", "a leg of {0} less a cuff of {1} leaves {2}, which at {3} rounds to 10 cm is {4}",
-				asked[v.Size].String(), cuffHeight(v).String(), rest.String(), whole(g.Rows*100), whole(g.RowsIn(rest))),
+				d.Long(asked[v.Size]), d.Long(cuffHeight(v)), d.Long(rest), whole(g.Rows*100), whole(g.RowsIn(rest))),
 				Terms: []grade.Term{{Key: "leg.length", Value: asked[v.Size].MM(), Unit: "mm"}, v.Term(cuff), {Key: "gauge.rows", Value: g.Rows * 100, Unit: "rows per 10 cm"}}}
 		},
 	})

@@ -52,7 +52,7 @@ func (l *calfLeg) declareTop(d *Draft) *grade.Var {
 		},
 		Why: func(v grade.Values) grade.Reason {
 			return grade.Reason{Rule: "calf-girth", Text: say("why.calf", "a calf of {0} with an ease of {1} is {2}, which at {3} stitches to 10 cm is {4}; even",
-				l.girths[v.Size].String(), d.Girth.String(), asked(v.Size).String(), whole(g.Stitches*100), whole(g.StitchesIn(asked(v.Size)))),
+				d.Long(l.girths[v.Size]), d.Girth.String(), d.Long(asked(v.Size)), whole(g.Stitches*100), whole(g.StitchesIn(asked(v.Size)))),
 				Terms: []grade.Term{{Key: "calf.girth", Value: l.girths[v.Size].MM(), Unit: "mm"}, v.Term(leg)}}
 		},
 	})

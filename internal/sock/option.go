@@ -13,6 +13,7 @@ type Option struct {
 	Key     string
 	Says    string   // what it chooses, as a noun
 	Choices []string // the names to choose from, the usual one first; nil for a number
+	UsualUp string   // the usual one from the toe up, if it is another
 
 	// Of a number, or of a length in mm: the usual one, where it does not follow from the
 	// design, and the least and the greatest that are taken.
@@ -30,6 +31,12 @@ func (o Option) In(direction string) bool { return o.Direction == "" || o.Direct
 // only makes it a choice in one direction.
 func (o Option) only(direction string) Option {
 	o.Direction = direction
+	return o
+}
+
+// usualUp sets what is usual from the toe up.
+func (o Option) usualUp(name string) Option {
+	o.UsualUp = name
 	return o
 }
 

@@ -67,7 +67,11 @@ func partsPage() string {
 func (o Option) values() string {
 	switch {
 	case o.Choices != nil:
-		return "`" + strings.Join(quoted(o.Choices), "`, `") + "`; the first is usual"
+		values := "`" + strings.Join(quoted(o.Choices), "`, `") + "`; the first is usual"
+		if o.UsualUp != "" {
+			values += fmt.Sprintf(", from the toe up `%q`", o.UsualUp)
+		}
+		return values
 	case o.Length:
 		return fmt.Sprintf("a length, one or by size: %g to %g mm", o.Least, o.Greatest)
 	case o.Step > 1:

@@ -105,7 +105,6 @@ func (s *shortRowToe) build(b *Builder) {
 	b.para(say("toe.short.over", "The toe is worked over the {0}; the {1} rests.", s.over, rests))
 	b.add(&pattern.Divide{Toe: true, Heel: half, Rest: half})
 	rows.work(b, "Toe")
-	b.add(&pattern.Rejoin{Stitches: b.n("foot.stitches"), Place: place})
 	b.para(say("toe.short.graft", "Break the yarn, leaving about 30 in [76 cm], and thread it into a tapestry needle. Put the instep on one needle and the sole on another, and hold them side by side, wrong sides together, the {0} in front and the {1} behind: the yarn comes from the {right} end of the front needle.", s.over, rests))
 	b.graft(&pattern.Join{Front: half, Back: half})
 }

@@ -46,9 +46,10 @@ func (s *starToe) shapings(n int) (spaced, close int) {
 	return spaced, all - spaced
 }
 
-// sections are the steps of a round in p sections, with a marker between each two.
-func (s *starToe) sections(begin []pattern.Step, marker pattern.Op) []pattern.Step {
-	each := append(append([]pattern.Step{}, begin...), toMarker(pattern.Knit), do(marker))
+// sections are the steps of a round that begins each of p sections so, with a marker between
+// each two.
+func (s *starToe) sections(begin []pattern.Step) []pattern.Step {
+	each := append(append([]pattern.Step{}, begin...), toMarker(pattern.Knit), do(pattern.SlipMarker))
 	return append(append(on(times(pattern.Of(s.points-1), each...)), begin...), toEnd(pattern.Knit))
 }
 
@@ -61,7 +62,7 @@ func (s *starToe) build(b *Builder) {
 		s.fromTip(b, spaced, close)
 		return
 	}
-	b.para(say("toe.star.intro", "The toe is decreased at the beginning of each of {0} sections; markers show where they begin, the beginning of the rnd being the first. Let sts pass from needle to needle where a decrease lies between two.", p))
+	b.para(say("toe.star.intro", "The toe is decreased at the beginning of each of {0} sections; markers show where they begin, the beginning of the rnd being the first; slip them in the plain rnds. Let sts pass from needle to needle where a decrease lies between two.", p))
 	b.changeTo("foot.stitches", "toe.stitches")
 	left := func(done func(size int) int) *pattern.Count {
 		return total(b.each(func(size int) int { return b.of("toe.stitches", size) - p*done(size) }))
@@ -69,9 +70,9 @@ func (s *starToe) build(b *Builder) {
 	rest := b.each(func(size int) int { return b.of("toe.stitches", size)/p - 2 })
 	b.row(rnd(1), left(func(int) int { return 1 }),
 		times(pattern.Of(p-1), do(pattern.Ssk), k(rest), do(pattern.PlaceMarker)), do(pattern.Ssk), toEnd(pattern.Knit))
-	b.row(rnd(2), nil, s.sections(nil, pattern.SlipMarker)...)
-	b.row(rnd(3), change(-p), s.sections(on(do(pattern.Ssk)), pattern.SlipMarker)...)
-	b.row(rnd(4), nil, s.sections(nil, pattern.SlipMarker)...)
+	b.row(rnd(2), nil, toEnd(pattern.Knit))
+	b.row(rnd(3), change(-p), s.sections(on(do(pattern.Ssk)))...)
+	b.row(rnd(4), nil, toEnd(pattern.Knit))
 	b.again(pattern.Round, 2, b.each(func(size int) int { return spaced(size) - 2 }), pattern.Again{Count: left(spaced)})
 	b.oneMore(rnd(3), b.each(close), pattern.Again{
 		Total: b.each(func(size int) int { return 2*spaced(size) + close(size) }), Count: total(pattern.Of(2 * p))})
@@ -83,14 +84,14 @@ func (s *starToe) build(b *Builder) {
 func (s *starToe) fromTip(b *Builder, spaced, close func(size int) int) {
 	p := s.points
 	b.ringStart(2 * p)
-	b.para(say("toe.star.up", "The toe is increased at the beginning of each of {0} sections; markers show where they begin, the beginning of the rnd being the first.", p))
+	b.para(say("toe.star.up", "The toe is increased at the beginning of each of {0} sections; markers show where they begin, the beginning of the rnd being the first; slip them in the plain rnds.", p))
 	b.row(rnd(1), nil, times(pattern.Of(p-1), kN(2), do(pattern.PlaceMarker)), toEnd(pattern.Knit))
 	inc := on(kN(1), do(pattern.M1L))
-	b.row(rnd(2), changeTotal(p, pattern.Of(3*p)), s.sections(inc, pattern.SlipMarker)...)
+	b.row(rnd(2), changeTotal(p, pattern.Of(3*p)), s.sections(inc)...)
 	b.oneMore(rnd(2), b.each(func(size int) int { return close(size) - 1 }), pattern.Again{
 		Count: total(b.each(func(size int) int { return p * (2 + close(size)) }))})
-	b.row(rnd(3), nil, s.sections(nil, pattern.SlipMarker)...)
-	b.row(rnd(4), change(p), s.sections(inc, pattern.SlipMarker)...)
+	b.row(rnd(3), nil, toEnd(pattern.Knit))
+	b.row(rnd(4), change(p), s.sections(inc)...)
 	b.again(pattern.Round, 2, b.each(func(size int) int { return spaced(size) - 1 }), pattern.Again{
 		Total: b.each(func(size int) int { return 2*spaced(size) + close(size) + 1 }), Count: total(b.n("toe.stitches"))})
 	b.add(&pattern.DropMarkers{})

@@ -296,7 +296,8 @@ func (w *wedgeToe) fromTip(b *Builder) {
 
 // closedStart casts on for a toe that has no seam.
 func (b *Builder) closedStart(all, half pattern.Number) {
-	b.para(say("toe.start.how", "A closed start has live sts on both sides: hold two needles side by side, put a slip knot on the front one, and lay the yarn over the back needle and the front needle by turns, round and round, until {0} loops lie on each, the slip knot being one. If the loops of a needle hang the wrong way round, with the {right} leg behind, knit that needle through the back loops in Rnd 1.", half))
+	b.para(say("toe.start.how", "A closed start has live sts on both sides. Hold two needles one above the other in the {left} hand, points to the {right}, and put a slip knot on the lower one. Take the yarn behind both needles, up and over the upper one to the front, down and under the lower one to the back, and so round and round towards the points, until {0} loops lie on each, the slip knot being one. The last loop goes over the upper needle; then pass the yarn between the two to the back.", half))
+	b.para(say("toe.start.first", "In Rnd 1 the upper needle, N1, is knit first: draw the lower one to the {right} until its loops lie well away from the point, and knit the {0} loops of the upper one. Then rotate the work so that the lower needle, N2, comes up, and knit its {0} loops. If the loops of a needle hang the wrong way round, with the {right} leg behind, knit that needle through the back loops in Rnd 1.", half))
 	switch b.Method {
 	case design.DoublePointed:
 		b.para(say("toe.start.dpn", "N1 is the sole and N2 the instep. Each may lie on two double-pointed needles once there is room: read both as one."))

@@ -59,6 +59,14 @@ func (l Length) String() string {
 	return l.Inches() + " in [" + l.Centimetres() + " cm]"
 }
 
+// Both prints both systems, centimetres first where metric is set: "18.4 cm [7 1/4 in]".
+func (l Length) Both(metric bool) string {
+	if metric {
+		return l.Centimetres() + " cm [" + l.Inches() + " in]"
+	}
+	return l.String()
+}
+
 // vulgar maps the fraction characters that designers type to the same value with a slash.
 var vulgar = strings.NewReplacer(
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4",

@@ -107,6 +107,9 @@ func (s *sock) joinHeel(l *line) {
 func (s *sock) graft(l *line) {
 	instep, sole := l.count.sts.times(s.size), l.rest.times(s.size)
 	live := s.total()
+	if toe := s.opening && !s.ws && stitches(s.right) == 0; toe { // worked flat from the beginning of the rnd
+		s.left, s.instep, s.flat, s.opening = without(slices.Concat(s.left, s.instep), gapItem), nil, false, false
+	}
 	if s.flat || s.ws {
 		s.wrong(0, 0, "the heel is not joined")
 	}

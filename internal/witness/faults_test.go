@@ -94,7 +94,7 @@ func TestShortHeels(t *testing.T) {
 func TestWasteHeel(t *testing.T) {
 	small{"waste-yarn heel", `CO 32 sts. Join to work in the round without twisting. The rnd begins at the side, before the heel sts.
 Knit 2 rnds.
-Next rnd: k16 with waste yarn and k them again, k16.
+Next rnd: k16 with waste yarn and once more with the sock yarn, k16.
 Knit 2 rnds.
 BO all 32 sts in pattern.
 Take out the waste yarn and put the 16 sts below it and the 16 sts above it on needles. The rnd begins at the side, before the heel sts.
@@ -102,10 +102,10 @@ Knit 2 rnds.
 Draw the yarn twice through the 32 sts and pull them together.
 `, 32, []fault{
 		{"the 16 sts above", "the 15 sts above", []string{"line 6: the sts at the waste yarn: stated 15, actual 16"}},
-		{"Next rnd: k16 with waste yarn and k them again, k16.", "Next rnd: k32.", []string{
+		{"Next rnd: k16 with waste yarn and once more with the sock yarn, k16.", "Next rnd: k32.", []string{
 			"line 6: the sts at the waste yarn: stated 16, actual 0",
 			"line 8: the sts to close: stated 32, actual 0"}},
-		{"\nKnit 2 rnds.\nBO", "\nNext rnd: k16 with waste yarn and k them again, k16.\nBO", []string{"line 4: waste yarn holds an opening already: stated 0, actual 16"}},
+		{"\nKnit 2 rnds.\nBO", "\nNext rnd: k16 with waste yarn and once more with the sock yarn, k16.\nBO", []string{"line 4: waste yarn holds an opening already: stated 0, actual 16"}},
 		{"Take out the waste yarn and put the 16 sts below it and the 16 sts above it on needles. The rnd begins at the side, before the heel sts.\nKnit 2 rnds.\nDraw the yarn twice through the 32 sts and pull them together.", "", []string{
 			"line 5: the waste yarn is never taken out: stated 0, actual 16",
 		}},

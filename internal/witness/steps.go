@@ -332,7 +332,7 @@ func parseNumbered(in *cursor) (step, bool) {
 	case 5, 6:
 		s.kind = stitch
 		s.n, ok = in.number()
-		switch in.any(" tbl", " with the co edge", " with waste yarn and k them again") {
+		switch in.any(" tbl", " with the co edge", " with waste yarn and once more with the sock yarn") {
 		case 1:
 			s.kind = hem
 		case 2:

@@ -207,7 +207,7 @@ func TestMisprints(t *testing.T) {
 		{"short-row-toe", "8 sts provisionally. Work", "8 sts. Work", "line 14: there is no provisional cast-on to undo here: stated 8, actual 0"},
 		{"short-row-toe", "K to twin, k1 with its twin, turn", "K to end, turn", "line 12: a turned st is worked without what was left on it: stated 0, actual 0"},
 		{"inserted-heel", "12 with waste yarn", "13 with waste yarn", "line 12: the sts at the waste yarn: stated 12, actual 13"},
-		{"inserted-heel", "K12 with waste yarn and k them again", "K12", "line 12: the sts at the waste yarn: stated 12, actual 0"},
+		{"inserted-heel", "K12 with waste yarn and once more with the sock yarn", "K12", "line 12: the sts at the waste yarn: stated 12, actual 0"},
 		{"inserted-heel", "12 sts above", "11 sts above", "line 12: the sts at the waste yarn: stated 11, actual 12"},
 		{"inserted-heel", "BO all 24 sts with the tubular bind-off.", "", "line 12: sts are still on the needles: stated 0, actual 24"},
 		{"inserted-heel", "first 8 sts of the heel to the last 8", "first 7 sts of the heel to the last 9", "line 18: the two halves of the heel: stated 7, actual 9"},
@@ -279,7 +279,7 @@ func TestPassages(t *testing.T) {
 		{"heel halves bound off", flat("Row 1 (RS): K to end.", "Row 2 (WS): P to end.",
 			"Bind off the first 4 sts of the heel together with the last 4 sts."), 8, nil},
 
-		{"waste yarn stays", in("16", before, "Rnd 1: K8 with waste yarn and k them again, k to end.", "BO all 16 sts in pattern."), 16,
+		{"waste yarn stays", in("16", before, "Rnd 1: K8 with waste yarn and once more with the sock yarn, k to end.", "BO all 16 sts in pattern."), 16,
 			[]string{"line 7: the waste yarn is never taken out: stated 0, actual 8"}},
 		{"no waste yarn", in("16", before, "BO all 16 sts in pattern.",
 			"Take out the waste yarn and put the 8 sts below it and the 8 sts above it on needles. The rnd begins "+before+"."), 16,
