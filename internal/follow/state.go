@@ -98,7 +98,7 @@ func (w *worker) open(claims []script.Claim, turned bool) {
 	for _, v := range ndl {
 		sum += v
 	}
-	if w.part == script.Heel && total >= 0 && heel < 0 && len(ndl) == 0 { // "Heel turned: 16 sts"
+	if w.part == script.Heel && total >= 0 && heel < 0 && (len(ndl) == 0 || len(ndl) == 1 && instep >= 0 && rows >= 0) { // "Heel turned: 16 sts"
 		heel, total = total, -1
 	}
 	switch {

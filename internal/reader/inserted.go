@@ -6,8 +6,12 @@ import "sockwright/internal/script"
 func (p *parser) waste() bool {
 	start := p.i
 	if p.any("k") { // "k 26 with waste yarn"
+		p.skip("the", "first", "next", "last")
 		if n, ok := p.number(); ok {
 			p.any("sts")
+			if p.any("of", "on") {
+				p.needle()
+			}
 			if p.phrase("with waste yarn", "with scrap yarn", "with the waste yarn", "in waste yarn") {
 				for !p.stop() {
 					p.i++

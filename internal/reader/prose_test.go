@@ -253,3 +253,20 @@ func TestOlderProse(t *testing.T) {
 		a.test(t)
 	}
 }
+
+// TestAsidesInRows: what a row leaves unworked is no count, and stitches knitted again are no rows.
+func TestAsidesInRows(t *testing.T) {
+	for _, a := range []alike{
+		{"row 1: sl1, k28, turn", []string{
+			"Row 1 (RS): Slip 1, knit 28, turn, leaving 1 st.",
+			"Row 1 (RS): Sl 1, k28, turn, leaving 31 sts unworked.",
+			"Row 1 (RS): Sl 1, k28, turn, leaving the last st unworked.",
+		}},
+		{"state (22 of part)", []string{
+			"Knit the 22 of needle 1 with waste yarn, knit them again with the main yarn.",
+			"K 22 with waste yarn, slip them back and knit them again.",
+		}},
+	} {
+		a.test(t)
+	}
+}

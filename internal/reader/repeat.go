@@ -246,6 +246,9 @@ func (p *parser) repeat() bool {
 			return false
 		}
 	} else {
+		if lead == "k" && p.toks[p.i-1].w == "them" { // stitches
+			return false
+		}
 		p.ofPattern(&r.Ref)
 	}
 	back := p.i

@@ -223,6 +223,7 @@ func (p *parser) step1() (s script.Step, ok bool) {
 	case "turn", "turning":
 		p.i++
 		p.skip("work", "the", "and")
+		p.leavingFew()
 		return script.Step{Op: script.Turn}, true
 	case "w&t", "wrap", "twin":
 		return p.wrap()
@@ -366,6 +367,22 @@ func (p *parser) narrowed() (s script.Step, ok bool) {
 		s.N = n
 	}
 	return s, p.clauseEnd() || p.is("and") || p.is("*") || s.N.Known()
+}
+
+// leavingFew passes over the stitches that a short row leaves: "turn, leaving 1 st unworked".
+func (p *parser) leavingFew() {
+	back := p.i
+	p.any(",")
+	if p.any("leaving") {
+		p.any("the", "last")
+		n, ok := p.number()
+		p.any("sts")
+		left := p.phrase("unworked", "unknit", "at the end", "at end", "behind")
+		if ok && (left || countOf(n) == 1) && p.clauseEnd() {
+			return
+		}
+	}
+	p.i = back
 }
 
 // ofWhich passes over words that say which stitches a decrease takes: "ssk this st with the

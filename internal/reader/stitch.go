@@ -104,7 +104,7 @@ func (p *parser) single() (s script.Step, ok bool) {
 	case p.theRest():
 		s.To = script.End
 		return s, true
-	case p.phrase("around all the sts", "around all sts", "around", "every sts", "all sts", "all the sts", "even", "rnd all the sts", "rnd all sts"):
+	case p.phrase("all of them", "around all the sts", "around all sts", "around", "every sts", "all sts", "all the sts", "even", "rnd all the sts", "rnd all sts"):
 		s.To = script.End
 		return s, true
 	case p.phrase("half the", "half of the", "half"):
