@@ -46,7 +46,7 @@ func (p *parser) lines() {
 		p.out.Lines[n-1].At = at
 		text := p.file.Slice(at)
 		if p.file.GoesOn(n) { // read with the line before
-			p.out.Lines[n-1].Role = p.out.Lines[n-2].Role
+			p.out.Lines[n-1].Role, p.out.Lines[n-1].Step = p.out.Lines[n-2].Role, p.inStep
 			continue
 		}
 		if strings.TrimSpace(text) == "" {

@@ -65,9 +65,7 @@ type joiner struct {
 // keeps its lines. Letters of unlike widths make some lines longer than others: the room is
 // that of the shortest line that surely goes on.
 func (j *joiner) measure() {
-	if j.small = inSmallLetters(j.lines, j.title); j.small {
-		return
-	}
+	j.small = inSmallLetters(j.lines, j.title)
 	widest := 0
 	for _, text := range j.lines {
 		if _, signs := chartCells(text); len(signs) == 0 {
@@ -81,7 +79,7 @@ func (j *joiner) measure() {
 	width := widest
 	for n := j.title + 1; n+1 < len(j.lines); n++ {
 		text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[n+1])
-		if text == "" || next == "" || isHead(text) || endsSentence(text, next) || j.ownLine(n, n+1) {
+		if text == "" || next == "" || isHead(text) || j.ends(text, next) || j.ownLine(n, n+1) {
 			continue
 		}
 		word, _, _ := strings.Cut(next, " ")
@@ -146,10 +144,10 @@ func (j *joiner) goesOn(n int, listing bool) bool {
 	if r, _ := utf8.DecodeRuneInString(next); n == j.title && !unicode.IsLower(r) {
 		return leftOpen(text, next, j.small)
 	}
-	if j.full(n) && !isHead(text) && (!endsSentence(text, next) || j.tellsRow(j.first) || ofNeedleLabel.MatchString(next)) {
+	if j.full(n) && !isHead(text) && (!j.ends(text, next) || j.tellsRow(j.first) || ofNeedleLabel.MatchString(next)) {
 		return true
 	}
-	if r, _ := utf8.DecodeRuneInString(next); j.full(n) && !unicode.IsUpper(r) {
+	if r, _ := utf8.DecodeRuneInString(next); j.full(n) && !j.small && !unicode.IsUpper(r) {
 		return true
 	}
 	return !listing && leftOpen(text, next, j.small)
@@ -201,6 +199,15 @@ func leftOpen(text, next string, allSmall bool) bool {
 	return len(text) > 58 && small && !allSmall && !startsRow(next)
 }
 
+// ends tells whether a line ends a sentence. In a text that is written in small letters every stop
+// does.
+func (j *joiner) ends(text, next string) bool {
+	if j.small && text != "" && strings.IndexByte(".:!?", text[len(text)-1]) >= 0 {
+		return true
+	}
+	return endsSentence(text, next)
+}
+
 // endsSentence tells whether a line ends a sentence, with the next line seen: the full stop
 // of an abbreviation does not.
 func endsSentence(text, next string) bool {
@@ -234,7 +241,7 @@ var (
 // ownLine tells whether line m begins something of its own, whatever line n before it says.
 func (j *joiner) ownLine(n, m int) bool {
 	text, next := strings.TrimSpace(j.lines[n]), strings.TrimSpace(j.lines[m])
-	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || isBullet(next) || itemLabel.MatchString(next) && (endsSentence(text, next) || isHead(text)) || numberedHead.MatchString(next) || isHead(next) && (endsSentence(text, next) || !strings.HasSuffix(next, ".")) {
+	if _, signs := chartCells(j.lines[m]); len(signs) > 0 || isBullet(next) || itemLabel.MatchString(next) && (strings.HasSuffix(text, ".") || j.ends(text, next) || isHead(text)) || numberedHead.MatchString(next) || isHead(next) && (j.ends(text, next) || !strings.HasSuffix(next, ".")) {
 		return true
 	}
 	if isTableHead(j.lines[m]) {
@@ -244,13 +251,13 @@ func (j *joiner) ownLine(n, m int) bool {
 	if !open && hasLabel(next) && !ofNeedleLabel.MatchString(next) {
 		return true
 	}
-	if dashed(next) && dashItem.MatchString(next) && (endsSentence(text, next) || isHead(text) || dashItem.MatchString(text)) {
+	if dashed(next) && dashItem.MatchString(next) && (j.ends(text, next) || isHead(text) || dashItem.MatchString(text)) {
 		return true
 	}
 	if !open && hasEntry(next) && hasEntry(text) {
 		return true
 	}
-	return endsSentence(text, next) && j.tellsRow(m)
+	return j.ends(text, next) && j.tellsRow(m)
 }
 
 // hasLabel tells whether a line begins with words before a colon.
@@ -275,7 +282,8 @@ func (j *joiner) tellsRow(n int) bool {
 	text := j.lines[n]
 	j.toks = lex(text[:min(len(text), 100)], j.toks[:0])
 	p := parser{toks: j.toks}
-	return p.rowAhead(0)
+	item, _ := p.itemMark()
+	return p.rowAhead(item)
 }
 
 // isHead tells whether a line is a heading by its looks: capitals only.
