@@ -43,9 +43,16 @@ type planNumber struct {
 	Rule   string       `json:"rule"`
 	Terms  []grade.Term `json:"terms"`
 	Also   []int        `json:"also"`
+	Nearer *planNearer  `json:"nearer,omitempty"`
 	Pinned bool         `json:"pinned,omitempty"`
 	Target *float64     `json:"target,omitempty"`
 	OffMM  *float64     `json:"off_mm,omitempty"`
+}
+
+// planNearer is a value that lies nearer the target of a number and was not taken.
+type planNearer struct {
+	Value int    `json:"value"`
+	Why   string `json:"why"`
 }
 
 type planMeasure struct {
@@ -117,6 +124,9 @@ func planJSON(f *source.File, draft *sock.Draft, plan *grade.Plan, names []strin
 		}
 		if x.Also == nil {
 			x.Also = []int{}
+		}
+		if n.Nearer != nil {
+			x.Nearer = &planNearer{n.Nearer.Value, n.Nearer.Why.String()}
 		}
 		if n.Var.Is == nil {
 			x.Target, x.OffMM = round3(n.Target), round3(n.OffMM)
@@ -200,7 +210,7 @@ func printWhy(w io.Writer, plan *grade.Plan, names []string) {
 			fmt.Fprintf(w, "%s: %s\n", n.Key, n.Label)
 		}
 		same := i + 1
-		for same < len(numbers) && numbers[same].Key == n.Key && numbers[same].Value == n.Value && numbers[same].Pinned == n.Pinned && numbers[same].Reason.Text.String() == n.Reason.Text.String() {
+		for same < len(numbers) && numbers[same].Key == n.Key && numbers[same].Value == n.Value && numbers[same].Pinned == n.Pinned && numbers[same].Reason.Text.String() == n.Reason.Text.String() && sameNearer(numbers[same].Nearer, n.Nearer) {
 			same++
 		}
 		var sizes []string
@@ -212,12 +222,23 @@ func printWhy(w io.Writer, plan *grade.Plan, names []string) {
 			fmt.Fprint(w, ", pinned by the design")
 		}
 		fmt.Fprintf(w, ": %s", n.Reason.Text)
+		if n.Nearer != nil {
+			fmt.Fprintf(w, "; %d is nearer, but %s", n.Nearer.Value, n.Nearer.Why)
+		}
 		for _, also := range n.Also {
 			fmt.Fprintf(w, "; %d is as near", also)
 		}
 		fmt.Fprintln(w)
 		i = same
 	}
+}
+
+// sameNearer tells whether the same is said of two numbers.
+func sameNearer(a, b *grade.Nearer) bool {
+	if a == nil || b == nil {
+		return a == b
+	}
+	return a.Value == b.Value && a.Why.String() == b.Why.String()
 }
 
 // printChoices prints what the design chooses by name; why tells what each chooses and whether

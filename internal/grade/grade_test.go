@@ -562,3 +562,50 @@ func TestTies(t *testing.T) {
 		}
 	})
 }
+
+// A number that lies more than 1 from its target names a nearer value, the one that breaks the
+// fewest rules, and what stands against it.
+func TestNearer(t *testing.T) {
+	at := func(values ...float64) func(grade.Values) float64 {
+		return func(v grade.Values) float64 { return values[v.Size] }
+	}
+	one := func(grade.Values) float64 { return 1 }
+	divides := func(m int, says string) grade.Rule {
+		return grade.Rule{ID: says, Says: source.Say("test."+says, says), Ok: func(_ grade.Values, n int) bool { return n%m == 0 }}
+	}
+	for _, x := range []struct {
+		name  string
+		v     grade.Var
+		names string // for targets of 79, 80, 81.8 and 82.1
+	}{
+		{"a repeat that must divide", grade.Var{Rules: []grade.Rule{divides(2, "even"), divides(6, "repeat")}}, "78, 78: 80 repeat, 84: 82 repeat, 84: 82 repeat"},
+		{"a liking", grade.Var{Rules: []grade.Rule{divides(2, "even")}, Dear: source.Say("test.fours", "fours"), Extra: func(_ grade.Values, n int) float64 {
+			if n%4 != 0 {
+				return 3
+			}
+			return 0
+		}}, "80, 80, 80: 82 fours, 84: 82 fours"},
+		{"nothing against the nearest", grade.Var{}, "79, 80, 82, 82"},
+	} {
+		t.Run(x.name, func(t *testing.T) {
+			m := grade.Model{Sizes: 4}
+			x.v.Key, x.v.Target, x.v.Scale, x.v.Reach = "round", at(79, 80, 81.8, 82.1), one, 8
+			m.Add(x.v)
+			plan, err := m.Solve()
+			if err != nil {
+				t.Fatal(err)
+			}
+			var said []string
+			for _, n := range plan.Numbers() {
+				s := fmt.Sprint(n.Value)
+				if n.Nearer != nil {
+					s += fmt.Sprintf(": %d %s", n.Nearer.Value, n.Nearer.Why)
+				}
+				said = append(said, s)
+			}
+			if got := strings.Join(said, ", "); got != x.names {
+				t.Errorf("%s, want %s", got, x.names)
+			}
+		})
+	}
+}

@@ -20,6 +20,7 @@ type Var struct {
 	Reach  float64              // how far from the target it may lie
 	Level  Level
 	Extra  func(v Values, value int) float64 // mm added for values that are less liked; may be nil
+	Dear   source.Message                    // why these are: "a multiple of 4 is liked better"
 
 	// A variable that follows from others has Is instead.
 	Is func(Values) int

@@ -3,6 +3,8 @@ package grade
 import (
 	"math"
 	"slices"
+
+	"sockwright/internal/source"
 )
 
 // A Plan is the numbers of all sizes.
@@ -18,10 +20,17 @@ type Number struct {
 	Size   int
 	Value  int
 	Reason Reason
-	Also   []int // other values that are equally near and break no rule, if later numbers follow
+	Also   []int   // other values that are equally near and break no rule, if later numbers follow
+	Nearer *Nearer // a value nearer the target that was not taken, where the number lies more than 1 from it
 	Pinned bool
 	Target float64 // where it would lie if it need not be whole; equal to Value if it follows from others
 	OffMM  float64 // how far from it, in mm of fabric
+}
+
+// Nearer is a value that lies nearer the target of a number than the one that was taken.
+type Nearer struct {
+	Value int
+	Why   source.Message // what stands against it
 }
 
 // Numbers lists every number, variable by variable, size by size.
@@ -50,6 +59,7 @@ func (p *Plan) number(x *Var, size int) Number {
 	if n.Pinned {
 		return n
 	}
+	n.Nearer = nearer(n, v)
 	s := newSearch(p.model, size, nil)
 	s.values = slices.Clone(p.values[size])
 	mine := s.price(x, n.Value)
@@ -66,6 +76,38 @@ func (p *Plan) number(x *Var, size int) Number {
 		}
 	}
 	return n
+}
+
+// nearer finds the value that lies nearer the target than a number and breaks the fewest rules,
+// and what stands against it.
+func nearer(n Number, v Values) *Nearer {
+	off := math.Abs(float64(n.Value) - n.Target)
+	if off <= 1 {
+		return nil
+	}
+	var best *Nearer
+	broken, least := 0, math.Inf(1)
+	for value := int(math.Ceil(n.Target - off)); value <= int(math.Floor(n.Target+off)); value++ {
+		away := math.Abs(float64(value) - n.Target)
+		if value == n.Value || away >= off {
+			continue
+		}
+		breaks := 0
+		why := source.Say("grade.nearer.sizes", "the numbers that follow, or the sizes beside this one, do not go with it as well")
+		if n.Var.Extra != nil && n.Var.Extra(v, value) > n.Var.Extra(v, n.Value) && n.Var.Dear.Text != "" {
+			why = n.Var.Dear
+		}
+		for _, r := range slices.Backward(n.Var.Rules) {
+			if !r.Ok(v, value) {
+				breaks++
+				why = r.Says
+			}
+		}
+		if best == nil || breaks < broken || breaks == broken && away < least {
+			best, broken, least = &Nearer{value, why}, breaks, away
+		}
+	}
+	return best
 }
 
 // fits tells whether a size has numbers from variable i on that do not fall between those

@@ -52,9 +52,10 @@ func legStitches(d *Draft, repeat int) {
 			}
 			return 0
 		},
+		Dear: say("why.leg.fours", "a multiple of 4 is preferred, up to {0} mm further off", offFour),
 		Rules: []grade.Rule{
 			rule("round-even", "the round is an even number, so that heel and instep can be halves and the toe can be grafted", func(_ grade.Values, n int) bool { return n%2 == 0 }),
-			rule("round-repeat", "the round is a multiple of the rib where one fits the girth within 4 %", func(v grade.Values, n int) bool {
+			rule("round-repeat", fmt.Sprintf("the round is a multiple of %d, for the rib, where one fits the girth within 4 %%", multiple), func(v grade.Values, n int) bool {
 				return n%multiple == 0 || pinned(v) || !fits(v)
 			}),
 			rule("girth-near", "the sock comes within 12 % of the girth that was asked for", func(v grade.Values, n int) bool {
@@ -71,7 +72,10 @@ func legStitches(d *Draft, repeat int) {
 			}}
 			measured := fmt.Sprintf("a foot of %s with an ease of %s is a sock of %s, which at %s stitches to 10 cm is %s", d.Long(d.Sizes[v.Size].Girth), d.Design.Girth, d.Long(girth), whole(g.Stitches*100), whole(target(v)))
 			if fits(v) {
-				r.Text = say("why.leg.stitches", "{0}; a multiple of {1} for the cuff, preferably of 4", measured, multiple)
+				r.Text = say("why.leg.stitches", "{0}; a multiple of {1} for the cuff", measured, multiple)
+				if multiple%4 != 0 {
+					r.Text = say("why.leg.stitches.fours", "{0}; a multiple of {1} for the cuff, preferably of 4", measured, multiple)
+				}
 			} else {
 				r.Text = say("why.leg.stitches.free", "{0}; no multiple of {1} lies within 4 % of that, so leg and cuff have counts of their own", measured, multiple)
 			}
