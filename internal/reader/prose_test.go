@@ -262,6 +262,10 @@ func TestAsidesInRows(t *testing.T) {
 			"Row 1 (RS): Sl 1, k28, turn, leaving 31 sts unworked.",
 			"Row 1 (RS): Sl 1, k28, turn, leaving the last st unworked.",
 		}},
+		{"row 2: [k1, dec, k to end less 3, dec, k1] to end (56)", []string{
+			"Rnd 2 (both needles alike): k1, ssk, k to last 3, k2tog, k1. 56 sts.",
+			"Rnd 2 (each needle): K1, ssk, k to last 3 sts, k2tog, k1. 56 sts.",
+		}},
 		{"state (22 of part)", []string{
 			"Knit the 22 of needle 1 with waste yarn, knit them again with the main yarn.",
 			"K 22 with waste yarn, slip them back and knit them again.",

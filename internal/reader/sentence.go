@@ -93,6 +93,7 @@ func (p *parser) row() bool {
 		return true
 	}
 	p.flat = !l.Round
+	alike := p.eachAlike(start)
 	p.asSaid()
 	if p.rowBySize(start, l) {
 		return true
@@ -104,6 +105,9 @@ func (p *parser) row() bool {
 		return false
 	}
 	r.Steps = p.timesBehind(r.Steps)
+	if alike && !slices.ContainsFunc(r.Steps, func(s script.Step) bool { return s.Op == script.ToNeedle || s.Op == script.Group }) {
+		r.Steps = []script.Step{eachNeedle(r.Steps)}
+	}
 	for p.phrase("in patt", "as set", "as established") {
 	}
 	// "… for 16 rnds"
@@ -124,6 +128,17 @@ func (p *parser) row() bool {
 		r.Cut = p.stumble(r.Label.Said)
 	}
 	return true
+}
+
+// eachAlike tells whether the label that begins at a token says that the row is for every needle: "Dec
+// round (both needles alike):", "Rnd 1 (each needle):".
+func (p *parser) eachAlike(start int) bool {
+	for i := start; i+2 < p.i; i++ {
+		if w := p.toks[i+1].w; p.toks[i].w == "(" && (w == "both" || w == "each" || w == "every" || w == "all") && p.toks[i+2].w == "ndl" {
+			return true
+		}
+	}
+	return false
 }
 
 // beginsHere reads, behind a row, that the round begins where it ends: "; the round now begins at this
