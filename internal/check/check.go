@@ -123,10 +123,48 @@ func knitted(f *source.File, read *notation.Reading, words *script.Script) *Repo
 			out.Counts = append(out.Counts, Count{c.Node, line, c.Label, size, c.First, c.Last, c.Times, c.Sure && c.At.Start < unread})
 		}
 	}
+	if passed := passedOver(read, words); passed.Known() && slices.ContainsFunc(faults, func(x source.Fault) bool { return x.At.Start > passed.Start }) {
+		out.Sure = false
+		for i := range out.Final {
+			out.Final[i] = -1
+		}
+		for i := range out.Counts {
+			c := &out.Counts[i]
+			c.Sure = c.Sure && f.LineSpan(c.Line).Start < passed.Start
+		}
+		faults = slices.DeleteFunc(faults, func(x source.Fault) bool { return x.Kind != source.Unread && x.At.Start > passed.Start })
+		faults = append(faults, source.Fault{At: passed, Kind: source.Unread, Severity: source.Note,
+			Text: source.Say("check.passed", "this may be an instruction, but it yields nothing; what follows is not judged")})
+	}
 	mendForAll(f, len(p.Sizes), faults)
 	faults = append(faults, desk(words, p, faults)...)
 	out.finish(faults)
 	return out
+}
+
+// passedOver is the first line that stands among the work and that the program's own layout
+// does not know, though its words may be an instruction. Plain speech, in which the program
+// tells what a part is like, is none.
+func passedOver(read *notation.Reading, words *script.Script) (at source.Span) {
+	told := map[int]bool{}
+	read.Pattern.Each(func(_ *pattern.Section, n pattern.Node) {
+		if p, is := n.(*pattern.Prose); !is || p.Style == pattern.Unread {
+			line, _ := words.File.Position(pattern.At(n).Start)
+			told[line] = true
+		}
+	})
+	began := false
+	for i, l := range words.Lines {
+		if began = began || told[i+1]; !began || told[i+1] {
+			continue
+		}
+		for _, item := range l.Items {
+			if n, is := item.(*script.Skipped); is && n.Strange {
+				return l.At
+			}
+		}
+	}
+	return source.Span{}
 }
 
 // desk is what an editor finds in a text in the program's own layout of which its rows know

@@ -1,6 +1,7 @@
 package follow
 
 import (
+	"regexp"
 	"strings"
 
 	"sockwright/internal/script"
@@ -19,7 +20,7 @@ func (w *worker) checkAll(claims []script.Claim, e *entry) (out []*problem) {
 		}
 	}
 	if len(onNdl) > 1 && w.known {
-		if _, told := w.n.onNeedle(1); !told && !w.n.flat {
+		if _, told := w.n.onNeedle(1); !w.n.flat && (!told || w.doubt&ofLayout != 0) {
 			out = append(out, w.lay(onNdl)...)
 			if len(out) > 0 {
 				return out
@@ -33,7 +34,7 @@ func (w *worker) checkAll(claims []script.Claim, e *entry) (out []*problem) {
 		}
 	}
 	if len(parts) == 2 && parts[0].Part != parts[1].Part && w.known && !w.n.flat {
-		if _, told := w.n.inPart(script.Instep); !told {
+		if _, told := w.n.inPart(script.Instep); !told || w.doubt&ofLayout != 0 {
 			return append(out, w.lay(parts)...)
 		}
 	}
@@ -43,8 +44,21 @@ func (w *worker) checkAll(claims []script.Claim, e *entry) (out []*problem) {
 	return out
 }
 
-// check compares one claim.
+// check compares one claim. A count that agrees settles what was in doubt.
 func (w *worker) check(c script.Claim, e *entry) []*problem {
+	known := w.known
+	problems := w.compare(c, e)
+	for _, p := range problems {
+		p.rests = w.claimRests(c)
+	}
+	if known && len(problems) == 0 && c.N.Known() && (c.What == script.Live || c.What == script.Total) {
+		w.certain(ofCount)
+	}
+	return problems
+}
+
+// compare holds one claim to what there is.
+func (w *worker) compare(c script.Claim, e *entry) []*problem {
 	if c.What == script.Between && c.Part != script.NoPart {
 		return w.partBetween(c)
 	}
@@ -93,6 +107,9 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 		}
 		if on, told := w.n.onNeedle(c.Needle); c.Needle > 0 && told && abs(v-on) < abs(v-total) {
 			return one(on, "on N"+itoa(c.Needle))
+		}
+		if 2*v == total && w.speaksOfPart(c.At) { // told before it is set apart
+			return nil
 		}
 		return whole(total, "")
 	case script.Total:
@@ -188,6 +205,16 @@ func (w *worker) check(c script.Claim, e *entry) []*problem {
 		return w.checkWraps([]script.Claim{c})
 	}
 	return nil
+}
+
+// partWords are words of a sentence that is about a part of the round.
+var partWords = regexp.MustCompile(`(?i)\b(?:heel|instep|sole|half|flap)\b`)
+
+// speaksOfPart tells whether the sentence of a claim names a part of the round before it.
+func (w *worker) speaksOfPart(at source.Span) bool {
+	line, _ := w.script.File.Position(at.Start)
+	before := w.script.File.Slice(source.Span{Start: w.script.File.LineSpan(line).Start, End: at.Start})
+	return partWords.MatchString(before[strings.LastIndex(before, ". ")+1:])
 }
 
 // checkMiddle holds stitches that are said to have one in their middle to be odd in number.

@@ -108,7 +108,8 @@ func (w *worker) distance(rw *rowWork, s *script.Step) (int, *problem) {
 		if found {
 			return before(n)
 		}
-		if s.Name == "bor" && n >= minus {
+		begins := w.markers == 0 && s.Name == "" && w.doubt&ofMarkers != 0 // words that could not be read may have marked the beginning
+		if (s.Name == "bor" || begins) && n >= minus {
 			return n - minus, nil
 		}
 		if w.markers == 0 && !w.bor || s.Name != "" {

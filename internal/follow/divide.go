@@ -29,8 +29,10 @@ func (w *worker) divide(n *script.Divide) *problem {
 		if v < 0 {
 			return nil
 		}
-		total := w.total
+		total, doubt := w.total, w.doubt
 		w.establish(v)
+		w.doubt = doubt & ofCount
+		w.untold = total < 0
 		w.n.flat = true
 		w.n.restInstep(total - v)
 		w.markHeel()
@@ -155,6 +157,7 @@ func (w *worker) divide(n *script.Divide) *problem {
 	w.fabric = n.Fabric
 	w.markHeel()
 	w.newFlap()
+	w.certain(ofLayout)
 	return nil
 }
 

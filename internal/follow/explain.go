@@ -18,7 +18,7 @@ type found struct {
 
 // explain works one size again and finds the cheapest explanation of everything that goes
 // wrong, going on from what the rest of the text agrees with.
-func (f *follower) explain(size int, conv conventions) (out []*found) {
+func (f *follower) explain(size int, conv conventions) (out []*found, silenced []source.Span) {
 	w := f.worker(size, conv)
 	w.literal = false
 	snaps := make([]*worker, len(f.plan))
@@ -28,27 +28,35 @@ func (f *follower) explain(size int, conv conventions) (out []*found) {
 		if i > reach {
 			snaps[i-reach-1] = nil
 		}
+		if f.bears(i) {
+			w.certain(ofCount)
+		}
 		problems := w.perform(&f.plan[i])
 		if len(problems) == 0 {
-			if w.known && confirms(&f.plan[i]) {
+			if w.known && confirms(&f.plan[i]) || w.doubt&ofCount != 0 {
 				anchor = i + 1
 			}
 			continue
 		}
 		if len(out) > 60 {
-			return out
+			return out, w.silenced
 		}
 		counted := slices.ContainsFunc(problems, func(p *problem) bool { return explainable(p) })
 		if !counted {
 			for _, p := range problems {
 				out = append(out, &found{Fault: p.fault, size: size, number: f.numberAt(p.fault.At, &f.plan[i])})
 			}
+			if !w.known {
+				w.suspect(words{of: ofAll})
+			}
 			continue
 		}
 		best := f.best(w, snaps, anchor, i, problems)
 		out = append(out, best.faults...)
 		if best.w != nil {
-			w = best.w
+			if w = best.w; !w.known { // the row could not be worked, and nobody can say why
+				w.suspect(words{of: ofAll})
+			}
 			now := w.clone()
 			for j := best.from; j <= i; j++ {
 				snaps[j] = now
@@ -56,7 +64,7 @@ func (f *follower) explain(size int, conv conventions) (out []*found) {
 		}
 		anchor = i + 1
 	}
-	return out
+	return out, w.silenced
 }
 
 // explainable: a fault that another figure above may be to blame for.

@@ -2,6 +2,7 @@ package follow
 
 import (
 	"runtime"
+	"slices"
 	"sync"
 
 	"sockwright/internal/script"
@@ -25,12 +26,14 @@ func Follow(s *script.Script) *Result {
 	out.Faults = append(out.Faults, notes...)
 	out.Faults = append(out.Faults, unexplained(s)...)
 	type worked struct {
-		final  int
-		sure   bool
-		counts []Count
-		found  []*found
+		final    int
+		sure     bool
+		counts   []Count
+		found    []*found
+		silenced []source.Span
 	}
 	sizes := make([]worked, len(s.Sizes))
+	f.borneOut = f.agreements(conv)
 	eachSize(len(s.Sizes), func(size int) {
 		rec := newRecorder()
 		literal := f.worker(size, conventions{bareMore: conv.bareMore})
@@ -41,19 +44,37 @@ func Follow(s *script.Script) *Result {
 			x.final = -1
 		}
 		x.sure, x.counts = x.final >= 0 && literal.known, rec.counts
-		if len(problems) > 0 || conv.beforeGap {
-			x.found = f.explain(size, conv)
+		if len(problems) > 0 || conv.beforeGap || literal.doubted {
+			x.found, x.silenced = f.explain(size, conv)
 		}
 		sizes[size] = x
 	})
 	var all []*found
+	var silenced []source.Span
 	for _, x := range sizes {
 		out.Final = append(out.Final, x.final)
 		out.Sure = append(out.Sure, x.sure)
 		out.Counts = append(out.Counts, x.counts...)
 		all = append(all, x.found...)
+		silenced = append(silenced, x.silenced...)
 	}
+	out.Faults = append(out.Faults, notJudged(s, silenced)...)
 	out.Faults = append(out.Faults, f.columns(all)...)
+	return out
+}
+
+// notJudged notes the words that yielded nothing though they may be an instruction, where
+// something further on is not told for want of them. Of others it has been told that they
+// could not be read.
+func notJudged(s *script.Script, silenced []source.Span) (out []source.Fault) {
+	for i := range s.Lines {
+		for _, item := range s.Lines[i].Items {
+			if n, is := item.(*script.Skipped); is && slices.Contains(silenced, n.At) {
+				out = append(out, source.Fault{At: n.At, Kind: source.Unread, Severity: source.Note,
+					Text: source.Say("follow.passed", "{0} may be an instruction, but yields nothing; what follows is not judged until a stated count agrees", source.Quote(s.File.Slice(n.At)))})
+			}
+		}
+	}
 	return out
 }
 
@@ -88,8 +109,9 @@ func unexplained(s *script.Script) (out []source.Fault) {
 }
 
 type follower struct {
-	script *script.Script
-	plan   []entry
+	script   *script.Script
+	plan     []entry
+	borneOut []int // by entry: in how many sizes its count settled a doubt
 }
 
 func (f *follower) worker(size int, conv conventions) *worker {

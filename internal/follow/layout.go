@@ -70,6 +70,7 @@ func (w *worker) lay(claims []script.Claim) (problems []*problem) {
 	}
 	w.n.spread(sizes)
 	w.nameParts(parts)
+	w.certain(ofCount | ofLayout)
 	return problems
 }
 

@@ -98,6 +98,10 @@ func (w *worker) layOut(rw *rowWork) {
 	w.n.dropGaps()
 	w.n.begin()
 	w.endFlap()
+	w.certain(ofLayout)
+	if n, _ := w.n.inPart(script.Instep); n == 0 && w.untold { // how many rest has not been told
+		w.doubt |= ofCount | ofLayout
+	}
 	w.halfHeel(rw)
 	if rw.came || rw.ndl > 0 { // needles: from the beginning to the instep, the instep, the rest
 		w.relabel()

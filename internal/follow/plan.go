@@ -21,6 +21,7 @@ type entry struct {
 	split []script.Claim // what is to remain, if the lines behind say it
 	all   []numbered     // all rows of the stitch pattern
 	parts []part         // sentences that the row was joined of, but the last
+	doubt words          // that could not be read, before it or beside it
 }
 
 // numOf is the number of row i of a repeat, 0 if it has none.
@@ -34,12 +35,18 @@ func (e *entry) numOf(i int) int {
 // plan puts what the script says in the order in which it is worked.
 func plan(s *script.Script) []entry {
 	pl := planner{file: s.File, sizes: len(s.Sizes), lines: s.Lines, named: map[string][]numbered{}}
+	pl.doubts = doubts(s)
 	for i := range s.Lines {
 		for _, item := range s.Lines[i].Items {
-			pl.add(item)
+			if _, skipped := item.(*script.Skipped); !skipped {
+				pl.add(item)
+			}
 		}
 	}
 	pl.flush()
+	for i := range pl.out {
+		pl.out[i].doubt = pl.doubts[pl.out[i].item]
+	}
 	for i := range pl.out { // "until the following sts remain:", with the list in the next lines
 		r, ok := pl.out[i].item.(*script.Repeat)
 		if !ok || r.Stop.Kind != script.Split || len(r.Stop.Claims) > 0 {
@@ -75,6 +82,7 @@ type planner struct {
 	file    *source.File
 	sizes   int
 	lines   []script.Line
+	doubts  map[script.Item]words
 	out     []entry
 	pending []*script.Row
 	table   []numbered // rows of this section by number
@@ -231,6 +239,11 @@ func (pl *planner) join(r *script.Row) bool {
 	both.Claims = append(slices.Clone(p.Claims), r.Claims...)
 	both.At, both.Line = p.At.To(r.At), r.Line
 	last.parts = append(last.parts, part{p, len(p.Steps)})
+	for _, one := range []script.Item{p, r} {
+		if w := pl.doubts[one]; w.of != 0 {
+			pl.doubts[&both] = words{w.at, w.of | pl.doubts[&both].of}
+		}
+	}
 	last.item, last.row, last.works = &both, &both, []*script.Row{&both}
 	pl.recent[len(pl.recent)-1] = &both
 	return true

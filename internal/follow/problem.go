@@ -12,13 +12,14 @@ import (
 // A problem is something wrong. Unless it is soft it has stopped the work.
 type problem struct {
 	fault  source.Fault
-	soft   bool // the row was worked all the same
-	whole  bool // it is about all stitches in work, or all there are
-	untold bool // the row cannot be followed, and that has been told elsewhere
+	soft   bool  // the row was worked all the same
+	whole  bool  // it is about all stitches in work, or all there are
+	untold bool  // the row cannot be followed, and that has been told elsewhere
+	rests  doubt // what of the needles it rests on
 }
 
 func (w *worker) fail(at source.Span, kind source.Kind, text source.Message, stated, actual *source.Quantity) *problem {
-	return &problem{fault: source.Fault{At: at, Sizes: source.OneSize(w.size), Kind: kind, Severity: source.Error, Text: text, Stated: stated, Actual: actual}}
+	return &problem{rests: ofCount | ofLayout, fault: source.Fault{At: at, Sizes: source.OneSize(w.size), Kind: kind, Severity: source.Error, Text: text, Stated: stated, Actual: actual}}
 }
 
 // remark is a problem that does not stop the work of the row.
@@ -28,20 +29,27 @@ func (w *worker) remark(at source.Span, kind source.Kind, text source.Message, s
 	return p
 }
 
+// firm is a problem that rests on nothing but the words.
+func (w *worker) firm(at source.Span, kind source.Kind, text source.Message, stated, actual *source.Quantity) *problem {
+	p := w.fail(at, kind, text, stated, actual)
+	p.rests = 0
+	return p
+}
+
 // tooMuch, tooWide and tooLong end the work of a text that passes a limit.
 func (w *worker) tooMuch(at source.Span) *problem {
 	w.stopped = true
-	return w.fail(at, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
+	return w.firm(at, source.Unread, source.Say("follow.too-much", "the text asks for more than {0} stitches: no sock has so many", maxMoves), nil, nil)
 }
 
 func (w *worker) tooWide(at source.Span) *problem {
 	w.stopped = true
-	return w.fail(at, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", MaxLive), nil, nil)
+	return w.firm(at, source.Unread, source.Say("follow.too-wide", "more than {0} stitches on the needles: no sock has so many", MaxLive), nil, nil)
 }
 
 func (w *worker) tooLong(at source.Span) *problem {
 	w.stopped = true
-	return w.fail(at, source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)
+	return w.firm(at, source.Unread, source.Say("follow.too-long", "more than {0} rows: no sock has so many", maxRows), nil, nil)
 }
 
 func (w *worker) short(rw *rowWork, s *script.Step, want, have int) *problem {

@@ -50,6 +50,9 @@ func (w *worker) repeat(e *entry, n *script.Repeat) (problems []*problem) {
 		if n.Ref.Pattern != "" || n.Stop.Kind == script.Measures || !w.known {
 			return nil
 		}
+		if w.doubted { // they may be those that could not be read
+			return []*problem{{untold: true}}
+		}
 		p := w.fail(n.At, source.Unread, source.Say("follow.no-rows", "rows are to be worked again, but no such rows stand above"), nil, nil)
 		p.fault.Severity = source.Warning
 		return []*problem{p}

@@ -31,18 +31,29 @@ type rowWork struct {
 
 type scope struct{ ndl uint8 }
 
+// tellingRow is how many stitches a row must name that bears out how many there are.
+const tellingRow = 8
+
 // workRow works a row once. What it returns has stopped it. The needles are left as they were if it cannot be worked.
 func (w *worker) workRow(r *script.Row, num int) *problem {
 	if !w.began || r.Sizes != 0 && !r.Sizes.Has(w.size) {
 		return nil
 	}
+	took := w.n.worked()
 	p := w.workRowOnce(r, num)
+	if p != nil {
+		p.rests = w.rests(r.Steps)
+	} else if w.doubt&ofCount != 0 && w.known && !hasTurn(r.Steps) && !picksUp(r.Steps) {
+		if n, fixed := w.uses(r.Steps); fixed && n >= tellingRow && n == took {
+			w.certain(ofCount)
+		}
+	}
 	quiet := w.quiet
 	w.quiet = false
 	if !quiet && p == nil {
 		for i, part := range w.parts[r] {
 			if i < len(w.mid) && w.rec != nil && part.row.Line != r.Line {
-				w.rec.note(part.row, name(part.row, 0), w.size, w.mid[i], w.known)
+				w.rec.note(part.row, name(part.row, 0), w.size, w.mid[i], w.sure())
 			}
 		}
 		w.record(r, name(r, num))

@@ -57,7 +57,9 @@ func (f *follower) settle() (conv conventions, faults []source.Fault, torn bool)
 			conv, base = more, n
 		case n == base:
 			for _, e := range bare {
-				faults = append(faults, f.unsettled(e))
+				if !f.inDoubt(e) { // else it may be settled by what could not be read
+					faults = append(faults, f.unsettled(e))
+				}
 			}
 			torn = !slices.Equal(finals, other)
 		}

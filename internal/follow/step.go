@@ -33,6 +33,7 @@ func (w *worker) step(rw *rowWork, s *script.Step) *problem {
 		}
 		w.n.right = append(w.n.right, cell{mark: marker, name: letter(s.Name)})
 		w.markers++
+		w.certain(ofMarkers)
 		return nil
 	case script.PassMarker, script.TakeMarker:
 		return w.passMarker(rw, s)

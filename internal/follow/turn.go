@@ -178,4 +178,5 @@ func (w *worker) newFlap() {
 	w.flapRows, w.slipRows = 0, 0
 	w.countRows()
 	w.edges = true
+	w.certain(ofRows)
 }

@@ -74,6 +74,12 @@ type worker struct {
 	firstRow    bool // the next row may begin on either side
 	sideOff     bool // sides are told the wrong way round since a fault
 
+	untold   bool          // how many stitches rest has not been told
+	doubt    doubt         // what is not certain of all this
+	doubtAt  source.Span   // the words that could not be read, for want of which it is not
+	doubted  bool          // something has been in doubt
+	silenced []source.Span // likewise, where something was not told that rests on them
+
 	reportedPickUp bool
 	soft           []*problem // remarks on the way
 
@@ -120,6 +126,7 @@ func (w *worker) clone() *worker {
 	c.n = w.n.clone()
 	c.soft = slices.Clone(w.soft)
 	c.passes = slices.Clone(w.passes)
+	c.silenced = slices.Clone(w.silenced)
 	c.rec = nil
 	return &c
 }
@@ -134,6 +141,7 @@ func (w *worker) lose() {
 func (w *worker) establish(total int) {
 	w.began, w.known = true, true
 	w.total = -1
+	w.certain(ofAll)
 	w.n = needles{facing: script.RS}
 	w.n.left = make([]cell, min(max(total, 0), MaxLive))
 	w.ended = false
@@ -147,9 +155,12 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 	}
 	if base.Sizes != 0 && !base.Sizes.Has(w.size) {
 		if w.rec != nil && w.began && tells(e.item) {
-			w.rec.rest(e.item, label(e), w.size, w.now(), w.known)
+			w.rec.rest(e.item, label(e), w.size, w.now(), w.sure())
 		}
 		return nil
+	}
+	if e.doubt.of != 0 {
+		w.suspect(e.doubt)
 	}
 	w.alone = 0
 	before, noted := w.live(), w.rec.length()
@@ -217,6 +228,7 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 		return nil
 	case *script.Lost:
 		w.lose()
+		w.suspect(words{n.At, ofAll})
 		return nil
 	}
 	problems = append(problems, w.soft...)
@@ -232,11 +244,15 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 			}
 		}
 	}
-	if slices.ContainsFunc(problems, func(p *problem) bool { return !p.soft }) && w.known {
+	if i := slices.IndexFunc(problems, func(p *problem) bool { return !p.soft }); i >= 0 && w.known {
 		w.lose()
+		if problems[i].untold {
+			w.suspect(words{base.At, ofAll})
+		}
 	}
 	problems = slices.DeleteFunc(problems, func(p *problem) bool { return p.untold })
-	problems = append(problems, w.checkAll(claims, e)...)
+	problems = w.hold(e, problems)
+	problems = append(problems, w.hold(e, w.checkAll(claims, e))...)
 	w.recordEntry(e, noted)
 	return problems
 }
@@ -353,6 +369,7 @@ func (w *worker) enter(s *script.Section) {
 		w.snapshot = nil
 	}
 	if s.Part != 0 {
+		w.certain(ofRows)
 		if s.Part != w.part || s.Part != script.Heel {
 			w.countRows()
 			w.rowsKnown = true
@@ -469,7 +486,7 @@ func (w *worker) lift(n *script.Lift) *problem {
 // record notes what an item leaves on the needles.
 func (w *worker) record(item script.Item, label string) {
 	if w.rec != nil && w.began {
-		w.rec.note(item, label, w.size, w.now(), w.known)
+		w.rec.note(item, label, w.size, w.now(), w.sure())
 	}
 }
 

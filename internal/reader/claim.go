@@ -646,7 +646,7 @@ func (p *parser) flank(c *script.Claim) bool {
 // state reads a sentence that only states counts.
 func (p *parser) state() bool {
 	start := p.i
-	opens := false
+	opens, strange, over := false, false, false
 	p.turnedHeel = false
 	// words before the first figure: "Leg worked to the heel:", "Foot is done:", "Tube of"
 	for n := 0; n < 14; n++ {
@@ -677,6 +677,9 @@ func (p *parser) state() bool {
 				first.What, first.Part = script.OfPart, script.Heel
 			}
 			p.add(&script.State{Base: p.base(start), Claims: c, Is: !p.began || opens, Turned: p.turnedHeel})
+			if strange && over { // so something unknown is worked over them
+				p.doubt(start, false)
+			}
 			p.began = true
 			return true
 		}
@@ -701,6 +704,8 @@ func (p *parser) state() bool {
 			opens = opens || t.w != "on"
 		}
 		p.i++
+		over = over || t.w == "over" || t.w == "across"
+		strange = strange || !p.began && t.kind == wordToken && !p.knows(t)
 		if p.began && !benign.has(t) && t.kind == wordToken {
 			break
 		}

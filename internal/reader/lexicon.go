@@ -145,7 +145,7 @@ var spellings = map[string]string{
 }
 
 // plainWords are words that the reader knows in the one way in which they are written.
-const plainWords = "a about across after again along also and any are as at back be before both by corner down even except facing for from front garter go good have having holds is it its join leave leg like make makes making many not now of off on once onto or other out over place plain plus set slipped so sole straight than that the their them then there these they this through to twice under up use used way when which while will with without work you your cuff gusset chart centre sock yarn waste needles one side instep heel between each edge every"
+const plainWords = "a about across after again along also and any are as at back be before both break by corner down even except facing for forth from front garter go good hang have having holds is it its join leave leg like make makes making many not now of off on once onto or other out over place plain plus set slipped so sole straight than that the their them then there these they this through to twice under up use used way when which while will with without work you your cuff gusset chart centre sock yarn waste needles one side instep heel between each edge every"
 
 // An entry is what the reader knows of a word.
 type entry struct {

@@ -149,10 +149,19 @@ func (p *parser) oneLine(text string) script.Role {
 	switch {
 	case slices.ContainsFunc(p.items, func(i script.Item) bool { _, lost := i.(*script.Lost); return lost }):
 		return script.Unread
-	case slices.ContainsFunc(p.items, func(i script.Item) bool { _, s := i.(*script.Section); return !s }):
+	case slices.ContainsFunc(p.items, works):
 		return script.Worked
 	}
 	return script.Prose
+}
+
+// works tells whether an item is something to work or a statement about the work.
+func works(i script.Item) bool {
+	switch i.(type) {
+	case *script.Section, *script.Skipped:
+		return false
+	}
+	return true
 }
 
 // sentences reads what is left of the line.
@@ -172,7 +181,11 @@ func (p *parser) sentences() {
 			p.onlySizes()
 			continue
 		}
-		if p.any(",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.leadIn() || p.definition() || p.sentence() || p.any("(", "[", "*") {
+		if p.any(",", ";", ":", ")", "]", "-", "and", "then", "!", "?") || p.leadIn() || p.definition() || p.sentence() || p.any("(") {
+			continue
+		}
+		if start := p.i; p.any("[", "*") { // a repeat that does not end
+			p.doubt(start, false)
 			continue
 		}
 		p.skipClause()
@@ -230,6 +243,8 @@ func (p *parser) skipClause() {
 	}
 	if commands && (start == 0 || p.toks[start-1].w == "." || p.toks[start-1].w == ":") {
 		p.lose(start, p.since(start))
+	} else if marks := p.marks(start, p.i); marks || p.mayInstruct(start, p.i) {
+		p.doubt(start, marks)
 	}
 }
 
@@ -370,7 +385,7 @@ func (p *parser) lose(from int, at source.Span) {
 		fault.Mends = []source.Mend{{Why: source.Say("read.mend-deep", "tell the row in several sentences")}}
 	}
 	p.out.Faults = append(p.out.Faults, fault)
-	p.add(&script.Lost{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}})
+	p.add(&script.Lost{Base: script.Base{At: at, Line: p.lineOf(at), Sizes: p.only}, Sentence: p.sentenceOf(from)})
 }
 
 // knows tells whether a word is one of the trade, of plain speech as far as it is read, or of

@@ -309,7 +309,19 @@ type Markers struct {
 type Close struct{ Base }
 
 // Lost is an instruction that could not be read: what follows is not certain.
-type Lost struct{ Base }
+type Lost struct {
+	Base
+	Sentence source.Span // in which it stands
+}
+
+// A Skipped is words in the midst of the work that yielded nothing though they may have been
+// an instruction: the sentence is not understood in full, and what follows is less certain.
+type Skipped struct {
+	Base
+	Sentence source.Span // in which they stand
+	Marks    bool        // they are about markers only
+	Strange  bool        // the line begins with a word that no pattern knows
+}
 
 // A Lift brings the stitches of an inserted heel onto the needles, with some picked up in
 // the corners.
