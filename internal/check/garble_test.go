@@ -24,8 +24,8 @@ var allGarbles = flag.Bool("garbles.all", false, "try every garble")
 
 const (
 	leastSilent    = 0.97 // of the garbles find nothing new
-	leastSilentOwn = 0.85 // likewise in the program's own layout, whose plain speech is taken for what it is
-	leastStill     = 0.80 // of the true faults are found before a garble, or behind it and two counts
+	leastSilentOwn = 0.80 // likewise in the program's own layout, whose plain speech is taken for what it is
+	leastStill     = 0.75 // of the true faults are found before a garble, or behind it and two counts
 	garblesDrawn   = 700  // garbles tried unless all are
 )
 

@@ -45,7 +45,7 @@ func (p *parser) mayInstruct(from, to int) bool {
 			places = true
 			continue
 		}
-		measure := p.ofMeasure(i) || i > 0 && numbering[p.toks[i-1].w] || p.eachOf(i+1, to)
+		measure := p.ofMeasure(i) || p.names(i) || p.eachOf(i+1, to)
 		counts = counts || t.kind == numToken && t.w != "one" && !measure
 	}
 	return counts || places && strange
@@ -124,6 +124,14 @@ func (p *parser) deed(i int) bool {
 	return (deeds[p.toks[i].w] || p.toks[i].stitch != nil) && !side
 }
 
+// names tells whether a figure is the number of something, or one of several: "needles 1 and 3".
+func (p *parser) names(i int) bool {
+	for i > 1 && (p.toks[i-1].w == "and" || p.toks[i-1].w == ",") && p.toks[i-2].kind == numToken {
+		i -= 2
+	}
+	return i > 0 && numbering[p.toks[i-1].w]
+}
+
 // eachOf tells whether words say of a figure that each needle has as many: "16 to a needle".
 func (p *parser) eachOf(from, to int) bool {
 	for i := from; i < min(to, from+4); i++ {
@@ -136,11 +144,11 @@ func (p *parser) eachOf(from, to int) bool {
 
 var (
 	joining   = set("and then now next")
-	deeds     = set("k p sl rep dec inc narrow widen pick wrap w&t cast co bo twin")
+	deeds     = set("k p sl rep pick wrap w&t cast co bo twin")
 	neutral   = set("rib each")
 	stating   = set("is are was were has rest there form patt chart")
 	measuring = set("in cm mm oz yd skein ndl times")
-	numbering = set("no size row rnd chart")
+	numbering = set("no size row rnd chart ndl")
 )
 
 // sentenceOf is the sentence in which token i stands.
