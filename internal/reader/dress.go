@@ -109,13 +109,17 @@ var notLists = newList("row rnd ndl chart page step size fig no")
 
 // dressed reads a list of one figure for each size that begins at token i.
 func (p *parser) dressed(toks []token, i int) (l dressedList, ok bool) {
-	if _, words := p.sizeNamed(toks, i); words == 0 && toks[i].kind != numToken && toks[i].w != "-" {
+	boxed := firstBoxed(toks, i)
+	if _, words := p.sizeNamed(toks, i); words == 0 && toks[i].kind != numToken && toks[i].w != "-" && !boxed {
 		return l, false
 	}
 	if inList(toks, i) {
 		return l, false
 	}
 	r := listReader{p: p, toks: toks, i: i}
+	if boxed {
+		r.open, r.odd, r.i = toks[i].w, true, i+1
+	}
 	if !r.read() || i > 0 && notLists.has(&toks[i-1]) && r.at(0).w != "times" && r.at(0).w != "more" {
 		return l, false
 	}
@@ -125,6 +129,12 @@ func (p *parser) dressed(toks []token, i int) (l dressedList, ok bool) {
 // inList tells whether a figure stands in the brackets of a list that could not be read.
 func inList(toks []token, i int) bool {
 	return i > 1 && closing[toks[i-1].w] != "" && (toks[i-2].kind == numToken || toks[i-2].w == "-")
+}
+
+// firstBoxed tells whether the figure of the smallest size stands in brackets of its own: "(48) 60 [72]".
+func firstBoxed(toks []token, i int) bool {
+	return i+4 < len(toks) && closing[toks[i].w] != "" && toks[i+1].kind == numToken && toks[i+2].w == closing[toks[i].w] &&
+		(toks[i+3].kind == numToken || closing[toks[i+3].w] != "" && toks[i+4].kind == numToken) && (i == 0 || toks[i-1].kind != numToken)
 }
 
 // misfit reads a list in the text's own dress without brackets that has too few figures, or too many:
@@ -206,7 +216,7 @@ func (r *listReader) value() bool {
 	default:
 		return false
 	}
-	r.vals = append(r.vals, *r.at(0))
+	r.vals = append(r.vals, r.splitFraction(*r.at(0))...)
 	r.i++
 	if t := r.at(0); nouns.has(t) && (r.noun == nil || r.noun.w == t.w) && (!r.full() || r.noun != nil || r.open != "") {
 		r.noun = t
@@ -214,6 +224,24 @@ func (r *listReader) value() bool {
 	}
 	r.nameBehind()
 	return true
+}
+
+// splitFraction is the figures of two sizes where they look like a fraction: "3/4" in "2/3/4" or "3 (3/4)
+// 4", which nothing but a list can be.
+func (r *listReader) splitFraction(t token) []token {
+	if t.kind != numToken || t.val != 0 || t.x == 0 || r.bare != "/" && (r.open == "" || len(r.vals) == 0 || r.vals[0].val == 0) || r.p.file == nil {
+		return []token{t}
+	}
+	a, b, ok := strings.Cut(r.p.raw(t.at), "/")
+	if !ok || len(a) != 1 || len(b) != 1 {
+		return []token{t}
+	}
+	num := func(digit string, at source.Span) token {
+		v := int32(digit[0] - '0')
+		return token{kind: numToken, val: v, x: float64(v), at: at}
+	}
+	r.odd = true
+	return []token{num(a, source.Span{Start: t.at.Start, End: t.at.Start + 1}), num(b, source.Span{Start: t.at.End - 1, End: t.at.End})}
 }
 
 // nouns are what figures count.

@@ -73,6 +73,11 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 	case p.is("worked", "for"):
 		p.i++
 	case p.any("work", "cont"), p.phrase("carry on", "go on", "keep on", "proceed", "foll with", "foll on with", "then come"):
+		if p.ribAhead() { // "work k1, p1 rib for 12 rnds"
+			n.Steps, _ = p.ribWords()
+			n.Fabric, n.told = "rib", p.any("rib")
+			break
+		}
 		p.skip("to", "work", "k", "p", "on")
 		n.told = p.partsInFabrics()
 	case p.any("rib"):

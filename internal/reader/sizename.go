@@ -68,6 +68,9 @@ type nameList struct {
 	length int // bytes
 }
 
+// firstInBrackets is the beginning of a list whose first name stands in brackets of its own.
+var firstInBrackets = regexp.MustCompile(`^[\[({<][^\[({<\])}>,;:/]{1,20}[\])}>] ?\S`)
+
 // rangeName is a size of two numbers of shoes, "36/37".
 var rangeName = regexp.MustCompile(`^\d{1,2}/\d{1,2}(?:$|[^\w/½])`)
 
@@ -89,6 +92,9 @@ func readNames(text string) (l nameList, ok bool) {
 // readNamesBy reads a list of names of which nameAt reads one.
 func readNamesBy(text string, nameAt func(string) (string, nameKind)) (l nameList, ok bool) {
 	rest, open, ended := text, false, false
+	if firstInBrackets.MatchString(text) { // "(Child's) Woman's [Man's]"
+		open, l.boxed, rest = true, true, text[1:]
+	}
 	for {
 		name, kind := nameAt(rest)
 		if name == "" || !l.takes(name, kind) {
@@ -178,7 +184,7 @@ func sizesListed(text string, title bool, count int) ([]string, int, int, style)
 		return names, from, to, style{}
 	}
 	for i := 0; i < len(text); i++ {
-		if i > 0 && !strings.ContainsRune(" \t([{<:.,", rune(text[i-1])) || strings.IndexByte(" \t([{<", text[i]) >= 0 {
+		if i > 0 && !strings.ContainsRune(" \t([{<:.,", rune(text[i-1])) || text[i] == ' ' || text[i] == '\t' || strings.IndexByte("([{<", text[i]) >= 0 && !firstInBrackets.MatchString(text[i:]) {
 			continue
 		}
 		l, ok := readNames(text[i:])

@@ -14,6 +14,9 @@ import (
 // rowOfTable is the end of a line of a table: figures that stand apart.
 var rowOfTable = regexp.MustCompile(`\S(?:\s{2,}|\t|\s*\|\s*)\d[\d.½¼¾]*(?:(?:\s{2,}|\t|\s*\|\s*)(?:\d[\d.½¼¾]*|[-–x]))+\s*\|?\s*$`)
 
+// rule is a line that parts the head of a table from its rows.
+var rule = regexp.MustCompile(`^[-=_|+: ]+$`)
+
 // isTableHead tells whether a line is the head of a table whose columns are the sizes.
 func isTableHead(text string) bool {
 	names, _, _ := tableHead(text)
