@@ -133,6 +133,9 @@ func inList(toks []token, i int) bool {
 
 // firstBoxed tells whether the figure of the smallest size stands in brackets of its own: "(48) 60 [72]".
 func firstBoxed(toks []token, i int) bool {
+	if i == 0 && len(toks) > 3 && 2*toks[1].x < toks[3].x { // "(1) 48 (52) sts" is the first of several steps
+		return false
+	}
 	return i+4 < len(toks) && closing[toks[i].w] != "" && toks[i+1].kind == numToken && toks[i+2].w == closing[toks[i].w] &&
 		(toks[i+3].kind == numToken || closing[toks[i+3].w] != "" && toks[i+4].kind == numToken) && (i == 0 || toks[i-1].kind != numToken)
 }
@@ -151,6 +154,10 @@ func (p *parser) misfit(toks []token, i int) (l dressedList, ok bool) {
 	for l.end+1 < len(toks) && toks[l.end].w == sep && toks[l.end+1].kind == numToken && toks[l.end+1].x >= toks[l.end-1].x {
 		l.vals = append(l.vals, toks[l.end+1])
 		l.end += 2
+	}
+	first, last := l.vals[0].x, l.vals[len(l.vals)-1].x
+	if l.end < len(toks) && closing[toks[l.end].w] != "" || sep == "," && (first < 8 || last > 1.6*first) { // "p2, 10 rnds"
+		return l, false
 	}
 	return l, len(l.vals) > 1
 }

@@ -29,6 +29,8 @@ func (p *parser) itemMark() (n int, name string) {
 			n++
 		}
 		return n, name
+	case firstBoxed(p.toks, p.i): // "(48) 60 [72] sts"
+		return 0, ""
 	case t.w == "(" && named(next) && p.ahead(2).w == ")" && next.kind == numToken:
 		return 3, stepName(next)
 	case t.kind == numToken && named(t) && next.glued && (next.w == ")" || next.w == "." && p.ahead(2).kind == wordToken && !p.ahead(2).glued):

@@ -41,7 +41,7 @@ func (p *parser) onlySizes() bool {
 	if p.only = set; all {
 		p.only = 0
 	}
-	if p.done() {
+	if p.done() && start == 0 { // a heading
 		p.forSizes = p.only
 	}
 	return true

@@ -182,6 +182,12 @@ func leftOpen(text, next string, allSmall bool) bool {
 	if last == ',' || last == '(' {
 		return small || isDigit(c) || c == '(' || c == '['
 	}
+	if listBreaks.MatchString(text) && listGoesOn.MatchString(next) { // "(40)" and "48 [56] sts" in the next line
+		return true
+	}
+	if nameBreaks.MatchString(text) && (small || c == '[' || c == '(' || c == '*') && !startsRow(next) { // "… Large:" and its steps in the next line
+		return true
+	}
 	if last == ':' { // "dec as follows:", and the steps in the next line
 		word := spelling(strings.TrimRight(text[strings.LastIndexAny(text, " \t")+1:], ":"))
 		return small && (word == "foll" || word == "thus" || word == "so" || endsNeedle.MatchString(text)) && !startsRow(next)
@@ -224,6 +230,9 @@ func endsSentence(text, next string) bool {
 const needleLabel = `N\d|(?:\d(?:st|nd|rd|th)|first|second|third|fourth|front|back|instep|sole) (?:needle|ndl|pin|tip)|(?:needle|ndl) \d`
 
 var (
+	listBreaks     = regexp.MustCompile(`(?:^|\s)[\[({<]\d+[\])}>]$`)
+	listGoesOn     = regexp.MustCompile(`^(?:\d+ |[\[({<]\d+[\])}>])`)
+	nameBreaks     = regexp.MustCompile(`[.;] \S{1,12}:$`)
 	ownLabel       = regexp.MustCompile(`^[A-Z][\w'’&/.-]*(?: [\w'’&/.-]+){0,3}(?: ?\([^()]{1,30}\))?:(?:\s|$)`)
 	ownEntry       = regexp.MustCompile(`^\S{1,12}(?: st| sts)? ?(?:=|:\s|\s[–-]\s)`)
 	ofNeedleLabel  = regexp.MustCompile(`^(?:N\d|\d(?:st|nd|rd|th) (?:needle|ndl|pin)|(?:Needle|Ndl) \d)`)

@@ -217,7 +217,7 @@ func anyList(toks []token, i int, s style) (n, end int) {
 			break
 		}
 	}
-	twice := r.noun != nil && r.noun.w != "sts" // "4 in (10 cm)"
+	twice := r.noun != nil && millimetres[r.noun.w] > 0 // "4 in (10 cm)"
 	if twice || r.boxes == 0 && n < 3 && r.bare != "/" {
 		return 0, end
 	}

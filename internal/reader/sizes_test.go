@@ -43,6 +43,13 @@ func TestSizes(t *testing.T) {
 		{"TEASEL\nSizes:\n- Small: foot 22 cm\n- Medium: foot 24 cm\n- Large: foot 26 cm\n\nCO 40 (48, 56) sts.", []string{"Small", "Medium", "Large"}},
 		{"TEASEL\nSize 37 (39) 41 (43)", []string{"37", "39", "41", "43"}},
 		{"TEASEL\n                 child   woman   man\ncast on          40      48      56", []string{"child", "woman", "man"}},
+		{"TEASEL\n(Child's) Woman's [Man's]", []string{"Child's", "Woman's", "Man's"}},
+		{"TEASEL\nLadies' size, with the gentlemen's size in brackets.", []string{"Ladies'", "gentlemen's"}},
+		{"TEASEL\nFor shoe sizes 36/37, 38/39, 40/41.", []string{"36/37", "38/39", "40/41"}},
+		{"TEASEL\nSizes are given in the order red, blue, green.", []string{"red", "blue", "green"}},
+		{"TEASEL\n\n| Work | S | M |\n|------|---|---|\n| Cast on ... sts | 56 | 64 |", []string{"S", "M"}},
+		{"TEASEL\nCO 40, 48, 56 sts.\nK 10, 12, 14 rnds.", []string{"1", "2", "3"}},
+		{"TEASEL\nCO 40 sts.\nAll sizes: Next round: *K4(5), k2tog; rep from * to end.", []string{"1", "2"}},
 		{"TEASEL\nCO 40 (48) 56 sts.\nK 10 (12) 14 rnds.", []string{"1", "2", "3"}},
 		{"TEASEL\nCO 40; 48; 56 sts.\nK 10; 12; 14 rnds.", []string{"1", "2", "3"}},
 		{"TEASEL\nCO 40 sts.\nRnds 1, 3, 5: k.\nRnds 2, 4, 6: p.", []string{""}},
@@ -81,6 +88,7 @@ func TestListsInAnyDress(t *testing.T) {
 	}{
 		{"row 2: k20 (22, 24), p2", []string{
 			"Rnd 2: K20 (22, 24), p2.",
+			"Rnd 2: K(20) 22 [24], p2.",
 			"Rnd 2: K20 (22) 24, p2.",
 			"Rnd 2: K20 {22} 24, p2.",
 			"Rnd 2: K20 <22, 24>, p2.",
@@ -114,6 +122,12 @@ func TestListsInAnyDress(t *testing.T) {
 			"Rnd 2: K20/-/24, p2.",
 			"Rnd 2: K20 | x | 24, p2.",
 			"Rnd 2: K20; none; 24, p2.",
+		}},
+		{"plain  for 2 (3, 4) rows", []string{
+			"K 2/3/4 rnds.",
+			"K 2 (3/4) rnds.",
+			"K 2 - 3 - 4 rnds.",
+			"Knit 2 rounds, 3 rounds, 4 rounds.",
 		}},
 		{"repeat last 2 8 (8, 9) times", []string{
 			"Rep the last 2 rnds 8 - 8 - 9 times.",
@@ -161,6 +175,8 @@ func TestToldBySize(t *testing.T) {
 			"For sizes S and M: k14, m1.",
 			"For the first and second sizes only, k14, m1.",
 			"1st and 2nd sizes: k14, m1.",
+			"Sizes S/M only: k14, m1.",
+			"Two youngest sizes only: k14, m1.",
 			"Two smaller sizes only: k14, m1.",
 			"K14, m1 (sizes S and M only).",
 		}},
@@ -179,6 +195,26 @@ func TestToldBySize(t *testing.T) {
 			if have := inSizes(text); have != c.is {
 				t.Errorf("%s\n  is read as %s\n  should be  %s", text, have, c.is)
 			}
+		}
+	}
+}
+
+// TestTables: rows of a table, with the figures of the sizes behind what is told.
+func TestTables(t *testing.T) {
+	for _, c := range []struct{ row, is string }{
+		{"cast on, join            40   48   56", "caston"},
+		{"rib k2 p2, rounds        10   12   14", "plain rib for 10 (12, 14) rows"},
+		{"plain rounds             40   44   48", "plain  for 40 (44, 48) rows"},
+		{"Knit __ rounds           40   44   48", "plain  for 40 (44, 48) rows"},
+		{"Knit ... rounds        | 40 | 44 | 48 |", "plain  for 40 (44, 48) rows"},
+		{"| Knit … rounds        | 40 | 44 | 48 |", "plain  for 40 (44, 48) rows"},
+		{"heel sts, the first half of the round   20   24   28", "divide 20 (24, 28)"},
+		{"turn heel: k __, ssk, turn   15   17   19", "section turn heel; row: k15 (17, 19), dec, turn"},
+		{"sts in the round         40   48   56", "state (40 (48, 56) in all)"},
+		{"Next rnd: k __, p2.      38    -   54", "row: k38 (–, 54), p2"},
+	} {
+		if have := inSizes(c.row); have != c.is {
+			t.Errorf("%s\n  is read as %s\n  should be  %s", c.row, have, c.is)
 		}
 	}
 }
