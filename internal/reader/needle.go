@@ -291,6 +291,7 @@ func (p *parser) wholeNeedles(s script.Step) (script.Step, bool) {
 			break
 		}
 	}
+	p.soManyWith()
 	if len(all) > 1 && !p.clauseEnd() { // "N2 and N3 k1, …"
 		p.i = from
 		return s, false
@@ -302,6 +303,27 @@ func (p *parser) wholeNeedles(s script.Step) (script.Step, bool) {
 		return all[0], true
 	}
 	return script.Step{Op: script.Group, Body: all, Stop: script.Stop{Kind: script.Reps, N: pattern.Of(1)}}, true
+}
+
+// soManyWith passes over how many stitches whole needles hold, and the yarn that they are worked with:
+// "= 28 sts with a contrast thread".
+func (p *parser) soManyWith() {
+	back := p.i
+	if p.any("=", "(") {
+		if _, ok := p.number(); !ok || !p.any("sts") {
+			p.i = back
+			return
+		}
+		p.any(")")
+	}
+	back = p.i
+	if p.any("with", "in", "using") {
+		p.skip("a", "the", "waste", "scrap", "contrast", "contrasting", "sock", "main", "length", "of")
+		if p.any("thread", "yarn", "colour") && p.clauseEnd() {
+			return
+		}
+	}
+	p.i = back
 }
 
 // onto takes words that say where stitches go.

@@ -49,6 +49,7 @@ func TestNeedles(t *testing.T) {
 			"Knit N2 and N3.",
 			"k N2 and N3",
 			"K across N2 and N3.",
+			"Knit N2 and N3 = 28 sts with a contrast thread.",
 		}},
 	} {
 		a.test(t)
