@@ -182,9 +182,6 @@ func leftOpen(text, next string, allSmall bool) bool {
 	if last == ',' || last == '(' {
 		return small || isDigit(c) || c == '(' || c == '['
 	}
-	if listBreaks.MatchString(text) && listGoesOn.MatchString(next) { // "(40)" and "48 [56] sts" in the next line
-		return true
-	}
 	if nameBreaks.MatchString(text) && (small || c == '[' || c == '(' || c == '*') && !startsRow(next) { // "… Large:" and its steps in the next line
 		return true
 	}
