@@ -10,7 +10,7 @@ import (
 )
 
 var (
-	twoGauges = regexp.MustCompile(`\b(\d+(?:\.\d+)?) sts and (\d+(?:\.\d+)?) (?:rnds|rows) over (4 in|10 cm) \[(\d+(?:\.\d+)?) and (\d+(?:\.\d+)?) over (4 in|10 cm)\]`)
+	twoGauges = regexp.MustCompile(`\b(\d+(?:\.\d+)?) (?:sts|stitches) and (\d+(?:\.\d+)?) (?:rnds|rounds|rows) over (4 in|10 cm) \[(\d+(?:\.\d+)?) and (\d+(?:\.\d+)?) over (4 in|10 cm)\]`)
 	listed    = regexp.MustCompile(`\b(\d+) stitch markers?\b`)
 )
 

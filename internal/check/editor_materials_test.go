@@ -19,8 +19,8 @@ func TestOwnBesideRows(t *testing.T) {
 	for _, c := range []struct{ from, to, finds string }{
 		{"[32.5 and 44.5 over 4 in]", "[35.5 and 44.5 over 4 in]", "32 over 10 cm are 32.5 over 4 in, not 35.5"},
 		{"[32.5 and 44.5 over 4 in]", "[32.5 and 40 over 4 in]", "44 over 10 cm are 44.5 over 4 in, not 40"},
-		{"32 sts and 44 rnds over 10 cm [32.5 and 44.5 over 4 in]", "32.5 sts and 44.5 rnds over 4 in [35.5 and 44 over 10 cm]", "32.5 over 4 in are 32 over 10 cm, not 35.5"},
-		{"32 sts and 44 rnds over 10 cm [32.5 and 44.5 over 4 in]", "32.5 sts and 44.5 rnds over 4 in [32 and 40 over 10 cm]", "44.5 over 4 in are 44 over 10 cm, not 40"},
+		{"32 stitches and 44 rounds over 10 cm [32.5 and 44.5 over 4 in]", "32.5 sts and 44.5 rnds over 4 in [35.5 and 44 over 10 cm]", "32.5 over 4 in are 32 over 10 cm, not 35.5"},
+		{"32 stitches and 44 rounds over 10 cm [32.5 and 44.5 over 4 in]", "32.5 sts and 44.5 rnds over 4 in [32 and 40 over 10 cm]", "44.5 over 4 in are 44 over 10 cm, not 40"},
 		{"in [13.4 (13.9, 15.2, 16.6, 17) cm] from", "in [17.8 (13.9, 15.2, 16.6, 17) cm] from", "5 1/4 in is 13.5 cm, not 17.8 cm"},
 		{"[20 (21.6,", "[23.1 (21.6,", "7 7/8 in is 20 cm, not 23.1 cm"},
 		{"about 12 in [", "about 2 in [", "2 in is 5 cm, not 30 cm"},

@@ -132,8 +132,8 @@ func (d *Design) Small(mm float64) string {
 }
 
 // Swatch is the gauge of a fabric for print, as it was counted. After counts over 4 in or
-// 10 cm those over the other follow, to the nearest half, since 4 in is 10.16 cm: "32 sts and
-// 44 rnds over 10 cm [32.5 and 44.5 over 4 in]".
+// 10 cm those over the other follow, to the nearest half, since 4 in is 10.16 cm: "32 stitches and
+// 44 rounds over 10 cm [32.5 and 44.5 over 4 in]".
 func (d *Design) Swatch(fabric string) string { return d.swatch[fabric] }
 
 // Read reads a design file. The design is nil where the faults leave nothing to work with.
@@ -239,14 +239,14 @@ func (d *Design) gauge(t *Table, fabric string, needed bool) {
 			t.Fault("rows", source.Warning, source.Say("design.gauge-shape", "{0} rows to {1} stitches is a strange shape of stitch: stockinette has 1.25 to 1.5 rows to a stitch", show(rows), show(stitches)), "count the rows again")
 		}
 		d.Gauge[fabric] = g
-		unitOfRows := "rnds"
+		unitOfRows := "rounds"
 		if fabric == "flap" {
 			unitOfRows = "rows"
 		}
-		d.swatch[fabric] = fmt.Sprintf("%s sts and %s %s over %s", show(stitches), show(rows), unitOfRows, over)
+		d.swatch[fabric] = fmt.Sprintf("%s stitches and %s %s over %s", show(stitches), show(rows), unitOfRows, over)
 		also := func(name, otherName string, other unit.Length) {
 			half := func(perMM float64) string { return show(math.Round(2*perMM*other.MM()) / 2) }
-			d.swatch[fabric] = fmt.Sprintf("%s sts and %s %s over %s [%s and %s over %s]",
+			d.swatch[fabric] = fmt.Sprintf("%s stitches and %s %s over %s [%s and %s over %s]",
 				show(stitches), show(rows), unitOfRows, name, half(g.Stitches), half(g.Rows), otherName)
 		}
 		switch over {

@@ -72,10 +72,10 @@ share = 0.45
 	if got, want := d.GaugeOf("flap"), unit.NewGauge(32.5, 44, 4*unit.Inch); got != want {
 		t.Errorf("gauge of flap = %v, want that of stockinette, %v", got, want)
 	}
-	if got := d.Swatch(""); got != "32.5 sts and 44 rnds over 4 in [32 and 43.5 over 10 cm]" {
+	if got := d.Swatch(""); got != "32.5 stitches and 44 rounds over 4 in [32 and 43.5 over 10 cm]" {
 		t.Errorf("swatch = %q", got)
 	}
-	if got := d.Swatch("rib"); got != "36 sts and 44 rnds over 10 cm [36.5 and 44.5 over 4 in]" {
+	if got := d.Swatch("rib"); got != "36 stitches and 44 rounds over 10 cm [36.5 and 44.5 over 4 in]" {
 		t.Errorf("swatch of rib = %q, want the designer's own count first", got)
 	}
 	if len(d.Pins) != 2 || !slices.Equal(d.Pins[0].Value, []int{Free, 72}) || !slices.Equal(d.Pins[1].Value, []int{18, 18}) {

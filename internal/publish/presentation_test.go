@@ -539,8 +539,8 @@ var (
 	none         = regexp.MustCompile(`\b[kKpP] ?0\b|\[[^\]]*\] 0 |(Knit|Work .*) 0 (more )?(times|rnds|rows)\b`)
 	labelled     = regexp.MustCompile(`(^|\. )(Set-up |Next |Partial )?([Rr]ow|[Rr]nd)( \d+)?( \((RS|WS)\))?: `)
 	lengthPair   = regexp.MustCompile(`(` + one + `(?: \(` + one + `(?:, ` + one + `)*\))?) in \[(` + one + `(?: \(` + one + `(?:, ` + one + `)*\))?) cm\]`)
-	gaugeOver    = regexp.MustCompile(`[\d.]+ sts and [\d.]+ (rnds|rows) over ` + one + ` in \[[\d.]+ cm\]`)
-	gaugePair    = regexp.MustCompile(`([\d.]+) sts and ([\d.]+) (rnds|rows) over (4 in \[([\d.]+) and ([\d.]+) over 10 cm|10 cm \[([\d.]+) and ([\d.]+) over 4 in)\]`)
+	gaugeOver    = regexp.MustCompile(`[\d.]+ stitches and [\d.]+ (rounds|rows) over ` + one + ` in \[[\d.]+ cm\]`)
+	gaugePair    = regexp.MustCompile(`([\d.]+) stitches and ([\d.]+) (rounds|rows) over (4 in \[([\d.]+) and ([\d.]+) over 10 cm|10 cm \[([\d.]+) and ([\d.]+) over 4 in)\]`)
 )
 
 func brackets(p *page, wrong func(string, ...any)) {
@@ -1028,7 +1028,7 @@ func needles(p *page, wrong func(string, ...any)) {
 }
 
 func gauge(p *page, wrong func(string, ...any)) {
-	for _, x := range []struct{ fabric, rows string }{{"", "rnds"}, {"rib", "rnds"}, {"garter", "rnds"}, {"flap", "rows"}} {
+	for _, x := range []struct{ fabric, rows string }{{"", "rounds"}, {"rib", "rounds"}, {"garter", "rounds"}, {"flap", "rows"}} {
 		if _, known := p.book.Draft.Gauge[x.fabric]; !known {
 			continue
 		}
