@@ -38,6 +38,11 @@ func TestHeels(t *testing.T) {
 			"8 sts between the twins.",
 			"There are now 8 sts between the short rows.",
 		}},
+		{"repeat last 2 until 11 are not wrapped (11 not wrapped) ( wrapped)", []string{
+			"Repeat the last 2 rows until 11 sts are unwrapped, with as many wrapped sts on each side.",
+			"Repeat the last 2 rows until 11 sts are unwrapped, with the same number of wrapped sts at either side.",
+			"Repeat the last 2 rows until 11 sts are unwrapped, with an equal number of wrapped sts at both sides.",
+		}},
 		{"turned (16) (28 of part)", []string{
 			"There are 16 sts when the heel is turned and 28 sts on the instep.",
 			"There are 16 sts after the heel turn and 28 sts on the instep.",

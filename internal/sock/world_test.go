@@ -571,3 +571,23 @@ func TestGussetTables(t *testing.T) {
 		}
 	}
 }
+
+// Computed: stitches added or taken in one round, spread evenly: 68 in groups of 17 that lose one
+// each, 44 in groups of 22 that gain one, 68 in groups of 9 and of 8, the larger first.
+func TestChangedInOneRound(t *testing.T) {
+	for _, x := range []struct {
+		cuff, leg int
+		round     string
+	}{
+		{68, 64, "Dec rnd: [K15, k2tog] 4 times. 64 sts."},
+		{44, 46, "Inc rnd: [K22, M1L] 2 times. 46 sts."},
+		{60, 64, "Inc rnd: [K15, M1L] 4 times. 64 sts."},
+		{68, 60, "Dec rnd: [K7, k2tog] 4 times, [k6, k2tog] 4 times. 60 sts."},
+	} {
+		draft, plan := graded(t, wanted{stitches: []int{x.leg}, more: fmt.Sprintf("[pin]\n\"leg.stitches\" = %d\n\"cuff.stitches\" = %d\n", x.leg, x.cuff)}.text())
+		c := knitted(t, draft, plan, 0)
+		if text := notation.Write(c.p).Text; !strings.Contains(text, x.round) {
+			t.Errorf("%d to %d stitches: want %q in\n%s", x.cuff, x.leg, x.round, text)
+		}
+	}
+}
