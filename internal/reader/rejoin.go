@@ -227,8 +227,6 @@ func endsSentence(text, next string) bool {
 const needleLabel = `N\d|(?:\d(?:st|nd|rd|th)|first|second|third|fourth|front|back|instep|sole) (?:needle|ndl|pin|tip)|(?:needle|ndl) \d`
 
 var (
-	listBreaks     = regexp.MustCompile(`(?:^|\s)[\[({<]\d+[\])}>]$`)
-	listGoesOn     = regexp.MustCompile(`^(?:\d+ ?[\[({<]|\d+ sts?\b|[\[({<]\d+[\])}>])`)
 	nameBreaks     = regexp.MustCompile(`[.;] \S{1,12}:$`)
 	ownLabel       = regexp.MustCompile(`^[A-Z][\w'’&/.-]*(?: [\w'’&/.-]+){0,3}(?: ?\([^()]{1,30}\))?:(?:\s|$)`)
 	ownEntry       = regexp.MustCompile(`^\S{1,12}(?: st| sts)? ?(?:=|:\s|\s[–-]\s)`)
