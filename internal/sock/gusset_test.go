@@ -139,3 +139,30 @@ func TestGussetOnOneSide(t *testing.T) {
 		}
 	}
 }
+
+// Computed: a gusset of increases on one side alone, as long as one on both: 24 rounds from 64
+// to 88, a stitch in each, at the side of the big toe or of the little one.
+func TestGussetIncreasedOnOneSide(t *testing.T) {
+	for side, before := range map[string]pattern.Sock{"inner": pattern.LeftSock, "outer": pattern.RightSock} {
+		for _, method := range []string{"double-pointed", "magic-loop"} {
+			draft, plan := graded(t, "direction = \"toe-up\"\n"+wanted{stitches: []int{64}, foot: "12 in", more: fmt.Sprintf("[needles]\nmethod = %q\n[heel]\nkind = \"cup\"\n[gusset]\nside = %q\n[pin]\n\"heel.stitches\" = 32\n\"heel.flap_rows\" = 24\n", method, side)}.text())
+			numbers(t, plan, 0, map[string]int{"heel.gusset_stitches": 12, "gusset.rounds": 24, "heel.stitches": 32})
+			p := draft.Build(plan)
+			for _, sock := range []pattern.Sock{pattern.RightSock, pattern.LeftSock} {
+				rounds := knittedAs(t, p, 0, sock).courses("Gusset", true)
+				if len(rounds) != 24 {
+					t.Fatalf("%s, %s: %d rounds, want 24", method, side, len(rounds))
+				}
+				for i, r := range rounds {
+					want, kind := 1, fabric.LiftRight // behind the first stitch of the sole
+					if sock != before {
+						want, kind = 32+i-1, fabric.LiftLeft // before its last one
+					}
+					if at := r.at(kind, 0); at != want || r.at(kind, 1) >= 0 || len(r.kinds) != 65+i {
+						t.Errorf("%s, %s: round %d has its increase at %d of %d, want %d of %d", method, side, i+1, at, len(r.kinds), want, 65+i)
+					}
+				}
+			}
+		}
+	}
+}
