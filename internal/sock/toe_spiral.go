@@ -85,9 +85,9 @@ func (s *spiralToe) build(b *Builder) {
 		slices.Reverse(turns)
 		sign, now = 1, pattern.Of(2*p)
 		b.ringStart(2 * p)
-		b.para(say("toe.spiral.up", "The toe is increased once in each of {0} sections, at a place that comes nearer to the beginning of the section from one increase to the next. Markers show where sections begin, the beginning of the rnd being the first.", p))
+		b.para(say("toe.spiral.up", "The toe is increased once in each of {0} sections, at a place that comes nearer to the beginning of the section from one increase to the next. Markers show where sections begin, the beginning of the rnd being the first; slip them in the plain rnds.", p))
 	} else {
-		b.para(say("toe.spiral.intro", "The toe is decreased once in each of {0} sections, at a place that moves 2 sts on from one decrease to the next. Markers show where sections begin, the beginning of the rnd being the first. Let sts pass from needle to needle where a decrease lies between two.", p))
+		b.para(say("toe.spiral.intro", "The toe is decreased once in each of {0} sections, at a place that moves 2 sts on from one decrease to the next. Markers show where sections begin, the beginning of the rnd being the first; slip them in the plain rnds. Let sts pass from needle to needle where a decrease lies between two.", p))
 		b.changeTo("foot.stitches", "toe.stitches")
 	}
 	section := b.each(func(size int) int { return int(now.In(size)) / p })
@@ -123,7 +123,7 @@ func (s *spiralToe) build(b *Builder) {
 					at = on(kN(2*i), do(pattern.Ssk))
 				}
 				b.row(rnd(2*i+1), changeTotal(sign*p, after(func(int) int { return i + 1 })), each(at...)...)
-				b.row(rnd(2*i+2), nil, each()...)
+				b.row(rnd(2*i+2), nil, toEnd(pattern.Knit))
 			}
 			b.again(pattern.Round, 2*t.places, b.each(func(size int) int { return t.times(size) - 1 }), pattern.Again{
 				Total: b.each(func(size int) int { return 2 * t.places * t.times(size) }),
