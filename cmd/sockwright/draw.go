@@ -77,6 +77,9 @@ func (c *drawCmd) drawing(f *source.File) (*draw.Drawing, []source.Fault, error)
 			return nil, nil, &refusal{fmt.Sprintf("no size is called %q", c.Size), mend}
 		}
 	}
+	if c.View == "schematic" && (c.Sock != "" || c.LeftHanded) {
+		return nil, nil, &refusal{"the schematic is the same for both socks and for both hands", "leave --sock and --left-handed out"}
+	}
 	if c.View == "schematic" {
 		return picture.Schematic(draft, plan, size, picture.Whole), faults, nil
 	}
