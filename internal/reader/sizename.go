@@ -38,7 +38,7 @@ var (
 	nameCells     = regexp.MustCompile(`^(?:\s{2,}|\t+)`)
 	unitOfAll     = regexp.MustCompile(`(?i)^\s*(?:cm|mm|ins?|inch(?:es)?|years?|yrs?|months?|mths?|mos)\b`)
 	namesLead     = regexp.MustCompile(`(?i)(?:^|\s)(?:for|sizes?|come in|comes in|written for|given for|widths?|made in|sized|orders?(?: of)?|given as|printed|printed in|shown as)[:,]?\s*$`)
-	fitLead       = regexp.MustCompile(`(?i)\bfit\b(?:\s+(?:foot|feet|foot circumference|circumference|girth|around|a|an|approx|approximately|about|length))*[:.,]?\s*$`)
+	fitLead       = regexp.MustCompile(`(?i)\bfit\b(?:\s+(?:a|an|approx|approximately|about))*[:.,]?\s*$`)
 	titleLead     = regexp.MustCompile(`(?:[.,:;–—-]|\s{2,}|\bSOCKS?|\b[sS]ocks?)\s*$`)
 	sizeBehind    = regexp.MustCompile(`^(?:['’]s?)?(?: sizes?\b)?`)
 	headLine      = regexp.MustCompile(`(?i)^\s*(?:the )?sizes?\s*:?\s*$`)
@@ -217,8 +217,8 @@ func (l *nameList) ends(behind string) bool {
 	return strings.Trim(unitOfAll.ReplaceAllString(behind, ""), " .)") == "" || strings.HasPrefix(behind, "  ") || strings.HasPrefix(behind, " (") || strings.HasPrefix(behind, ". ")
 }
 
-// sizesFitted finds what the sizes fit, by which they are called where they have no other names: "To
-// fit shoe 4-6 (7-9)", "To fit foot 22 [24, 26] cm".
+// sizesFitted finds the feet that the sizes fit, by which they are called where they have no other
+// names: "To fit 5 (6) inch foot". A measure of the foot is no name: "To fit foot 9 [10:11] ins."
 func sizesFitted(text string, count int) ([]string, int, int, style) {
 	if !containsFold(text, "fit") {
 		return nil, 0, 0, style{}

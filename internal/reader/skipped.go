@@ -45,7 +45,7 @@ func (p *parser) mayInstruct(from, to int) bool {
 			places = true
 			continue
 		}
-		measure := p.ofMeasure(i) || p.names(i) || p.eachOf(i+1, to)
+		measure := p.ofMeasure(i) || p.names(i) || p.eachOf(i+1, to) || p.sizeOf(i)
 		counts = counts || t.kind == numToken && t.w != "one" && !measure
 	}
 	return counts || places && strange
@@ -104,6 +104,15 @@ func (p *parser) ofMeasure(i int) bool {
 	return i < len(p.toks) && measuring[p.toks[i].w]
 }
 
+// sizeOf tells whether a figure says how large something is: "8-st repeat", "a 6 row pattern".
+func (p *parser) sizeOf(i int) bool {
+	i++
+	if i < len(p.toks) && p.toks[i].w == "-" {
+		i++
+	}
+	return i+1 < len(p.toks) && sized[p.toks[i].w] && lasting[p.toks[i+1].w]
+}
+
 // numbers tells whether a figure stands among words that are for no more than the rows that
 // they name.
 func (p *parser) numbers(from, to int) bool {
@@ -148,6 +157,8 @@ var (
 	neutral   = set("rib each")
 	stating   = set("is are was were has rest there form patt chart")
 	measuring = set("in cm mm oz yd skein ndl times")
+	sized     = set("sts row rnd")
+	lasting   = set("rep patt panel motif border band lace cable chart")
 	numbering = set("no size row rnd chart ndl")
 )
 
