@@ -25,6 +25,9 @@ const (
 	Sssk
 	P3tog
 	Centred     // three into one, the middle one on top
+	InFront     // knit, having crossed in front of others
+	Behind      // knit, having crossed behind others
+	BehindPurl  // purled, having crossed behind others
 	LiftLeft    // the strand between two stitches, lifted so that it leans left
 	LiftRight   // … so that it leans right
 	RaisedLeft  // drawn from the leg of a stitch below, leaning left
@@ -45,6 +48,7 @@ const (
 )
 
 var kinds = [...]string{"cast-on", "knit", "purl", "knit tbl", "purl tbl", "k2tog", "ssk", "skp", "p2tog", "ssp", "k3tog", "sssk", "p3tog", "s2kp2",
+	"crossed in front", "crossed behind", "crossed behind and purled",
 	"strand lifted left", "strand lifted right", "raised left", "raised right", "drawn again", "yarn over", "edge loop", "corner loop",
 	"provisional", "foot", "wrap", "twin loop", "hem", "grafted", "joined off", "bound off", "drawn together"}
 
@@ -153,9 +157,9 @@ func (f *Fabric) RowOf(i int32) int {
 // Face is how a loop looks on the right side: true for a smooth V, false for a bump.
 func (f *Fabric) Face(i int32) (smooth bool) {
 	switch l := f.Loops[i]; l.Kind {
-	case Purl, PurlTbl, P2tog, Ssp, P3tog:
+	case Purl, PurlTbl, P2tog, Ssp, P3tog, BehindPurl:
 		return l.Wrong
-	case Knit, KnitTbl, K2tog, Ssk, Skp, K3tog, Sssk, Centred, Hem:
+	case Knit, KnitTbl, K2tog, Ssk, Skp, K3tog, Sssk, Centred, InFront, Behind, Hem:
 		return !l.Wrong
 	}
 	return true

@@ -67,7 +67,8 @@ type Knitter struct {
 
 	leftHanded bool  // rows go from left to right; what is kept here is kept as if they went the other way
 	rows       []int // lines of the section that are rows, as indices into prog.rows
-	total      int   // rows worked in all
+	motifs     []motif
+	total      int // rows worked in all
 	piece
 }
 
@@ -117,7 +118,7 @@ type rowState struct {
 // Knit works p in one size, counted from 0. The result's fabric is newly made, or Into.
 func (k *Knitter) Knit(p *pattern.Pattern, size int) *Result {
 	k.newPiece()
-	k.moved, k.made, k.total = 0, 0, 0
+	k.moved, k.made, k.total, k.motifs = 0, 0, 0, k.motifs[:0]
 	k.size, k.sizes, k.leftHanded = size, len(p.Sizes), p.LeftHanded
 	k.prog.reset(size, len(p.Sizes))
 	k.res = &Result{Sure: true}
@@ -164,6 +165,8 @@ func (k *Knitter) body(body []pattern.Node) {
 			}
 		case *pattern.CastOn:
 			k.castOn(n)
+		case *pattern.Motif:
+			k.define(n)
 		case *pattern.Row:
 			if n.Label.Num == 1 && n.Label.Name == pattern.Plainly {
 				k.inPart, k.trust.rows = 0, 0 // numbers run on from here

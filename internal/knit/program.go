@@ -73,7 +73,7 @@ func (p *program) lower(r *pattern.Row) int {
 
 func (p *program) lowerPlain(n *pattern.Plain) int {
 	line := rowLine{node: n.ID, at: n.At, label: pattern.Label{Word: pattern.Round}, name: "this line", from: len(p.instrs), count: n.Count, plain: true}
-	p.instrs = append(p.instrs, instr{op: n.Op, until: pattern.ToEnd, part: noPart, step: &pattern.Step{At: n.At}})
+	p.instrs = append(p.instrs, instr{op: n.Op, until: pattern.ToEnd, part: noPart, step: &pattern.Step{At: n.At, Name: n.Name}})
 	line.to = len(p.instrs)
 	p.rows = append(p.rows, line)
 	return len(p.rows) - 1
@@ -136,9 +136,18 @@ var workings = [...]struct {
 	pattern.LiftedR:    {0, fabric.RaisedRight},
 	pattern.Kfb:        {1, fabric.Knit},
 	pattern.Pfb:        {1, fabric.Purl},
-	pattern.CrossRight: {2, fabric.Knit}, // first, then a purl
-	pattern.CrossLeft:  {2, fabric.Purl}, // first, then a knit
+	pattern.CrossRight: {uses: 2}, // see crossings
+	pattern.CrossLeft:  {uses: 2},
+	pattern.ThreeIn1:   {1, fabric.Knit},
 	pattern.YarnOver:   {0, fabric.YarnOver},
+	pattern.LT:         {uses: 2},
+	pattern.RT:         {uses: 2},
+	pattern.C4F:        {uses: 4},
+	pattern.C4B:        {uses: 4},
+	pattern.C6F:        {uses: 6},
+	pattern.C6B:        {uses: 6},
+	pattern.T3F:        {uses: 3},
+	pattern.T3B:        {uses: 3},
 	pattern.KnitHem:    {1, fabric.Hem},
 	pattern.WasteYarn:  {1, fabric.Provisional},
 	pattern.KnitTurned: {1, fabric.Knit},

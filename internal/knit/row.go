@@ -3,6 +3,7 @@ package knit
 import (
 	"math"
 
+	"sockwright/internal/fabric"
 	"sockwright/internal/pattern"
 	"sockwright/internal/source"
 )
@@ -24,6 +25,7 @@ func (k *Knitter) work(index int, asks pattern.Node) {
 	k.enter(line)
 	k.startRow(line.node, line.label.Word == pattern.Round)
 	k.steps(k.prog.instrs[line.from:line.to])
+	k.motifsGoOn()
 	k.leave(line)
 
 	if line.count != nil && !line.plain {
@@ -347,13 +349,19 @@ func (k *Knitter) step(in *instr) {
 			return
 		}
 	}
-	switch w := workings[in.op]; {
+	w := workings[in.op]
+	c, crosses := crossings[in.op]
+	switch {
 	case in.op == pattern.Slip || in.op == pattern.SlipFront:
 		k.slip(in, n)
+	case in.op == pattern.InMotif:
+		k.inMotif(in, n)
 	case in.op == pattern.Kfb || in.op == pattern.Pfb:
-		k.twice(in, w.makes, n)
-	case in.op == pattern.CrossRight || in.op == pattern.CrossLeft:
-		k.changePlaces(in, n)
+		k.severalOf(in, n, w.makes, fabric.Again)
+	case in.op == pattern.ThreeIn1:
+		k.severalOf(in, n, w.makes, fabric.YarnOver, fabric.Again)
+	case crosses:
+		k.cable(in, c, n)
 	case in.op == pattern.KnitHem:
 		k.hem(in, n)
 	case in.op == pattern.WasteYarn:

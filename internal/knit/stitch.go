@@ -80,12 +80,16 @@ func (k *Knitter) slip(in *instr, n int32) {
 // left is how many the row still needs, these included. It takes none if there are too few.
 func (k *Knitter) together(in *instr, stitches []int32, left int) (ok bool) {
 	what := "decrease"
-	if in.op == pattern.CrossRight || in.op == pattern.CrossLeft {
+	if _, crosses := crossings[in.op]; crosses {
 		what = "cross"
+	}
+	if k.live < len(stitches) {
+		k.short(in, left, k.live)
+		return false
 	}
 	for i := 0; i < len(stitches); {
 		if e, _ := k.next(); e == marker && i > 0 {
-			k.fault(in.step.At, source.Marker, say("knit.decrease-marker", "a marker stands between the two stitches of this {0}", what), nil, nil)
+			k.fault(in.step.At, source.Marker, say("knit.decrease-marker", "a marker stands between the stitches of this {0}", what), nil, nil)
 			k.trust.markers = true
 			k.pass() // it ends up before the decrease
 			continue
@@ -102,35 +106,9 @@ func (k *Knitter) together(in *instr, stitches []int32, left int) (ok bool) {
 	return true
 }
 
-// changePlaces works n crossings of two stitches each, the second of them first. The knit
-// stitch lies on top.
-func (k *Knitter) changePlaces(in *instr, n int32) {
-	kinds := [2]fabric.Kind{fabric.Knit, fabric.Purl}
-	if in.op == pattern.CrossLeft {
-		kinds = [2]fabric.Kind{fabric.Purl, fabric.Knit}
-	}
-	for ; n > 0; n-- {
-		var two [2]int32
-		if !k.together(in, two[:], int(n)*2) {
-			return
-		}
-		for i, kind := range kinds {
-			if k.fab != nil {
-				k.fab.Add1(kind, k.wrong, two[1-i])
-			}
-			k.newLoop()
-		}
-		k.row.made += 2
-	}
-}
-
 func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
 	uses := int(workings[in.op].uses)
 	for ; n > 0; n-- {
-		if k.live < uses {
-			k.short(in, int(n)*uses, k.live)
-			return
-		}
 		var three [3]int32
 		through := three[:uses]
 		if !k.together(in, through, int(n)*uses) {
@@ -187,9 +165,9 @@ func (k *Knitter) raisedFrom(op pattern.Op) (below int32, ok bool) {
 	return 0, false
 }
 
-// twice works into both legs of each of n stitches.
-func (k *Knitter) twice(in *instr, kind fabric.Kind, n int32) {
-	if !k.room(in, int(n)) {
+// severalOf makes loops of these kinds out of each of n stitches.
+func (k *Knitter) severalOf(in *instr, n int32, kinds ...fabric.Kind) {
+	if !k.room(in, int(n)*(len(kinds)-1)) {
 		return
 	}
 	for ; n > 0; n-- {
@@ -197,13 +175,17 @@ func (k *Knitter) twice(in *instr, kind fabric.Kind, n int32) {
 			return
 		}
 		from := k.take()
-		for _, kind := range []fabric.Kind{kind, fabric.Again} {
+		for i, kind := range kinds {
 			if k.fab != nil {
-				k.fab.Add1(kind, k.wrong, from)
+				if kind == fabric.YarnOver {
+					k.fab.Add(kind, k.wrong)
+				} else {
+					k.fab.Add1(kind, k.wrong, from)
+				}
 			}
 			k.newLoop()
+			k.live += min(i, 1)
 		}
-		k.live++
 		k.row.made++
 	}
 }

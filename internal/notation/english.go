@@ -31,7 +31,16 @@ var stepWords = map[pattern.Op]string{
 	pattern.Pfb:          "pfb",
 	pattern.CrossRight:   "RPC",
 	pattern.CrossLeft:    "LPC",
+	pattern.ThreeIn1:     "(k1, yo, k1) in 1",
 	pattern.YarnOver:     "yo",
+	pattern.LT:           "LT",
+	pattern.RT:           "RT",
+	pattern.C4F:          "C4F",
+	pattern.C4B:          "C4B",
+	pattern.C6F:          "C6F",
+	pattern.C6B:          "C6B",
+	pattern.T3F:          "T3F",
+	pattern.T3B:          "T3B",
 	pattern.KnitHem:      "k",
 	pattern.WasteYarn:    "k",
 	pattern.PlaceMarker:  "pm",
@@ -68,7 +77,7 @@ var closeWords = [...]string{"", "1 with its wrap", "1 with its twin", "1 with i
 var opOf = func() map[string]pattern.Op {
 	m := map[string]pattern.Op{}
 	for op, word := range stepWords {
-		if !counted(op) && op != pattern.RemoveMarker {
+		if !counted(op) && !strings.Contains(word, " ") {
 			m[strings.ToLower(word)] = op
 		}
 	}
@@ -107,6 +116,14 @@ var labelNames = map[string]pattern.Name{
 }
 
 var styleWords = map[pattern.Style]string{pattern.Tip: "Tip", pattern.Caution: "Caution"}
+
+// Words of stitch patterns: "Small Arches is a stitch pattern over a multiple of 8 sts and 1
+// more."
+const (
+	motifIs    = " is a stitch pattern over "
+	multipleOf = "a multiple of "
+	andMore    = " more"
+)
 
 const (
 	abbreviations = "Abbreviations" // title of the section whose lines are terms

@@ -168,7 +168,34 @@ func (w *writer) body(body []pattern.Node) {
 			}
 			continue
 		}
+		if m, ok := n.(*pattern.Motif); ok {
+			w.motif(m)
+			continue
+		}
 		w.node(n)
+	}
+}
+
+// motif writes what a stitch pattern is worked over, and its rows.
+func (w *writer) motif(m *pattern.Motif) {
+	w.say(m.Name + motifIs)
+	if each := m.Multiple; each.Known() {
+		w.say(multipleOf)
+		w.number(each)
+		w.say(" " + plural(each, "st", "sts"))
+		if m.Plus.Known() {
+			w.say(" and ")
+			w.number(m.Plus)
+			w.say(andMore)
+		}
+	} else {
+		w.number(m.Plus)
+		w.say(" " + plural(m.Plus, "st", "sts"))
+	}
+	w.say(".")
+	w.end(Instruction, 0, m.ID)
+	for _, r := range m.Rows {
+		w.node(r)
 	}
 }
 
@@ -279,6 +306,9 @@ func (w *writer) step(s pattern.Step) {
 	case pattern.Group:
 		w.group(s)
 		return
+	case pattern.InMotif:
+		w.inMotif(s)
+		return
 	case pattern.PickUp, pattern.PickUpPurl:
 		w.say(pickUpWords[s.Op])
 		w.number(s.N)
@@ -308,6 +338,19 @@ func (w *writer) step(s pattern.Step) {
 		w.number(s.N)
 	}
 	w.say(tailWords[s.Op])
+}
+
+// inMotif says over what stitches a stitch pattern is worked.
+func (w *writer) inMotif(s pattern.Step) {
+	w.say("work ")
+	if s.Until == pattern.Times {
+		w.number(s.N)
+		w.say(" " + plural(s.N, "st", "sts") + " ")
+	}
+	w.say("in " + s.Name)
+	if s.Until != pattern.Times {
+		w.reach(s)
+	}
 }
 
 // reach says how far a step goes.
@@ -469,13 +512,20 @@ func (w *writer) total(n pattern.Number, word string) {
 }
 
 func (w *writer) plain(n *pattern.Plain) {
-	w.say(plainWord(n.Op) + " ")
+	word := "work"
+	if n.Op != pattern.InMotif {
+		word = plainWord(n.Op)
+	}
+	w.say(word + " ")
 	w.number(n.Rounds)
 	w.say(" ")
 	if n.More {
 		w.say("more ")
 	}
 	w.say(plural(n.Rounds, "rnd", "rnds"))
+	if n.Op == pattern.InMotif {
+		w.say(" in " + n.Name)
+	}
 	w.rest(n.Or, n.Total, n.Count, "rnd")
 }
 

@@ -136,10 +136,18 @@ func (r *reader) instruction() (n pattern.Node, begun bool) {
 	case "arrange":
 		n, begun = r.arrange(), true
 	case "work", "do":
+		if n = r.plain(); n != nil || r.digitAt(1) {
+			begun = true
+			break
+		}
+		r.at, r.best = 0, 0
 		if n = r.again(); n == nil {
 			begun = r.best > 2 // more than "work the" was read
 			r.at = 0
 		}
+	}
+	if n == nil && !begun {
+		n, begun = r.motif()
 	}
 	if n == nil && !begun {
 		n, begun = r.sentence()
@@ -285,6 +293,9 @@ func (r *reader) step() (s pattern.Step, ok bool) {
 	if turned, ok := r.turn(); ok {
 		return pattern.Step{Op: pattern.Turn, Turned: turned}, true
 	}
+	if r.phrase(stepWords[pattern.ThreeIn1]) {
+		return pattern.Step{Op: pattern.ThreeIn1}, true
+	}
 	switch word {
 	case "knit", "purl":
 		r.at++
@@ -296,6 +307,9 @@ func (r *reader) step() (s pattern.Step, ok bool) {
 	case "k", "p", "sl":
 		r.at++
 		return r.single(word)
+	case "work":
+		r.at++
+		return r.inMotif()
 	case "remove":
 		r.at++
 		return pattern.Step{Op: pattern.RemoveMarker}, r.word("m")
@@ -639,12 +653,16 @@ func (r *reader) total() (pattern.Number, bool) {
 }
 
 func (r *reader) plain() pattern.Node {
-	n := &pattern.Plain{Op: pattern.Knit}
-	if !r.word("knit") {
-		if !r.word("purl") {
-			return nil
-		}
+	n := &pattern.Plain{}
+	switch {
+	case r.word("knit"):
+		n.Op = pattern.Knit
+	case r.word("purl"):
 		n.Op = pattern.Purl
+	case r.word("work"):
+		n.Op = pattern.InMotif
+	default:
+		return nil
 	}
 	var ok bool
 	if n.Rounds, ok = r.number(); !ok {
@@ -653,6 +671,11 @@ func (r *reader) plain() pattern.Node {
 	n.More = r.word("more")
 	if !r.word("rnds") && !r.word("rnd") {
 		return nil
+	}
+	if n.Op == pattern.InMotif {
+		if n.Name, ok = r.ofMotif(); !ok {
+			return nil
+		}
 	}
 	if !r.rest(&n.Or, &n.Total, &n.Count) {
 		return nil

@@ -41,6 +41,7 @@ type reader struct {
 	only    *pattern.Only // the group that lines go into, or nil
 
 	sizesAt source.Span // the line that names the sizes
+	motifs  []string    // names of the stitch patterns so far
 
 	toks  []token // of the line, without blanks
 	at    int     // next token
@@ -124,6 +125,10 @@ func (r *reader) line(afterBlank, apart bool) {
 		n = r.prose(text)
 	}
 	pattern.SetAt(n, at)
+	r.named(n)
+	if r.intoMotif(n) {
+		return
+	}
 	if r.only != nil {
 		r.only.Body = append(r.only.Body, n)
 	} else {

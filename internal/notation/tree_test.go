@@ -32,6 +32,10 @@ func drawPattern(t *rapid.T) *pattern.Pattern {
 	if d.bool("cast on first") {
 		first.Body = append(first.Body, &pattern.CastOn{Stitches: d.number(4, 60), Begin: pattern.CentreBack})
 	}
+	for _, name := range rapid.SampledFrom([][]string{nil, nil, {"Gable End"}, {"Low Tide", "Low Tide Lane"}}).Draw(t, "motifs") {
+		first.Body = append(first.Body, d.motif(name), &pattern.Prose{Text: pattern.Words("after the motif")})
+		d.motifs = append(d.motifs, name)
+	}
 	first.Body = append(first.Body, d.body(true)...)
 	p.Sections = append(p.Sections, first)
 	if len(first.Body) == 0 && first.Title == "" {
@@ -52,8 +56,9 @@ func drawPattern(t *rapid.T) *pattern.Pattern {
 }
 
 type drawer struct {
-	t     *rapid.T
-	names []string // of the sizes
+	t      *rapid.T
+	names  []string // of the sizes
+	motifs []string // names of the stitch patterns that have been told
 }
 
 func (d drawer) bool(what string) bool { return rapid.Bool().Draw(d.t, what) }
@@ -162,6 +167,9 @@ func (d drawer) node(groups bool) pattern.Node {
 		return d.again()
 	case 2:
 		n := &pattern.Plain{Op: rapid.SampledFrom([]pattern.Op{pattern.Knit, pattern.Purl}).Draw(d.t, "op"), More: d.bool("more"), Rounds: d.number(0, 9), Count: d.count()}
+		if len(d.motifs) > 0 && d.bool("in a motif") {
+			n.Op, n.Name = pattern.InMotif, rapid.SampledFrom(d.motifs).Draw(d.t, "motif")
+		}
 		n.Or, n.Total = d.or(), d.total()
 		return n
 	case 3:
@@ -260,6 +268,20 @@ func (d drawer) row() pattern.Node {
 	return r
 }
 
+// motif is a stitch pattern: the words of its rows need not agree with each other.
+func (d drawer) motif(name string) pattern.Node {
+	m := &pattern.Motif{Name: name}
+	if d.bool("no multiple") {
+		m.Plus = d.number(1, 20)
+	} else if m.Multiple = d.number(1, 20); d.bool("edges") {
+		m.Plus = d.number(1, 3)
+	}
+	for range rapid.IntRange(0, 3).Draw(d.t, "rows of the motif") {
+		m.Rows = append(m.Rows, d.row().(*pattern.Row))
+	}
+	return m
+}
+
 // steps is some steps, with repeats in repeats to the given depth.
 func (d drawer) steps(depth int) (steps []pattern.Step) {
 	for range rapid.IntRange(1, 5).Draw(d.t, "steps") {
@@ -284,6 +306,12 @@ func (d drawer) step(depth int) pattern.Step {
 	case pattern.KnitHem, pattern.WasteYarn:
 		s.N = d.number(1, 40)
 		return s
+	case pattern.InMotif:
+		if len(d.motifs) == 0 {
+			return pattern.Step{Op: pattern.C4F}
+		}
+		s.Name = rapid.SampledFrom(d.motifs).Draw(d.t, "motif")
+		s.Until = until.Draw(d.t, "until")
 	case pattern.Turn:
 		s.Turned = turned.Draw(d.t, "turned")
 		return s

@@ -29,11 +29,13 @@ func bodyFor(body []Node, size int) []Node {
 		case *CastOn:
 			out = append(out, &CastOn{Form: n.Form, Stitches: n.Stitches.only(size), Begin: n.Begin})
 		case *Row:
-			r := &Row{Label: n.Label, Count: n.Count.only(size)}
-			for _, part := range n.Parts {
-				r.Parts = append(r.Parts, Part{part.Needle, stepsFor(part.Steps, size)})
+			out = append(out, n.only(size))
+		case *Motif:
+			m := &Motif{Name: n.Name, Multiple: n.Multiple.only(size), Plus: n.Plus.only(size)}
+			for _, r := range n.Rows {
+				m.Rows = append(m.Rows, r.only(size))
 			}
-			out = append(out, r)
+			out = append(out, m)
 		case *Again:
 			if n.Times.In(size) == 0 {
 				continue // the rows above were worked once, and their own counts hold
@@ -44,7 +46,7 @@ func bodyFor(body []Node, size int) []Node {
 			if n.Rounds.In(size) == 0 {
 				continue
 			}
-			out = append(out, &Plain{Op: n.Op, More: n.More, Rounds: n.Rounds.only(size),
+			out = append(out, &Plain{Op: n.Op, Name: n.Name, More: n.More, Rounds: n.Rounds.only(size),
 				Or: n.Or.only(size), Total: n.Total.only(size), Count: n.Count.only(size)})
 		case *Divide:
 			out = append(out, &Divide{Last: n.Last, Toe: n.Toe, Heel: n.Heel.only(size), Rest: n.Rest.only(size)})
@@ -71,6 +73,14 @@ func bodyFor(body []Node, size int) []Node {
 		case *Gather:
 			out = append(out, &Gather{Stitches: n.Stitches.only(size)})
 		}
+	}
+	return out
+}
+
+func (r *Row) only(size int) *Row {
+	out := &Row{Label: r.Label, Count: r.Count.only(size)}
+	for _, part := range r.Parts {
+		out.Parts = append(out.Parts, Part{part.Needle, stepsFor(part.Steps, size)})
 	}
 	return out
 }

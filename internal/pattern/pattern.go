@@ -187,7 +187,16 @@ const (
 	Pfb
 	CrossRight // a knit stitch over the purl stitch before it, which is worked second
 	CrossLeft  // a knit stitch over the purl stitch after it, which is worked first
+	ThreeIn1   // knit, yarn over and knit into one stitch
 	YarnOver
+	LT     // crossings: one stitch over one, to the left
+	RT     // … to the right
+	C4F    // two over two, to the left
+	C4B    // … to the right
+	C6F    // three over three, to the left
+	C6B    // … to the right
+	T3F    // two to the left over one that is purled
+	T3B    // two to the right over one that is purled
 	PickUp // and knit, along Step.Edge
 	PickUpPurl
 	KnitHem   // together with the loop of the cast-on edge behind it
@@ -198,7 +207,8 @@ const (
 	Turn       // leaves Step.Turned behind
 	KnitTurned // together with what a turn has left on it, Step.Turned
 	PurlTurned
-	Group // Step.Body, again and again
+	InMotif // the next row of the motif Step.Name
+	Group   // Step.Body, again and again
 )
 
 // Turned is what a turn in the middle of a row leaves of the stitch beyond it. Whatever it
@@ -243,6 +253,7 @@ type Step struct {
 	Edge   Edge
 	Turned Turned
 	Body   []Step // of a Group
+	Name   string // of a motif
 }
 
 // Again repeats what stands above: the last Rows rows, or the row named Which.
@@ -257,11 +268,23 @@ type Again struct {
 	Count *Count
 }
 
+// A Motif is a stitch pattern. Its rows are not worked where they stand: each step in it
+// ([InMotif]) works the next one, row by row, and after the last the first again. All that
+// are asked for in one row of the pattern are worked in the same row of the motif.
+type Motif struct {
+	Base
+	Name     string
+	Multiple Number // stitches of one repeat before the first row, and
+	Plus     Number // of the edges beside all repeats; absent where there are none
+	Rows     []*Row // each a round, or a right-side and a wrong-side row in turn
+}
+
 // Plain works a number of rounds that are all the same: "Knit 40 (44) rnds".
 type Plain struct {
 	Base
-	Op     Op   // Knit or Purl
-	More   bool // "40 more rnds"
+	Op     Op     // Knit, Purl or InMotif
+	Name   string // of the motif
+	More   bool   // "40 more rnds"
 	Rounds Number
 	Or     Text // "the leg measures 6 in": a measure that says the same as the number; may be nil
 	Total  Number
@@ -416,8 +439,13 @@ func (p *Pattern) Each(do func(*Section, Node)) {
 func eachNode(body []Node, do func(Node)) {
 	for _, n := range body {
 		do(n)
-		if o, ok := n.(*Only); ok {
-			eachNode(o.Body, do)
+		switch n := n.(type) {
+		case *Only:
+			eachNode(n.Body, do)
+		case *Motif:
+			for _, r := range n.Rows {
+				do(r)
+			}
 		}
 	}
 }

@@ -150,7 +150,8 @@ func TestTubularEdge(t *testing.T) {
 						if c.Fabric.RowOf(below) == c.Fabric.RowOf(rounds[0].first)-1 || from == fabric.YarnOver || from == fabric.Provisional {
 							continue // the leg, or the start
 						}
-						if (kind == fabric.Purl) != (from == fabric.Purl) && kind != fabric.BoundOff {
+						purl := func(k fabric.Kind) bool { return k == fabric.Purl || k == fabric.BehindPurl }
+						if purl(kind) != purl(from) && kind != fabric.BoundOff {
 							t.Fatalf("%s, %s: a %s stands over a %s", x.kind, direction, kind, from)
 						}
 					}
