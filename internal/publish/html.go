@@ -136,8 +136,8 @@ func (c *chapter) classify() {
 }
 
 // together matches what no line end may part: a number and what it counts, a needle and its
-// first step.
-var together = regexp.MustCompile(`(</span>|[0-9]|N[0-9]:</b>|\bsts?|and k|\b[sS]l|\bRnd|\bRow|\b[sS]teps?) (sts?\b|rnds?\b|rows?\b|more\b|times\b|in\b|cm\b|tbl\b|k|sl |dec’d|inc’d|<span class="sizes">|[0-9])`)
+// first step or what lies on it.
+var together = regexp.MustCompile(`(</span>|[0-9]|N[0-9]:</b>|\bsts?|and k|\b[sS]l|\bRnd|\bRow|\b[sS]teps?|\bon) (sts?\b|N[0-9]\b|rnds?\b|rows?\b|more\b|times\b|in\b|cm\b|tbl\b|k|sl |dec’d|inc’d|<span class="sizes">|[0-9])`)
 
 // anchor is a title as the name of a place on the page: letters and digits, with hyphens
 // between words.

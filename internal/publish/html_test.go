@@ -32,6 +32,9 @@ func TestPage(t *testing.T) {
 		if m := regexp.MustCompile(`<td[^>]*>-[0-9]`).FindString(page); m != "" || !strings.Contains(page, `<td colspan="3">−5%</td>`) {
 			t.Errorf("%s: %q in a table, want one minus sign for all", name, m)
 		}
+		if !strings.Contains(page, "on\u00a0N1") || strings.Contains(page, " on N1") {
+			t.Errorf("%s: a line may end between a count and the needle it is of", name)
+		}
 		last := ""
 		for _, m := range paragraph.FindAllStringSubmatch(page, -1) {
 			if strings.HasPrefix(bare(m[2]), "Work the last ") && !strings.Contains(last, "kept") && !strings.Contains(last, "only") {

@@ -16,8 +16,8 @@ func TestNotions(t *testing.T) {
 		{"[toe]\nkind = \"star\"\n", "3 stitch markers, 2 locking markers, tapestry needle"},
 		{"[heel]\nkind = \"round\"\n[toe]\nkind = \"star\"\npoints = 6\n", "5 stitch markers, 2 locking markers, tapestry needle"},
 		{"[heel]\nkind = \"round\"\n[toe]\nkind = \"spiral\"\npoints = 3\n", "2 stitch markers, 2 locking markers, tapestry needle"},
-		{"[cuff]\nkind = \"k2p2\"\nedge = \"tubular\"\n", "2 stitch markers, cable needle, smooth waste yarn, needle one or two sizes smaller, 2 locking markers, tapestry needle"},
-		{"[cuff]\nkind = \"k1p1\"\nedge = \"tubular\"\n", "2 stitch markers, smooth waste yarn, needle one or two sizes smaller, 2 locking markers, tapestry needle"},
+		{"[cuff]\nkind = \"k2p2\"\nedge = \"tubular\"\n", "2 stitch markers, cable needle, smooth waste yarn, needles one or two sizes smaller, 2 locking markers, tapestry needle"},
+		{"[cuff]\nkind = \"k1p1\"\nedge = \"tubular\"\n", "2 stitch markers, smooth waste yarn, needles one or two sizes smaller, 2 locking markers, tapestry needle"},
 	} {
 		book, faults, err := publish.Make(source.NewFile("needed.toml", head+"[sizes]\nfrom = \"women\"\n"+x.more), publish.Options{})
 		if book == nil {

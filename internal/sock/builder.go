@@ -245,14 +245,16 @@ func (b *Builder) taking(rs, ws []pattern.Step, before, pairs func(size int) int
 	after := func(rows func(size int) int) *pattern.Count {
 		return total(b.each(func(size int) int { return before(size) - rows(size) }))
 	}
-	b.where(func(size int) bool { return pairs(size) == 1 }, func() {
-		b.row(row(3, pattern.RS), after(func(int) int { return 1 }), rs...)
-		b.row(row(4, pattern.WS), after(func(int) int { return 2 }), ws...)
-	})
-	b.where(func(size int) bool { return pairs(size) > 1 }, func() {
+	b.where(func(size int) bool { return pairs(size) > 0 }, func() {
+		more := b.each(func(size int) int { return pairs(size) - 1 })
+		if more.Is(0) {
+			b.row(row(3, pattern.RS), after(func(int) int { return 1 }), rs...)
+			b.row(row(4, pattern.WS), after(func(int) int { return 2 }), ws...)
+			return
+		}
 		b.row(row(3, pattern.RS), change(-1), rs...)
 		b.row(row(4, pattern.WS), change(-1), ws...)
-		b.again(pattern.FlatRow, 2, b.each(func(size int) int { return pairs(size) - 1 }), pattern.Again{
+		b.again(pattern.FlatRow, 2, more, pattern.Again{
 			Total: b.each(func(size int) int { return 2 + 2*pairs(size) }), Count: after(func(size int) int { return 2 * pairs(size) })})
 	})
 }

@@ -141,7 +141,7 @@ func (c *cuff) tell(d *Draft, p *Part) {
 		p.Notions = append(p.Notions, "cable needle")
 	}
 	if c.edge.tubular() && d.Direction == design.CuffDown {
-		p.Notions = append(p.Notions, wasteYarn, "needle one or two sizes smaller")
+		p.Notions = append(p.Notions, wasteYarn, "needles one or two sizes smaller")
 	}
 	if d.Direction == design.ToeUp && (c.edge.tubular() || c.edge == sewnEdge) {
 		p.Notions = append(p.Notions, "tapestry needle")

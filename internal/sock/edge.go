@@ -16,7 +16,7 @@ const (
 	crossedEdge  edge = "tubular, crossed" // a tubular edge whose stitches change places for k2, p2 rib
 )
 
-var cuffEdge = choice("edge", "how the edge is cast on, or bound off in a sock from the toe up", string(plainEdge), string(stretchyEdge), string(sewnEdge), string(tubularEdge)).usualUp(string(stretchyEdge))
+var cuffEdge = choice("edge", "how the edge is cast on, or bound off in a sock from the toe up: sewn only there, tubular only beside k1, p1 or k2, p2 rib", string(plainEdge), string(stretchyEdge), string(sewnEdge), string(tubularEdge)).usualUp(string(stretchyEdge))
 
 // takeEdge takes the edge of a cuff. columns is how wide the columns of its rib are at the edge,
 // where knit and purl ones are alike: 0 where it has none. From the toe up the usual edge is
@@ -55,7 +55,7 @@ func (e edge) castOn(b *Builder) {
 	case stretchyEdge:
 		b.tip(say("edge.cast-on.stretchy", "Stretchy cast-on: make a slip knot; for every further st lay the yarn over the needle, draw the yarn from below up through this loop, and tighten it gently to a small knot at the foot of the st. Each st so has slack of its own."))
 	case tubularEdge, crossedEdge:
-		b.para(say("edge.cast-on.tubular", "Tubular cast-on: cast on half of the sts with waste yarn in another color, on a needle one or two sizes smaller, and join. The set-up rnds are worked with the sock yarn on the same needle; every other st is slipped in each, so that two layers grow that are as elastic as the rib. Change to the needle for the gauge afterwards."))
+		b.para(say("edge.cast-on.tubular", "Tubular cast-on: cast on half of the sts with waste yarn in another color, on needles one or two sizes smaller, and join. The set-up rnds are worked with the sock yarn on the same needles; from the third of them on every other st is slipped, so that two layers grow that are as elastic as the rib. Change to the needles for the gauge afterwards."))
 		half := b.each(func(size int) int { return int(n.In(size)) / 2 })
 		b.add(&pattern.CastOn{Form: pattern.ProvisionalRound, Stitches: half, Begin: b.roundsBegin()})
 		setUp := func(i int, c *pattern.Count, steps ...pattern.Step) {

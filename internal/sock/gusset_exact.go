@@ -7,7 +7,7 @@ import (
 )
 
 var _ = register(Part{Part: "gusset", Kind: "exact", Directions: cuffDown, Skills: []string{"picking up sts along an edge"},
-	How:  say("gusset.exact.opening", "The instep stitches rest while the heel is worked; then as many stitches are picked up along its edges as the heel has decreased, and there is no gusset."),
+	How:  say("gusset.exact.opening", "The instep stitches rest while the heel is worked; then as many stitches are picked up along its edges as the heel has decreased, so none of them has to be decreased again."),
 	Says: say("gusset.exact.says", "no gusset: as many stitches are picked up along the heel as it has decreased, so the foot has as many as the leg at once"),
 	take: func(*Draft, *design.Table) construction { return exactGusset{} }})
 

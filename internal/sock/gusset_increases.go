@@ -68,7 +68,7 @@ func (gs gussetIncreases) oneSide(b *Builder, side func(size int) int, last patt
 		right, left, toe = begin, end, "little"
 		where[0], where[1] = where[1], where[0]
 	}
-	b.para(say("gusset.up.one-side", "The sole grows at the side of the {0} toe only, by 1 st in every rnd: on the {right} sock that is where the rnd {1}, on the {left} sock where it {2}. The instep keeps its sts.", toe, where[0], where[1]))
+	b.para(say("gusset.up.one-side", "The sole grows at the side of the {0} toe only, by 1 st in every rnd: on the {right} sock that is where the rnd {1}, on the {left} sock where it {2}. The instep keeps its sts. The sole moves round under the foot a little; that is as it should be.", toe, where[0], where[1]))
 	b.where(func(size int) bool { return b.moved(size) != 0 }, b.moveToHeel)
 	rounds := func(sole []pattern.Step) func() {
 		return func() {

@@ -47,7 +47,7 @@ func (b *Builder) howToPickUp() {
 	}
 	b.para(say("gusset.intro", "From here the foot is worked in the round. Pick up along the {left} edge of the heel from the {0} to the leg, and along the {right} edge from the leg to the {0}, as the right side faces you: one st in each chain, under both its legs. The marked st is the last on the {left} and the first on the {right}.", from))
 	if b.heelEdge.worked {
-		b.para(say("gusset.topmost", "A chain at the top of an edge that has been worked over is left out."))
+		b.para(say("gusset.topmost", "Where the last chain of an edge, beside the needle, has been worked over, leave it out."))
 	}
 	if b.roundsBegin() != pattern.CentreBack {
 		b.para(say("gusset.last.left", "The marked st on the {left} is not a chain but a knit st of the leg: go under both its legs too."))

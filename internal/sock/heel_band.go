@@ -235,7 +235,7 @@ func (h *bandHeel) build(b *Builder) {
 	if h.form == "short-rows" {
 		b.para(flapIntro)
 	} else {
-		b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row of flap and band is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these."))
+		b.para(say("heel.band.intro", "The heel is worked back and forth in rows, at the back of the leg. The first st of every row of flap and band is slipped: that makes one chain st along the edge for every 2 rows, and sts are picked up from these later."))
 	}
 	b.flapSetApart()
 	h.straight(b)

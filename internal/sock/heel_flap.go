@@ -196,14 +196,14 @@ func (d *Draft) ribOf(n int) []pattern.Op {
 	return ops
 }
 
-var flapIntro = say("heel.flap.intro", "The flap is worked back and forth in rows, at the back of the leg. The first st of every row is slipped: that makes one chain st along the edge for every 2 rows, and the gusset is picked up from these.")
+var flapIntro = say("heel.flap.intro", "The flap is worked back and forth in rows, at the back of the leg. The first st of every row is slipped: that makes one chain st along the edge for every 2 rows, and sts are picked up from these later.")
 
 // flapSetApart divides the heel from the instep, and marks where its edges begin.
 func (b *Builder) flapSetApart() {
 	b.setApart(
 		say("heel.band.set-up", "The two set-up rows bring the heel sts onto one needle; leave the instep sts on the others, slipping sts from one needle to the next where you need a free one. If you marked the beginning of the rnd, take that marker out."),
 		say("heel.band.two", "From here only N1 is worked; N2 rests."))
-	b.para(say("heel.band.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there, and show where the gusset is picked up."))
+	b.para(say("heel.band.lock", "Hang a locking marker in the first and in the last heel st now. They mark the leg end of each edge, which is hard to find once the flap is there, and show how far sts are picked up later."))
 }
 
 // shareOfHeel says what a share of the heel stitches is in rows of a flap, which have whole

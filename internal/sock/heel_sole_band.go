@@ -89,14 +89,13 @@ func (h *soleBand) build(b *Builder) {
 		Total: b.n("heel.band_rows"), Count: total(band)})
 
 	b.section("Back of the heel")
-	b.para(say("heel.sole-band.pick", "Two rows pick up {0} sts along each side of the band, 1 st from each chain, so that the heel has {1}. From the third row on every row takes one of the sts that wait beside it, together with the last heel st.", b.each(side), heel))
+	b.para(say("heel.sole-band.pick", "Two rows pick up {0} sts along each side of the band, 1 st from each chain, so that the heel has {1}. From the third row on every row takes one of the sts that wait beside it, together with the last heel st; the gap lies between the two.", b.each(side), heel))
 	b.row(row(1, pattern.RS), total(b.each(func(size int) int { return side(size) + b.of("heel.band_stitches", size) })), sl1(), k(b.each(func(size int) int { return b.of("heel.band_stitches", size) - 1 })),
 		pickUp(b.each(side), pattern.LeftEdge), turn(pattern.NotTurned))
 	b.row(row(2, pattern.WS), total(heel), sl1(), p(b.each(func(size int) int { return side(size) + b.of("heel.band_stitches", size) - 1 })),
 		pickUpPurl(b.each(side), pattern.RightEdge), turn(pattern.NotTurned))
 	b.row(row(3, pattern.RS), change(-1), sl1(), toGap(pattern.Knit, 1, pattern.NotTurned), do(pattern.Ssk), turn(pattern.NotTurned))
 	b.row(row(4, pattern.WS), change(-1), sl1(), toGap(pattern.Purl, 1, pattern.NotTurned), do(pattern.P2tog), turn(pattern.NotTurned))
-	b.para(say("heel.sole-band.gap", "The gap is where the last row was turned: beyond it lie the sts that wait."))
 	b.again(pattern.FlatRow, 2, b.each(func(size int) int { return waits(size) - 1 }), pattern.Again{
 		Total: b.each(func(size int) int { return b.of("heel.flap_rows", size) + 2 })})
 	in, cm := b.long(func(size int) unit.Length { return b.finished("heel.depth", b.plan.At(size)) })
