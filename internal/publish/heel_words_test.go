@@ -1,6 +1,7 @@
 package publish_test
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -41,6 +42,13 @@ func TestRowsStandOnce(t *testing.T) {
 	}
 	if !strings.Contains(band, "Do not repeat the last 2 rows.") || !strings.Contains(band, "Work the last 2 rows once more.") {
 		t.Errorf("it is not told which sizes repeat:\n%s", band)
+	}
+	one, faults, err := publish.Make(source.NewFile("told.toml", threeWomen+"[heel]\nkind = \"band\"\nform = \"both\"\n[gusset]\nkind = \"one-side\"\n"), publish.Options{Only: "M"})
+	if err != nil || one == nil {
+		t.Fatal(err, faults)
+	}
+	if alone := chapterOf(t, one.Proof.Text.Text, "BAND", "HEEL TURN"); !regexp.MustCompile(`\nRow 4 \(WS\): .* 28 sts\.\n`).MatchString(alone) {
+		t.Errorf("the size that does not repeat is not told how many stitches are left:\n%s", alone)
 	}
 }
 

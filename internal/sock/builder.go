@@ -240,22 +240,28 @@ func (b *Builder) repeat(a pattern.Again) {
 }
 
 // taking writes rows 3 and 4, each of which takes one stitch, and repeats them: pairs of them
-// in all. before is how many stitches there are before them.
+// in all. before is how many stitches there are before them. Where a size works them once
+// only, the rows state what is left.
 func (b *Builder) taking(rs, ws []pattern.Step, before, pairs func(size int) int) {
-	after := func(rows func(size int) int) *pattern.Count {
-		return total(b.each(func(size int) int { return before(size) - rows(size) }))
+	left := func(rows func(size int) int) pattern.Number {
+		return b.each(func(size int) int { return before(size) - rows(size) })
 	}
 	b.where(func(size int) bool { return pairs(size) > 0 }, func() {
 		more := b.each(func(size int) int { return pairs(size) - 1 })
-		if more.Is(0) {
-			b.row(row(3, pattern.RS), after(func(int) int { return 1 }), rs...)
-			b.row(row(4, pattern.WS), after(func(int) int { return 2 }), ws...)
-			return
+		state := func(rows int) *pattern.Count {
+			after := left(func(int) int { return rows })
+			switch {
+			case more.Is(0):
+				return total(after)
+			case slices.Contains(more.Val, 0):
+				return changeTotal(-1, after)
+			}
+			return change(-1)
 		}
-		b.row(row(3, pattern.RS), change(-1), rs...)
-		b.row(row(4, pattern.WS), change(-1), ws...)
+		b.row(row(3, pattern.RS), state(1), rs...)
+		b.row(row(4, pattern.WS), state(2), ws...)
 		b.again(pattern.FlatRow, 2, more, pattern.Again{
-			Total: b.each(func(size int) int { return 2 + 2*pairs(size) }), Count: after(func(size int) int { return 2 * pairs(size) })})
+			Total: b.each(func(size int) int { return 2 + 2*pairs(size) }), Count: total(left(func(size int) int { return 2 * pairs(size) }))})
 	})
 }
 
