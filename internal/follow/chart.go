@@ -24,6 +24,11 @@ func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
 	if num == 0 {
 		num = rw.num
 	}
+	if last := lastRow(chart); last > 0 && num == last+1 {
+		p := w.remark(s.At, source.ChartText, source.Say("follow.chart-rows", "the chart has {0} rows, and the words work row {1} of it", last, num), source.Rows(num), source.Rows(last))
+		w.soft = append(w.soft, p)
+		w.rowsKnown = false // whichever is right
+	}
 	for _, r := range chart.Rows {
 		if r.Num == num && num > 0 && r.Uses >= 0 {
 			uses, makes = r.Uses, r.Makes
@@ -59,6 +64,20 @@ func (w *worker) chartStep(rw *rowWork, s *script.Step) *problem {
 		w.put(rw, w.model(rw))
 	}
 	return nil
+}
+
+// lastRow is the number of the last row of a chart. Where every other row is drawn, it is one that is
+// not.
+func lastRow(c *script.Chart) (last int) {
+	drawn := map[int]bool{}
+	for _, r := range c.Rows {
+		last = max(last, r.Num)
+		drawn[r.Num] = true
+	}
+	if last > 1 && !drawn[last-1] {
+		last++
+	}
+	return last
 }
 
 // chart is the one that a step names, or else the nearest above it.

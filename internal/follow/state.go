@@ -34,6 +34,10 @@ func (w *worker) state(n *script.State) (problems []*problem) {
 	if n.After > 0 && n.After != len(w.passes) {
 		return w.onTheWay(n)
 	}
+	if c := n.Claims[0]; len(n.Claims) == 1 && c.What == script.EachNdl && !c.N.Known() && c.Part == script.NoPart && !w.n.flat && w.known && w.n.total()%2 == 0 { // "half on each needle"
+		w.layOver(2)
+		return nil
+	}
 	if off := w.sumOfParts(n.Claims); off != nil {
 		return off
 	}

@@ -8,7 +8,7 @@ import (
 )
 
 // leads are words before a count that say nothing more than that it is one.
-var leads = newList("another total there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when that's own again down stand back which you're we're we've you've")
+var leads = newList("another total tally there are is will be you now has should leaving making being = to give giving so of in all count then - the that should've this makes gives leaves still we get for and sts: worked only rem held other when that's own again down stand back which you're we're we've you've")
 
 // telling are those behind which a bare figure is a count of stitches, if nothing else follows:
 // "makes 48", "that's 28", "is down to 10".
@@ -68,7 +68,7 @@ func (p *parser) claims() []script.Claim {
 			p.phrase("of which", "of these", "of them", "of those", "that is", "made up of")
 		}
 		if len(out) > 0 && out[len(out)-1].What == script.OnNdl {
-			if c, ok := try(p, p.onNth); ok { // "on the second 36"
+			if c, ok := try(p, p.onNth); ok { // "on the second 36", "36 on the second"
 				out = append(out, c)
 				continue
 			}
@@ -151,20 +151,30 @@ func sum(a, b pattern.Number) pattern.Number {
 	return out
 }
 
-// onNth reads "on the second 36" behind the count of another needle.
+// onNth reads "on the second 36" or "36 on the 2nd" behind the count of another needle.
 func (p *parser) onNth() (c script.Claim, ok bool) {
+	n, before := p.number()
+	if before {
+		p.any("sts")
+	}
 	p.skip("on", "upon", "the")
 	t := p.peek()
 	if t.kind != ordToken {
 		return c, false
 	}
 	p.i++
-	n, ok := p.number()
-	if !ok {
+	if !before {
+		var ok bool
+		if n, ok = p.number(); !ok {
+			return c, false
+		}
+		p.any("sts")
+	}
+	if before && p.is("ndl") { // told in full
 		return c, false
 	}
-	p.any("sts")
-	return script.Claim{What: script.OnNdl, Needle: int(t.val), N: n, At: n.At}, p.clauseEnd()
+	p.ndlRemark()
+	return script.Claim{What: script.OnNdl, Needle: int(t.val), N: n, At: n.At}, p.clauseEnd() || p.is("and")
 }
 
 // claimOrHalf reads a claim, or "half on each needle".
@@ -439,7 +449,7 @@ func (p *parser) tail(c *script.Claim) bool {
 			c.What, told = script.WrapNone, true
 		case c.What == script.Live && p.whenTurned():
 			told, p.turnedHeel = true, true
-		case (c.What == script.Live || c.What == script.Edges) && p.phrase("along each side", "along each edge", "down each side", "down each edge", "up each side", "along both side", "along either side"):
+		case (c.What == script.Live || c.What == script.Edges) && p.phrase("along each side", "along each edge", "down each side", "down each edge", "up each side", "along both side", "along either side", "run up each edge", "run up each side", "run along each edge", "run along each side", "lie along each edge", "lie along each side", "lie on each edge", "run down each edge", "run down each side"):
 			c.What, told = script.Edges, true
 			p.phrase("of the heel", "of the flap", "of heel", "of flap")
 		case p.phrase("are for the front", "are for the instep", "are for instep", "are the instep", "are the front", "form the instep", "form the front"):

@@ -1,6 +1,8 @@
 package reader
 
 import (
+	"slices"
+
 	"sockwright/internal/pattern"
 	"sockwright/internal/script"
 )
@@ -28,10 +30,27 @@ func (p *parser) divide() bool {
 
 // setApart adds a part that is worked to and fro from here on.
 func (p *parser) setApart(start int, d script.Divide) bool {
+	if d.These && !p.began && !d.N.Known() {
+		d.N = p.knitBefore()
+	}
 	d.Base = p.base(start)
 	p.add(&d)
 	p.part, p.flat = script.Heel, true
 	return true
+}
+
+// knitBefore is how many stitches the row just told works before it turns, absent if that is not told:
+// "knit 30, turn; work on these sts only".
+func (p *parser) knitBefore() (n pattern.Number) {
+	for _, item := range slices.Backward(p.items) {
+		if r, ok := item.(*script.Row); ok {
+			if len(r.Steps) == 2 && r.Steps[0].Op == script.Knit && r.Steps[0].To == script.Here && turns(r.Steps) {
+				return r.Steps[0].N
+			}
+			break
+		}
+	}
+	return n
 }
 
 // putOnNeedle reads, behind "take" or "slip", "half the stitches, 36, on one needle", "first 30
@@ -53,7 +72,7 @@ func (p *parser) putOnNeedle(start int, heel bool) bool {
 	}
 	p.phrase("of the rnd", "of rnd")
 	on, hold := false, false
-	for p.phrase("on to", "onto", "on", "upon") {
+	for p.phrase("on to", "onto", "on", "upon", "to") {
 		p.skip("one", "a", "the", "spare", "to")
 		if _, _, ok := p.needle(); ok {
 			on = true

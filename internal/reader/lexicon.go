@@ -264,7 +264,7 @@ var (
 
 // dottedWords are abbreviations of several parts, each with its dot.
 var dottedWords = []dottedTerm{
-	{"p.2s.s.o", "p2sso"}, {"p.s.s.o", "psso"}, {"p.s", "seam-st"}, {"s.k.p.o", "skp"}, {"s.s.k", "ssk"}, {"t.b.l", "tbl"}, {"y.o.n", "yo"}, {"y.r.n", "yo"}, {"y.fwd", "yo"}, {"w.fwd", "yo"}, {"y.o", "yo"},
+	{"p.2s.s.o", "p2sso"}, {"p.s.s.o", "psso"}, {"p.s", "seam-st"}, {"s.k.p.o", "skp"}, {"s.k.p", "skp"}, {"s.s.k", "ssk"}, {"t.b.l", "tbl"}, {"y.o.n", "yo"}, {"y.r.n", "yo"}, {"y.fwd", "yo"}, {"w.fwd", "yo"}, {"y.o", "yo"},
 	{"st.st", "st-st"}, {"st. st", "st-st"}, {"g.st", "garter"}, {"m.st", "moss"}, {"r.s", "rs"}, {"w.s", "ws"}, {"d.p.n", "ndl"}, {"w.y.i.f", "wyif"}, {"w.y.i.b", "wyib"}, {"k.b.l", "ktbl"},
 }
 

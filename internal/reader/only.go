@@ -221,6 +221,40 @@ func (p *parser) rowBySize(start int, l script.Label) bool {
 	return len(p.items) > began
 }
 
+// rowOfOthers reads in brackets what a row is in some of the sizes: "*k13, k2tog; rep from * (size L: k all
+// sts)", "[k2, p2] to end (Small: k)".
+func (p *parser) rowOfOthers(l script.Label) *script.Row {
+	back, told := p.i, p.toldSizes
+	p.any(",", ".")
+	if from := p.i; p.only == 0 && p.any("(", "[") {
+		p.skip("but", "for", "in", "the")
+		if set, _, ok := p.sizeSet(); ok && set != source.AllSizes(p.sizes) && p.any(":", ",", "-") {
+			p.skip("just", "only")
+			if steps, ok := p.rowSteps(); ok && p.any(")", "]") {
+				r := &script.Row{Label: l, Steps: steps, Flat: !l.Round}
+				r.Base = p.base(from)
+				r.Sizes = set
+				return r
+			}
+		}
+	}
+	p.i, p.toldSizes = back, told
+	return nil
+}
+
+// bySizeSet adds a row, another that some sizes work in its place, and what is counted behind both.
+func (p *parser) bySizeSet(start int, r, others *script.Row) bool {
+	claims := r.Claims
+	r.Claims, r.Base = nil, p.base(start)
+	r.Sizes = source.AllSizes(p.sizes) &^ others.Sizes
+	p.emitRow(r)
+	p.emitRow(others)
+	if claims != nil {
+		p.add(&script.State{Base: p.base(start), Claims: claims})
+	}
+	return true
+}
+
 // onlyBehind reads, behind what is told, that it is for some of the sizes: "Knit 1 rnd (largest size
 // only)."
 func (p *parser) onlyBehind(from int) bool {

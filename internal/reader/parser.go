@@ -40,6 +40,7 @@ type parser struct {
 	inTerms          bool
 	explained        bool          // an abbreviation has been read in this list
 	shaped           *script.Shape // the shaping told last
+	planned          *script.Shape // rounds among which one is to be told that comes again and again
 	inStep           string        // name of the step of a list that is told
 	notes            bool          // below the heading "Notes"
 	defined          []definedTerm

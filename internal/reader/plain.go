@@ -62,6 +62,7 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 			p.i = back
 		}
 		n.Steps = throughout(script.Knit, at)
+		p.wholePart(n)
 	case p.any("p"):
 		n.Steps = throughout(script.Purl, at)
 	case p.phrase("plain k", "plain"):
@@ -97,6 +98,21 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 	return true
 }
 
+// wholePart takes the part that is knitted plain until a length is reached: "knit the foot to 2 in less
+// than …", "knit the leg until …".
+func (p *parser) wholePart(n *plainWork) {
+	back := p.i
+	p.any("the")
+	switch p.partWord() {
+	case script.Foot, script.Leg, script.Cuff:
+		if p.is("to") || p.is("until") || p.is("for") {
+			n.Flat = false
+			return
+		}
+	}
+	p.i = back
+}
+
 // plainMore reads one more thing that is said of plain work: its fabric, the stitches that it
 // is worked on, how long.
 func (p *parser) plainMore(n *plainWork, at source.Span) bool {
@@ -116,7 +132,7 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 	case p.phrase("in k rnd", "in plain rnd", "in plain k rnd"):
 		n.Steps, n.told = throughout(script.Knit, at), true
 		return true
-	case p.phrase("even", "plain", "straight", "without shaping", "as set", "as established", "as est", "in this way", "in this manner", "so", "as before", "as given", "foll"):
+	case p.phrase("even", "plain", "straight", "without shaping", "without narrowing", "without dec or inc", "without dec", "without inc", "as set", "as established", "as est", "in this way", "in this manner", "so", "as before", "as given", "foll"):
 		n.told = true
 		return true
 	case p.phrase("back and forth over the heel sts", "back and forth on the heel sts", "back and forth", "to and fro", "over the heel sts", "on the heel sts", "on heel sts", "over heel sts", "across the heel sts", "across heel sts", "across these sts", "in the heel"):

@@ -205,6 +205,9 @@ func (p *parser) repeat() bool {
 	case p.any("rep"):
 		lead = "rep"
 		p.skip("ing")
+	case p.any("alt"): // "Alternate these two rounds until 56 sts are left"
+		lead = "alt"
+		p.skip("between", "work")
 	case p.phrase("go on", "carry on", "keep on", "keep going"):
 		lead = "cont"
 		p.skip("with", "work")
@@ -216,6 +219,10 @@ func (p *parser) repeat() bool {
 		p.skip("only", "just")
 	}
 	r := script.Repeat{}
+	if ref, ok := try(p, p.refWorked); ok {
+		r.Ref = ref
+		return p.repeatOf(start, "work", r)
+	}
 	if n, ok := try(p, p.rowsLike); ok {
 		r.Ref, r.Stop = n.Ref, n.Stop
 		r.Claims = p.claimsBehind()
@@ -251,6 +258,35 @@ func (p *parser) repeat() bool {
 		}
 		p.ofPattern(&r.Ref)
 	}
+	return p.repeatOf(start, lead, r)
+}
+
+// refWorked reads rows of which it is said that they are worked: "The gusset round is worked", "these 2
+// rnds are repeated".
+func (p *parser) refWorked() (r script.Ref, ok bool) {
+	if r, ok = try(p, p.refNamed); !ok {
+		if r, ok = p.ref(); !ok {
+			return r, false
+		}
+	}
+	return r, p.any("is", "are") && p.any("worked", "rep", "k", "done")
+}
+
+// refNamed reads one row by its name: "the gusset round".
+func (p *parser) refNamed() (r script.Ref, ok bool) {
+	p.any("the", "this")
+	name := p.peek().w
+	if !p.toldRow(name) {
+		return r, false
+	}
+	p.i++
+	r.Names, r.Round = []string{name}, p.is("rnd")
+	return r, p.any("rnd", "row")
+}
+
+// repeatOf reads how often rows are worked again, and adds that.
+func (p *parser) repeatOf(start int, lead string, r script.Repeat) bool {
+	var ok bool
 	back := p.i
 	p.any(",")
 	over := p.phrase("again and again", "over and over")
@@ -286,26 +322,55 @@ func (p *parser) repeat() bool {
 		}
 	}
 	if plain = max(plain, p.withBetween()); plain > 0 && len(r.Ref.Names) == 1 { // a shaping round with plain ones between
-		p.add(&script.Shape{Base: p.base(start), Name: r.Ref.Names[0], Every: plain + 1, Stop: r.Stop, Claims: p.claimsBehind()})
+		p.shapeWithPlain(start, &script.Shape{Name: r.Ref.Names[0], Every: plain + 1, Stop: r.Stop})
 		return true
 	}
 	r.Claims = p.claimsBehind()
+	p.ending(&r.Stop) // "15 times in all, 30 rows, so that the last row is a WS row"
 	r.Base = p.base(start)
 	emit(p, r)
 	p.thenAgain()
 	return true
 }
 
+// shapeWithPlain adds a shaping round that is repeated with plain ones behind each, and what it goes on
+// with: "…, then 4 times more with three plain rounds after each".
+func (p *parser) shapeWithPlain(start int, s *script.Shape) {
+	for {
+		s.Base = p.base(start)
+		p.add(s)
+		start = p.i
+		p.any(",", ";")
+		p.any("and")
+		if !p.any("then") {
+			break
+		}
+		stop, ok := p.stopping(true)
+		plain := p.withBetween()
+		if !ok || plain == 0 {
+			break
+		}
+		if stop.Kind == script.Times { // they come on top of the first
+			stop.Kind = script.More
+		}
+		s = &script.Shape{Name: s.Name, Every: plain + 1, Stop: stop}
+	}
+	p.i = start
+	s.Claims = p.claimsBehind()
+}
+
 // withBetween reads how many plain rounds lie between those that are repeated: "with 2 plain rounds
-// between".
+// between", "with one plain round after each".
 func (p *parser) withBetween() int {
 	back := p.i
 	p.any(",")
 	if p.any("with", "work") {
 		n, ok := p.number()
 		p.skip("plain", "k", "even")
-		if ok && len(n.Val) == 1 && p.any("rnd", "row") && p.any("between") {
-			p.any("each", "them")
+		if ok && len(n.Val) == 1 && p.any("rnd", "row") && p.any("between", "after") {
+			p.any("each", "them", "it", "every")
+			p.any("one", "of")
+			p.any("them")
 			return int(n.Val[0])
 		}
 	}
@@ -475,6 +540,42 @@ func (p *parser) chartRows() bool {
 		p.add(&script.Repeat{Base: r.Base, Ref: script.Ref{Nums: r.Label.Nums, Round: r.Label.Round}, Stop: again, Claims: claims})
 	}
 	p.thenAgain()
+	return true
+}
+
+// chartAcross reads how often a chart is worked in a round, which says how many stitches that has: "The
+// chart is worked 8 times in each rnd", "The 6 sts of the chart are repeated ten times across the rnd".
+func (p *parser) chartAcross() bool {
+	start := p.i
+	if p.lastChart == nil || p.lastChart.Width == 0 || len(p.items) > 0 && p.flat {
+		return false
+	}
+	p.any("the")
+	if width, ok := p.number(); ok {
+		if len(width.Val) != 1 || int(width.Val[0]) != p.lastChart.Width || !p.any("sts") || !p.any("of") {
+			return p.restore(start)
+		}
+		p.any("the")
+	}
+	if !p.any("chart") || !p.any("is", "are") || !p.any("worked", "rep", "k") {
+		return p.restore(start)
+	}
+	n, ok := p.number()
+	if !ok || !p.any("times") || !p.any("in", "on", "across", "around") {
+		return p.restore(start)
+	}
+	p.any("each", "every", "the", "one", "all")
+	if !p.any("rnd") || !p.clauseEnd() {
+		return p.restore(start)
+	}
+	all := pattern.Number{At: n.At, Cols: n.Cols}
+	for _, v := range n.Val {
+		if v != pattern.Gap {
+			v *= int32(p.lastChart.Width)
+		}
+		all.Val = append(all.Val, v)
+	}
+	emit(p, script.State{Base: p.base(start), Claims: []script.Claim{{What: script.Total, N: all, At: n.At}}})
 	return true
 }
 

@@ -50,8 +50,10 @@ func init() {
 		{"short rows go on", (*parser).shortRowsGoOn},
 		{"from now on", (*parser).fromNowOn},
 		{"stop when", (*parser).stopWhen},
+		{"every nth of these", (*parser).everyNthOfThese},
 		{"rounds between", (*parser).roundsBetween},
 		{"mirrored", (*parser).mirrored},
+		{"repeats of a chart", (*parser).chartAcross},
 		{"rows of a chart", (*parser).chartRows},
 		{"when all are worked", (*parser).whenWorked},
 		{"repeat", (*parser).repeat},
@@ -117,12 +119,16 @@ func (p *parser) row() bool {
 	if l.Many.Known() && r.Stop == nil {
 		r.Stop = &script.Stop{Kind: script.Rows, N: l.Many, At: l.At}
 	}
-	r.Claims = p.claimsBehind()
+	others := p.rowOfOthers(l)
+	if r.Claims = p.claimsBehind(); others != nil {
+		return p.bySizeSet(start, r, others)
+	}
 	r.Base = p.base(start)
 	if p.beginsHere() {
 		r.Label.Name = "partial"
 	}
 	p.emitRow(r)
+	p.asPlanned(r)
 	p.arranging()
 	if p.strayStep() || !p.stop() && !p.is(")") && !p.is(";") && !p.is(",") && !p.is("-") && !p.is(":") && !p.is("(") {
 		r.Cut = p.stumble(r.Label.Said)

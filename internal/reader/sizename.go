@@ -24,7 +24,7 @@ const (
 
 var (
 	letterName = regexp.MustCompile(`^(?:[2-6]?X{1,4}[SL]|[1-6]XL?|[SML])(?:$|[^\w'’.&-]|[.&-](?:$|\W)|/)`)
-	wordName   = regexp.MustCompile(`(?i)^(?:(?:(?:extra|x+)[ -]?)?(?:small|large)|med(?:ium)?|baby|babies|infants?|newborn|toddlers?|child(?:ren)?|kids?|youths?|juniors?|teens?|adults?|wom[ae]n|m[ae]n|lad(?:y|ies)|gentlem[ae]n|gents?|boys?|girls?|narrow|average|regular|standard|wide|slim|full|short|long|tall|petite)(?:['’]?s|['’]|)(?:$|[^\w'’-]|-(?:$|\W))`)
+	wordName   = regexp.MustCompile(`(?i)^(?:(?:(?:extra|x+)[ -]?)?(?:small|large)|smaller|larger|med(?:ium)?|baby|babies|infants?|newborn|toddlers?|child(?:ren)?|kids?|youths?|juniors?|teens?|adults?|wom[ae]n|m[ae]n|lad(?:y|ies)|gentlem[ae]n|gents?|boys?|girls?|narrow|average|regular|standard|wide|slim|full|short|long|tall|petite)(?:['’]?s|['’]|)(?:$|[^\w'’-]|-(?:$|\W))`)
 	ageName    = regexp.MustCompile(`(?i)^\d{1,2}(?: ?[-–] ?\d{1,2})? ?(?:years?|yrs?|months?|mths?|mos)(?:$|[^\w])`)
 	colourName = regexp.MustCompile(`(?i)^(?:red|blue|green|black|white|pink|yellow|orange|purple|gr[ae]y|brown)(?:$|[^\w'’-])`)
 	romanName  = regexp.MustCompile(`^(?:IV|VI{0,3}|I{1,3}|IX|X)(?:$|\W)`)

@@ -551,7 +551,10 @@ func (p *parser) chartStep() (s script.Step, ok bool) {
 			}
 		}
 		if !named && !p.any("of", "from", "in") {
-			return s, false
+			named = s.Last > s.Needle && p.chartAlone()
+			if !named {
+				return s, false
+			}
 		}
 	}
 	if p.any("from"); !named {
@@ -588,6 +591,12 @@ func (p *parser) chartStep() (s script.Step, ok bool) {
 	}
 	p.inPattern()
 	return s, true
+}
+
+// chartAlone tells whether rows can only be those of a chart: none have been told in words since it was
+// drawn.
+func (p *parser) chartAlone() bool {
+	return p.lastChart != nil && len(p.lastChart.Rows) > 0 && len(p.rows) == 0
 }
 
 // chartName reads "chart A", "the instep chart", "Chart 2 patt": the words that tell it from

@@ -127,7 +127,9 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 	p.any("a")
 	length := p.any("for")
 	more := p.any("another")
+	from := p.i
 	p.skip("a", "another", "total", "of", "about")
+	total := p.toksHave(from, "total")
 	more = p.any("more") || more
 	back := p.i
 	if l, ok := p.length(); ok {
@@ -153,7 +155,7 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 		if p.any("more") || more {
 			s.Kind = script.More
 		}
-		if p.phrase("in all", "in total", "altogether", "total", "all told") {
+		if p.phrase("in all", "in total", "altogether", "total", "all told") || total {
 			s.Kind = script.InAll
 		}
 		return s, true
@@ -199,6 +201,12 @@ func (p *parser) until() (s script.Stop, ok bool) {
 	}
 	if c, ok := try(p, p.rowDone); ok { // "you have worked “yo, p10, turn”"
 		return script.Stop{Kind: script.Split, Claims: []script.Claim{c}}, true
+	}
+	if l, ok := try(p, p.shortOf); ok {
+		return script.Stop{Kind: script.Measures, Length: l}, true
+	}
+	if n, ok := try(p, p.eachDone); ok {
+		return script.Stop{Kind: script.InAll, N: n}, true
 	}
 	if n, ok := try(p, p.timesDone); ok { // "you have narrowed fourteen times"
 		return script.Stop{Kind: script.InAll, N: n}, true
@@ -301,6 +309,34 @@ func (p *parser) rowDone() (c script.Claim, ok bool) {
 		}
 	}
 	return c, false
+}
+
+// shortOf reads a length that is told from its end: "2 in less than the wanted length", "4 cm short of
+// the full length", "5 cm before the tip of the big toe".
+func (p *parser) shortOf() (*script.Length, bool) {
+	p.skip("about", "approx")
+	l, ok := p.length()
+	if !ok || !p.any("short", "less", "shorter", "before", "from", "under") {
+		return nil, false
+	}
+	p.passClause()
+	l.Short = true
+	return l, true
+}
+
+// eachDone reads how often each of several rows has been worked: "10 of each have been worked in
+// all", "8 of both are done".
+func (p *parser) eachDone() (pattern.Number, bool) {
+	n, ok := p.number()
+	p.any("row", "rnd")
+	if !ok || !p.any("of") || !p.any("each", "both", "them") {
+		return n, false
+	}
+	p.any("kind", "sort")
+	p.skip("are", "has", "been")
+	p.any("worked", "done", "k", "made", "complete")
+	p.phrase("in all", "in total", "altogether")
+	return n, p.clauseEnd()
 }
 
 // timesDone reads "narrowed fourteen times", "this has been done 8 times in all".

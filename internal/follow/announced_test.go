@@ -1,0 +1,132 @@
+package follow_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"sockwright/internal/follow"
+	"sockwright/internal/reader"
+	"sockwright/internal/source"
+)
+
+// TestAnnounced: rows that are announced, alternated or worked again in one sentence, in the words of several
+// writers; what they leave on the needles and what is wrong with them.
+func TestAnnounced(t *testing.T) {
+	gusset := `
+Foot: 70 sts.
+Dec rnd: K1, ssk, k to last 3 sts, k2tog, k1.
+Rnd 2: K.
+`
+	for _, c := range []struct{ text, counts, faults string }{
+		// two rounds in turn
+		{gusset + "Alternate these two rnds until 56 sts are left.", "70; 68 ⟶ 56 in 7; 68 ⟶ 58 in 6", ""},
+		{gusset + "Alternate the last 2 rnds until 60 sts rem.", "70; 68 ⟶ 60 in 5; 68 ⟶ 62 in 4", ""},
+		{gusset + "Alternate these two rnds until 57 sts are left.", "", "5 parity"},
+		{gusset + "These 2 rnds are worked until 56 sts remain.", "70; 68 ⟶ 56 in 7", ""},
+		{gusset + "The last 2 rnds are repeated until 56 sts remain.", "70; 68 ⟶ 56 in 7", ""},
+		{"\nFoot: 40 sts.\nRnd A: K1, m1, k to last st, m1, k1.\nRnd B: K.\nAlternate A and B until 6 of each have been worked in all. 52 sts.", "40; 42 ⟶ 52 in 6", ""},
+		{"\nFoot: 40 sts.\nRnd A: K1, m1, k to last st, m1, k1.\nRnd B: K.\nWork rnds A and B until 6 of both are done. 52 sts.", "40; 42 ⟶ 52 in 6", ""},
+		{"\nFoot: 40 sts.\nRnd A: K1, m1, k to last st, m1, k1.\nRnd B: K.\nAlternate A and B until 6 of each have been worked. 54 sts.", "", "5 stitch-count"},
+		// a shaping round with plain ones after it
+		{"\nCalf: 80 sts.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\nThe dec rnd is worked 4 times in all, with one plain round after each, then 3 times more with three plain rounds after each. 66 sts.", "80; 78 ⟶ 66 in 7", ""},
+		{"\nCalf: 80 sts.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\nThe dec rnd is worked 4 times in all, with 2 plain rnds between them. 72 sts.", "80; 78 ⟶ 72 in 4", ""},
+		// told before it is told how
+		{"\nCalf: 80 sts.\nKnit 40 rnds. Every fifth one of these rnds is a dec rnd, the rest are plain.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\nAfter the 40 rnds there are 64 sts.", "80; 80; 78 ⟶ 64 in 8; 64", ""},
+		{"\nCalf: 80 sts.\nWork 30 rnds in st st. Each 6th rnd of them is a dec rnd; knit the others.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\nThere are now 70 sts.", "80; 80; 78 ⟶ 70 in 5; 70", ""},
+		{"\nCalf: 80 sts.\nKnit 42 rnds. Every fifth one of these rnds is a dec rnd.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\n42 rnds have been worked, and there are 62 sts.", "80; 80", "5 stitch-count"},
+		// the last row behind the count of rows
+		{"\nHeel on 28 sts, RS facing.\nRow 1 (RS): Sl 1, k to end.\nRow 2 (WS): Sl 1, p to end.\nWork Rows 1 and 2 a total of 14 times, 28 rows, so that the last row worked is a WS row.", "28; 28 in 14; 28 in 14", ""},
+		{"\nHeel on 28 sts, RS facing.\nRow 1 (RS): Sl 1, k to end.\nRow 2 (WS): Sl 1, p to end.\nWork Rows 1 and 2 14 times in all, 28 rows, ending with a RS row.", "28; 28 in 14; 28 in 14", "5 direction"},
+		// a heel that is knitted before anything else is said
+		{"\nKnit 30 sts, turn; the wrong side now faces, and the flap is worked on these sts.\nRow 1 (WS): Sl 1, p to end.\nRow 2 (RS): Sl 1, k to end.", "30; 30; 30", ""},
+		{"\nCO 60 sts; join.\nSlip 30 sts to one needle for the heel.\nRow 1 (RS): Sl 1, k to end.", "60; 30 of 60; 30 of 60", ""},
+		// how much is left to the wanted length
+		{"\nFoot: 60 sts.\nKnit the foot to 5 cm less than the wanted length. 60 sts.", "60; 60", ""},
+		{"\nFoot: 60 sts.\nKnit every round until 2 in short of the full length. 60 sts.", "60; 60", ""},
+		{"\nFoot: 60 sts.\nKnit 12 rnds without narrowing. 60 sts.", "60; 60", ""},
+		// needles
+		{"\nCast on 20 sts in a loop, half on each needle.\nInc round: (K1, m1, k to last st of needle, m1, k1) on both needles. 4 sts more.\nRep the inc round 3 times more. 36 sts.", "20; 24 ⟶ 36 in 4; 36", ""},
+		{"\nThere are 20 sts on the 1st needle, 30 on the 2nd (instep) and 20 on the 3rd; in all 70 sts.\nGusset rnd: N1, k to last 3 sts, k2tog, k1; N2, k; N3, k1, ssk, k to end. 68 sts.", "70; 68", ""},
+		// what the flap leaves at its edges
+		{"\nThe heel flap had 32 rows, so that 16 chain sts run up each edge.\nThe heel is turned, 18 sts; the instep is 32 sts.\nNext rnd: K18, pick up and k 16 sts, k the 32 instep sts, pick up and k 18 sts. 82 sts.", "nothing; 18 of 50", "4 pickup"},
+	} {
+		t.Run(c.text, func(t *testing.T) {
+			f := source.NewFile("sock.txt", "SOCK"+c.text)
+			words := reader.Read(f)
+			r := follow.Follow(words)
+			var have []string
+			for _, x := range append(words.Faults, r.Faults...) {
+				line, _ := f.Position(x.At.Start)
+				have = append(have, fmt.Sprintf("%d %s", line, x.Kind))
+			}
+			if have := strings.Join(have, ", "); have != c.faults {
+				t.Errorf("faults “%s”, should be “%s”", have, c.faults)
+			}
+			if c.counts == "" {
+				return
+			}
+			for i, want := range strings.Split(c.counts, "; ") {
+				if have := told(r, i+2, 0); have != want {
+					t.Errorf("line %d: %s, should be %s", i+2, have, want)
+				}
+			}
+		})
+	}
+}
+
+// TestDrawnAndCounted: a chart, how often it is worked in a round, and which of its rows the words name.
+func TestDrawnAndCounted(t *testing.T) {
+	const chart = `
+40 sts, in the round.
+
+CHART, 4 sts
+ 3 | p k k k
+ 2 | k p k k
+ 1 | k k p k
+Key: k = knit; p = purl
+
+`
+	for _, c := range []struct{ words, faults string }{
+		{"The 4 sts of the chart are worked ten times in every rnd.", ""},
+		{"The chart is repeated 10 times across the rnd.", ""},
+		{"The chart is worked 9 times in each rnd.", "10 stitch-count"},
+		{"Work Rnds 1-3 of the chart 5 times, 15 rnds in all.", ""},
+		{"Work Rnds 1-3 five times, 15 rnds in all.", ""},
+		{"Work Rnds 1-5 of the chart 5 times, 15 rnds in all.", "10 chart-text-mismatch"},
+		{"Work Rnds 1-4 of the chart 5 times.", "10 chart-text-mismatch"},
+	} {
+		f := source.NewFile("sock.txt", "SOCK"+chart+c.words)
+		words := reader.Read(f)
+		var have []string
+		for _, x := range append(words.Faults, follow.Follow(words).Faults...) {
+			line, _ := f.Position(x.At.Start)
+			have = append(have, fmt.Sprintf("%d %s", line, x.Kind))
+		}
+		if have := strings.Join(slices.Compact(have), ", "); have != c.faults { // every pass tells it
+			t.Errorf("%s: “%s”, should be “%s”", c.words, have, c.faults)
+		}
+	}
+}
+
+// TestOtherSizesInBrackets: what a row is in some of the sizes stands in brackets behind it.
+func TestOtherSizesInBrackets(t *testing.T) {
+	for _, row := range []string{
+		"Next rnd: *k13 (31, -), k2tog; rep from * to end (size L: k all sts). 56 (64, 72) sts.",
+		"Next rnd: *k13 (31, -), k2tog; rep from * to end (L: k). 56 (64, 72) sts.",
+		"Next rnd: *K13 (31, -), k2tog; rep from * (in size L: just k all sts). 56 (64, 72) sts.",
+	} {
+		f := source.NewFile("sock.txt", "SOCK\nSizes S (M, L)\nCO 60 (66, 72) sts; join.\n"+row+"\nK 1 rnd.")
+		words := reader.Read(f)
+		r := follow.Follow(words)
+		for _, x := range append(words.Faults, r.Faults...) {
+			t.Errorf("%s: %s", row, x.Text.String())
+		}
+		for size, want := range []string{"56", "64", "72"} {
+			if have := told(r, 5, size); have != want {
+				t.Errorf("%s: size %d has %s, should have %s", row, size, have, want)
+			}
+		}
+	}
+}
