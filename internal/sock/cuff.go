@@ -135,16 +135,20 @@ func (c *cuff) top(direction string) string {
 	return ""
 }
 
-// tell adds the waste yarn of a tubular cast-on.
+// tell adds what a tubular or sewn edge needs.
 func (c *cuff) tell(d *Draft, p *Part) {
 	if c.edge == crossedEdge {
-		p.Notions = append(p.Notions, "cable needle")
+		p.Notions, p.Skills = append(p.Notions, "cable needle"), append(p.Skills, "crossing sts")
 	}
 	if c.edge.tubular() && d.Direction == design.CuffDown {
 		p.Notions = append(p.Notions, wasteYarn, "needles one or two sizes smaller")
+		p.Skills = append(p.Skills, "yarn overs")
 	}
 	if d.Direction == design.ToeUp && (c.edge.tubular() || c.edge == sewnEdge) {
 		p.Notions = append(p.Notions, "tapestry needle")
+	}
+	if d.Direction == design.ToeUp && c.edge.tubular() {
+		p.Skills = append(p.Skills, "grafting")
 	}
 }
 

@@ -125,6 +125,7 @@ func (d *Draft) Parts() []Part {
 	var list []Part
 	for i, part := range order {
 		p := find(part, d.kinds[part])
+		p.Skills = d.skills(p)
 		if own, ok := d.parts[i].(teller); ok {
 			p.Notions = slices.Clone(p.Notions)
 			own.tell(d, &p)
@@ -133,6 +134,23 @@ func (d *Draft) Parts() []Part {
 	}
 	if d.Direction == design.ToeUp {
 		slices.Reverse(list)
+	}
+	return list
+}
+
+// skills is what a knitter must know for a part as this sock is worked: legs and toes that are
+// decreased from the cuff down are increased from the toe up, and no toe is grafted there.
+func (d *Draft) skills(p Part) []string {
+	var list []string
+	for _, s := range p.Skills {
+		up := d.Direction == design.ToeUp && (p.Part == "toe" || p.Part == "leg")
+		switch {
+		case up && s == "grafting":
+			continue
+		case up && s == "decreasing":
+			s = "increasing"
+		}
+		list = append(list, s)
 	}
 	return list
 }

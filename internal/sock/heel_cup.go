@@ -15,7 +15,7 @@ var (
 )
 
 var _ = register(Part{Part: "heel", Kind: "cup", Name: "a heel with a cup and a flap", Directions: toeUp, Gussets: []string{"increases"},
-	Options: []Option{heelShare, cupTurn, cupMiddle, cupFabric, flapShare}, Skills: []string{"short rows", "decreasing"},
+	Options: []Option{heelShare, cupTurn, cupMiddle, cupFabric, flapShare}, Skills: []string{"short rows", "slipping sts", "decreasing"},
 	Says: say("heel.cup.says", "short rows make a cup under the heel, and a flap grows up the back, taking in a gusset stitch at the end of each row: fits high insteps"),
 	How:  say("heel.cup.opening", "After a gusset of increases the heel begins with a cup of short rows under the foot. Then a flap is worked up the back of the heel, and each of its rows takes in 1 stitch of the gusset, until none is left."),
 	take: func(d *Draft, t *design.Table) construction {

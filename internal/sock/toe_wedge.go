@@ -149,6 +149,13 @@ func toeRounds(rate string, n, d int) int {
 	return sum
 }
 
+// tell leaves grafting out where the toe is closed otherwise.
+func (w *wedgeToe) tell(_ *Draft, p *Part) {
+	if w.closing != "graft" {
+		p.Skills = slices.DeleteFunc(p.Skills, func(s string) bool { return s == "grafting" })
+	}
+}
+
 func (w *wedgeToe) declare(d *Draft) {
 	foot := d.v("foot.stitches")
 	left := d.Model.Add(grade.Var{
