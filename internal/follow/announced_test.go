@@ -46,7 +46,15 @@ Rnd 2: K.
 		{"\nFoot: 60 sts.\nKnit the foot to 5 cm less than the wanted length. 60 sts.", "60; 60", ""},
 		{"\nFoot: 60 sts.\nKnit every round until 2 in short of the full length. 60 sts.", "60; 60", ""},
 		{"\nFoot: 60 sts.\nKnit 12 rnds without narrowing. 60 sts.", "60; 60", ""},
+		// a turn of which all rows are alike
+		{"\nThe heel flap has 34 sts and 34 sts wait.\nK22, ssk, turn. Sl 1, p10, p2tog, turn.\nFrom here on every row is: sl 1, work 10, take the next st together with the first st past the gap (ssk on the right side, p2tog on the wrong side), turn.\nGo on until the side sts are used up. 12 sts are left.", "34 of 68; 32 of 66; 31 of 65 ⟶ 12 of 46 in 20", ""},
+		{"\nThe heel flap has 34 sts and 34 sts wait.\nK22, ssk, turn. Sl 1, p10, p2tog, turn.\nFrom now on, each row goes: sl 1, work 10, take the next st together with the first st beyond the gap (ssk on RS rows, p2tog on WS rows), turn.\nGo on until the side sts are used up. 14 sts are left.", "", "5 stitch-count"},
+		// a short-row heel with double stitches
+		{"\n60 sts in the round; the heel takes the first 30 sts.\nDS (double st): yarn to front, slip the st, pull the yarn to the back until both legs of it lie on the needle.\nRow 1 (RS): Knit the 30 heel sts, turn.\nRow 2 (WS): DS, purl to the end of the heel sts, turn.\nRow 3: DS, knit up to the first double st you meet, turn.\nRow 4: DS, purl up to the double st that you come to, turn.\nRep Rows 3 and 4, stopping after a Row 3 without turning, when 10 plain sts lie between 10 double sts on each side.\nKnit 1 rnd over all 60 sts, taking both legs of each double st together as one.", "30 of 60; nothing; 30 of 60; 30 of 60", ""},
+		{"\n60 sts in the round; the heel uses the last 30 sts.\nRow 1 (RS): Knit the 30 heel sts, turn.\nRow 2 (WS): DS, purl to the end of the heel sts, turn.\nRow 3: DS, knit to the DS, turn.\nRow 4: DS, purl to the DS, turn.\nRep Rows 3 and 4, stopping when there are 10 plain sts between 9 double sts on each side.", "", "7 stitch-count"},
 		// needles
+		{"\nBegin with 24 sts, 12 on each of two needles. The first needle is the top (T), the second the sole (S).\nRnd C: T, k; S, k1, m1, k to last st, m1, k1.\nRnd D: k.\nRep Rnds C and D 4 more times. T now has 12 sts and S has 22 sts, which makes 34 altogether.", "24; 26 ⟶ 34 in 5", ""},
+		{"\nBegin with 24 sts, 12 on each of two needles. Needle 1 holds the instep (A) and needle 2 the sole (B).\nRnd 1: A, k1, m1, k to last st, m1, k1; B, k. A has 14 sts, B has 13 sts.", "", "3 stitch-count"},
 		{"\nCast on 20 sts in a loop, half on each needle.\nInc round: (K1, m1, k to last st of needle, m1, k1) on both needles. 4 sts more.\nRep the inc round 3 times more. 36 sts.", "20; 24 ⟶ 36 in 4; 36", ""},
 		{"\nThere are 20 sts on the 1st needle, 30 on the 2nd (instep) and 20 on the 3rd; in all 70 sts.\nGusset rnd: N1, k to last 3 sts, k2tog, k1; N2, k; N3, k1, ssk, k to end. 68 sts.", "70; 68", ""},
 		// what the flap leaves at its edges
@@ -126,6 +134,23 @@ func TestOtherSizesInBrackets(t *testing.T) {
 		for size, want := range []string{"56", "64", "72"} {
 			if have := told(r, 5, size); have != want {
 				t.Errorf("%s: size %d has %s, should have %s", row, size, have, want)
+			}
+		}
+	}
+}
+
+// TestSizesBeforeCounts: the sizes are named at the head of the line that tells the first counts.
+func TestSizesBeforeCounts(t *testing.T) {
+	for _, line := range []string{"S, M, L: 60, 64, 68 sts in the round.", "S / M / L: 60 / 64 / 68 sts in the round.", "Small, Medium, Large: 60, 64, 68 sts in the round."} {
+		f := source.NewFile("sock.txt", "SOCK\n"+line+"\nK 10, 12, 14 rnds.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1. 58, 62, 66 sts.")
+		if strings.Contains(line, "/") {
+			f = source.NewFile("sock.txt", strings.ReplaceAll(f.Text, ", ", " / "))
+		}
+		words := reader.Read(f)
+		r := follow.Follow(words)
+		for size, want := range []string{"60", "64", "68"} {
+			if have := told(r, 2, size); have != want {
+				t.Errorf("%s: size %d has %s, should have %s", line, size, have, want)
 			}
 		}
 	}

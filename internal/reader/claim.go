@@ -280,7 +280,7 @@ func (p *parser) claim() (c script.Claim, ok bool) {
 			}
 		}
 		p.phrase("is down to", "is back to", "is back at", "goes down to", "is dec'd to", "is reduced to", "comes to")
-		p.skip(":", "-", "has", "holds", "held", "holding", "with", ",", "=", "each", "(", "instep", ")", "sole", "of", "are", "there", "is")
+		p.skip(":", "-", "now", "has", "holds", "held", "holding", "with", ",", "=", "each", "(", "instep", ")", "sole", "of", "are", "there", "is")
 	} else if part := p.partWord(); part != 0 { // "heel: 32 sts", "instep 28 sts"
 		p.skip("ndl", "flap", "turn", "sts", "still", "again", "now")
 		if !p.any(":", "-", "=", "leaves", "has", "is", "at") && p.peek().kind != numToken {

@@ -11,7 +11,7 @@ import (
 func (p *parser) divide() bool {
 	start := p.i
 	p.skip("then", "now")
-	if p.halfEach(start) || p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) || p.heelIs(start) || p.knitsHeel(start) {
+	if p.halfEach(start) || p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) || p.heelIs(start) || p.heelTakes(start) || p.knitsHeel(start) {
 		return true
 	}
 	heel := p.part == script.Heel
@@ -277,6 +277,24 @@ func (p *parser) heelIs(start int) bool {
 	d.N = n
 	p.any(")")
 	return p.setApart(start, d)
+}
+
+// heelTakes reads "the heel takes the first 30 sts", "the heel flap uses the last 32 sts of the rnd".
+func (p *parser) heelTakes(start int) bool {
+	d := script.Divide{Part: script.Heel}
+	p.any("the", "your")
+	if p.partWord() != script.Heel || !p.any("takes", "uses", "occupies", "needs", "take") {
+		return p.restore(start)
+	}
+	p.any("up")
+	p.from(&d)
+	n, ok := p.number()
+	if !ok || !p.any("sts") {
+		return p.restore(start)
+	}
+	p.phrase("of the rnd", "of rnd")
+	d.N = n
+	return p.clauseEnd() && p.setApart(start, d) || p.restore(start)
 }
 
 // knitsHeel reads "K30 for the heel, leave the other 30 for the instep": the round is left where the

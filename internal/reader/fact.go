@@ -179,11 +179,18 @@ func (p *parser) entry() bool {
 // explains reads a line that explains a stitch: "C4B: slip 2 sts to cable needle, …".
 func (p *parser) explains(text string) bool {
 	raw := p.raw(p.toks[0].at)
-	if p.toks[0].stitch == nil && !looksLikeTerm(raw) || p.ahead(1).w != ":" && p.ahead(1).w != "=" && p.ahead(1).w != "-" || len(p.toks) < 5 {
+	mark := 1
+	if p.ahead(1).w == "(" { // "DS (double st): …"
+		for mark < 8 && p.ahead(mark).w != ")" {
+			mark++
+		}
+		mark++
+	}
+	if p.toks[0].stitch == nil && !looksLikeTerm(raw) || p.ahead(mark).w != ":" && p.ahead(mark).w != "=" && p.ahead(mark).w != "-" || len(p.toks) < mark+4 {
 		return false
 	}
 	prose := false
-	for _, t := range p.toks[2:] {
+	for _, t := range p.toks[mark+1:] {
 		switch t.w {
 		case "cn", "cable", "through", "back", "front", "strand", "leave", "leg", "legs", "same", "sl":
 			prose = true
@@ -193,6 +200,9 @@ func (p *parser) explains(text string) bool {
 	}
 	if !prose {
 		return false
+	}
+	if pairWords[p.toks[0].w] { // known without that
+		return true
 	}
 	offset := p.file.LineSpan(p.line).Start
 	at := 0

@@ -15,6 +15,10 @@ var labelNames = newList("next turning wrap base cup cap dec inc set-up setup pi
 func (p *parser) label() (script.Label, bool) {
 	start := p.i
 	l := script.Label{Said: true}
+	if p.fromHereRows(&l) {
+		l.At = p.since(start)
+		return l, true
+	}
 	p.skip("the")
 	p.rowTitle(&l)
 	for n := 0; n < 4; n++ { // "heel, ", "first heel row"
@@ -173,6 +177,26 @@ func (p *parser) label() (script.Label, bool) {
 		return script.Label{}, false
 	}
 	return l, true
+}
+
+// fromHereRows reads "From here on every row is:", "from now on, each row goes:": all rows to come are
+// alike.
+func (p *parser) fromHereRows(l *script.Label) bool {
+	back := p.i
+	if !p.fromHere() {
+		return false
+	}
+	p.any(",")
+	if !p.any("every", "each", "all") || !p.is("row") && !p.is("rnd") {
+		return p.restore(back)
+	}
+	l.Name, l.Round = "foll", p.is("rnd")
+	p.i++
+	p.any("is", "are", "goes", "reads", "runs", "go")
+	p.any("worked")
+	p.any("as", "so", "thus", "foll")
+	p.any("foll")
+	return p.any(":") || p.restore(back)
 }
 
 // shapingNames are names under which a row is told without the word: "Decrease: k1, ssk …".

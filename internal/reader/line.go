@@ -67,7 +67,7 @@ func (p *parser) lines() {
 		p.begin(p.tableRow(text, toks))
 		text = p.itemised(text, at)
 		p.forSome = p.onlyAhead().Len()
-		p.begin(p.dress(p.toks))
+		p.begin(p.nameNeedles(p.dress(p.toks)))
 		p.out.Lines[n-1].Step = p.inStep
 		role := p.oneLine(text)
 		p.blank = false
@@ -425,6 +425,9 @@ func (p *parser) isSizesLine(text string) bool {
 	at := p.out.SizesAt
 	line := p.file.LineSpan(p.line)
 	if !at.Known() || at.Start < line.Start || at.End > line.End {
+		return false
+	}
+	if countsBehind.MatchString(p.file.Slice(source.Span{Start: at.End, End: line.End})) {
 		return false
 	}
 	return !strings.Contains(text, ":") || len(p.toks) < 3*p.sizes+16

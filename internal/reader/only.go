@@ -26,7 +26,7 @@ func (p *parser) onlySizes() bool {
 		ok = false
 	case only || all && said:
 	case p.is(":"):
-		ok = said || lead || p.began
+		ok = said || lead || p.began || all
 	case p.is(","), p.is("-"), p.thisRowPlain(false):
 		ok = said
 	default:

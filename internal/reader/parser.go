@@ -38,11 +38,12 @@ type parser struct {
 	title            bool           // the title may still come
 	blank            bool           // the line before was empty
 	inTerms          bool
-	explained        bool          // an abbreviation has been read in this list
-	shaped           *script.Shape // the shaping told last
-	planned          *script.Shape // rounds among which one is to be told that comes again and again
-	inStep           string        // name of the step of a list that is told
-	notes            bool          // below the heading "Notes"
+	explained        bool           // an abbreviation has been read in this list
+	shaped           *script.Shape  // the shaping told last
+	needleNames      map[string]int // by the letters that the text calls them
+	planned          *script.Shape  // rounds among which one is to be told that comes again and again
+	inStep           string         // name of the step of a list that is told
+	notes            bool           // below the heading "Notes"
 	defined          []definedTerm
 	dotted           []dottedTerm // abbreviations of several dotted parts that the text explains
 	turnedHeel       bool         // the sentence says that the heel has been turned

@@ -72,6 +72,7 @@ func (p *parser) landmark(s script.Step) (script.Step, bool) {
 		p.i = back
 		return s, false
 	}
+	p.phrase("you meet", "you come to", "you reach", "that you meet", "that you come to", "in your way")
 	if s.To == script.WrapMark && p.any("at", "on") { // "to the ds at the far side"
 		p.skip("the", "far", "other", "opposite")
 		p.any("side", "end")

@@ -253,6 +253,8 @@ func (p *parser) plainAside(n *plainWork) bool {
 	case p.slipFirst():
 		n.SlipFirst, n.told = true, true
 		return true
+	case p.pairAside(): // "taking both legs of each double st as one"
+		return true
 	case p.is("taking") || p.is("removing") || p.is("dropping") || p.is("take") || p.is("remove"):
 		names, ok := p.takenOff()
 		n.off = &script.Markers{Off: true, Names: names}

@@ -50,6 +50,7 @@ func init() {
 		{"short rows go on", (*parser).shortRowsGoOn},
 		{"from now on", (*parser).fromNowOn},
 		{"stop when", (*parser).stopWhen},
+		{"needles called by letters", (*parser).lettered},
 		{"every nth of these", (*parser).everyNthOfThese},
 		{"rounds between", (*parser).roundsBetween},
 		{"mirrored", (*parser).mirrored},

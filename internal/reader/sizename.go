@@ -41,6 +41,7 @@ var (
 	fitLead       = regexp.MustCompile(`(?i)\bfit\b(?:\s+(?:a|an|approx|approximately|about))*[:.,]?\s*$`)
 	titleLead     = regexp.MustCompile(`(?:[.,:;–—-]|\s{2,}|\bSOCKS?|\b[sS]ocks?)\s*$`)
 	sizeBehind    = regexp.MustCompile(`^(?:['’]s?)?(?: sizes?\b)?`)
+	countsBehind  = regexp.MustCompile(`^\s*:\s*\d`) // "S, M, L: 60, 64, 68 sts in the round"
 	headLine      = regexp.MustCompile(`(?i)^\s*(?:the )?sizes?\s*:?\s*$`)
 	nameOpensLine = regexp.MustCompile(`^\s*(?:[•*–-]\s*)?`)
 )
@@ -199,6 +200,8 @@ func sizesListed(text string, title bool, count int) ([]string, int, int, style)
 			if strong || len(l.names) == count && !l.cells {
 				return l.names, i, i + l.length, style{l.bare}
 			}
+		case strings.TrimSpace(before) == "" && strong && len(l.names) == count && countsBehind.MatchString(behind):
+			return l.names, i, i + l.length, style{l.bare}
 		case l.cells:
 		case namesLead.MatchString(before) || title && titleLead.MatchString(before) && strings.Trim(unitOfAll.ReplaceAllString(behind, ""), " .)") == "":
 			if strong || l.kind == colourKind || len(l.names) == count {

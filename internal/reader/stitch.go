@@ -809,11 +809,31 @@ func (p *parser) takeTogether() (s script.Step, ok bool) {
 	p.i++
 	s = script.Step{Op: script.Decrease, Uses: 2, Makes: 1}
 	tog := false
-	for n := 0; !p.clauseEnd() && n < 14; n++ {
+	for n := 0; !p.clauseEnd() && !p.is("(") && n < 18; n++ {
 		tog = tog || p.is("tog")
 		p.i++
 	}
+	p.byOtherSide()
 	return s, tog
+}
+
+// byOtherSide passes over how a decrease is worked on either side, in brackets: "(ssk on the right side,
+// p2tog on the wrong side)", "(k2tog on RS rows, p2tog on WS rows)".
+func (p *parser) byOtherSide() {
+	back := p.i
+	if !p.any("(", "[") {
+		return
+	}
+	for n := 0; n < 20 && !p.stop() && !p.is("(") && !p.is(")") && !p.is("]"); n++ {
+		t := p.peek()
+		if t.stitch != nil && t.stitch.op != script.Decrease || t.kind == numToken {
+			break
+		}
+		p.i++
+	}
+	if !p.any(")", "]") {
+		p.i = back
+	}
 }
 
 // pickUp reads "pick up and k 14 sts along flap", "pick up and k 1 st in each slipped edge

@@ -120,6 +120,8 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 		return s, true
 	case p.any("until"), p.any("to"), p.phrase("up to", "down to"):
 		return p.until()
+	case p.any("stopping"):
+		return p.stoppingWhen()
 	case p.phrase("as long as", "while"):
 		s.Kind = script.UsedUp
 		return s, p.stillWait()
@@ -170,6 +172,42 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 		return s, true
 	}
 	return s, false
+}
+
+// stoppingWhen reads, behind "stopping", "when there are 10 wrapped sts at each side", "after a Row 3, when 10
+// sts are left between".
+func (p *parser) stoppingWhen() (s script.Stop, ok bool) {
+	row := 0
+	if p.any("after", "with", "at") {
+		p.any("a", "an", "the")
+		if !p.any("row", "rnd") || p.peek().kind != numToken {
+			return s, false
+		}
+		row = int(p.peek().val)
+		p.i++
+		p.phrase("without turning", "and not turning")
+		p.any(",")
+	}
+	if !p.any("when", "once") {
+		return s, false
+	}
+	s, ok = p.until()
+	s.Row = row
+	return s, ok
+}
+
+// betweenWraps reads how many are wrapped behind how many lie between them: "10 plain sts lie between 10
+// double sts on each side".
+func (p *parser) betweenWraps() (c script.Claim, ok bool) {
+	p.any("lie", "are", "is", "rem")
+	if !p.any("between") {
+		return c, false
+	}
+	n, ok := p.number()
+	if !ok || !p.pair() || !p.any("on", "at") || !p.any("each", "either", "both") || !p.any("side", "end") {
+		return c, false
+	}
+	return script.Claim{What: script.WrapEach, N: n, At: n.At}, true
 }
 
 // until reads what is to hold at the end: "60 sts rem", "piece measures 7 in", "all sts are
@@ -246,7 +284,9 @@ func (p *parser) until() (s script.Stop, ok bool) {
 		s.Kind, s.N = script.Wrapped, c.N
 	case c.What == script.WrapNone:
 		s.Kind, s.N = script.Unwrapped, c.N
-		if p.wrappedAlike() {
+		if each, ok := try(p, p.betweenWraps); ok {
+			s.Claims = append(s.Claims, each)
+		} else if p.wrappedAlike() {
 			s.Claims = append(s.Claims, script.Claim{What: script.WrapEach, At: p.toks[p.i-1].at})
 		}
 	case c.What == script.Live || c.What == script.Total:
