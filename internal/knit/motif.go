@@ -8,9 +8,15 @@ import (
 // A motif is a stitch pattern, ready to be worked.
 type motif struct {
 	name string
-	rows []int // into prog.rows
-	next int   // of rows: the one that is worked next
-	used bool  // by the row under way
+	rows []motifRow
+	next int  // of rows: the one that is worked next
+	used bool // by the row under way
+}
+
+// A motifRow is one row of a motif.
+type motifRow struct {
+	line  int // into prog.rows
+	tally pattern.Tally
 }
 
 // define lowers the rows of a motif, and makes sure that each leaves the stitches that the
@@ -21,7 +27,11 @@ func (k *Knitter) define(n *pattern.Motif) {
 	}
 	m := motif{name: n.Name}
 	for _, r := range n.Rows {
-		m.rows = append(m.rows, k.prog.lower(r))
+		var steps []pattern.Step
+		for _, part := range r.Parts {
+			steps = append(steps, part.Steps...)
+		}
+		m.rows = append(m.rows, motifRow{k.prog.lower(r), pattern.TallyOf(steps, k.size)})
 	}
 	k.motifs = append(k.motifs, m)
 	multiple, _ := k.stated(n.Multiple)
@@ -29,21 +39,20 @@ func (k *Knitter) define(n *pattern.Motif) {
 	if n.Plus.Known() {
 		plus, _ = k.stated(n.Plus)
 	}
-	stated := repeats{multiple, plus}
+	stated := pattern.Repeats{Each: multiple, Edges: plus}
 	on := stated
 	for i, row := range m.rows {
-		t := k.prog.tally(row)
-		after, ok := t.work(on)
+		after, ok := row.tally.Work(on)
 		if !ok {
 			k.fault(either(n.Rows[i].At, n.At), source.NotDividing,
-				say("knit.motif-row", "{0} of {1} works {2}, but {3} lie there", n.Rows[i].Label, n.Name, t, on), nil, nil)
+				say("knit.motif-row", "{0} of {1} works {2}, but {3} lie there", n.Rows[i].Label, n.Name, taken(row.tally), over(on)), nil, nil)
 			return
 		}
 		on = after
 	}
 	if last := n.Rows[len(n.Rows)-1]; on != stated {
 		k.fault(either(last.At, n.At), source.StitchCount,
-			say("knit.motif-last", "{0} leaves {1} when all its rows are worked, but begins with {2}", n.Name, on, stated), nil, nil)
+			say("knit.motif-last", "{0} leaves {1} when all its rows are worked, but begins with {2}", n.Name, over(on), over(stated)), nil, nil)
 	}
 }
 
@@ -57,17 +66,17 @@ func (k *Knitter) inMotif(in *instr, n int32) {
 		return
 	}
 	m.used = true
-	line := &k.prog.rows[m.rows[m.next]]
+	row := m.rows[m.next]
+	line, t := &k.prog.rows[row.line], row.tally
 	if wrong := line.label.Side == pattern.WS; line.label.Side != pattern.NoSide && wrong != k.wrong && !k.trust.side {
 		k.fault(in.step.At, source.Direction, say("knit.motif-side", "{0} of {1} comes next here, which is for the other side of the work", line.name, m.name), nil, nil)
 		k.trust.side = true
 	}
-	t := k.prog.tally(m.rows[m.next])
-	spare := int(n) - t.fixed.uses
-	if t.each.uses > 0 && (spare < 0 || spare%t.each.uses != 0) || t.each.uses == 0 && spare != 0 {
+	spare := int(n) - t.Fixed.Takes
+	if t.Each.Takes > 0 && (spare < 0 || spare%t.Each.Takes != 0) || t.Each.Takes == 0 && spare != 0 {
 		if k.trust.drift == 0 && !k.trust.doubt {
 			k.fault(in.step.At, source.NotDividing,
-				say("knit.motif-not-dividing", "{0} is worked over {1} here, and {2} of it works {3}", m.name, sts(int(n)), line.name, t), source.Sts(int(n)), nil)
+				say("knit.motif-not-dividing", "{0} is worked over {1} here, and {2} of it works {3}", m.name, sts(int(n)), line.name, taken(t)), source.Sts(int(n)), nil)
 		}
 		k.fail()
 		return
@@ -75,7 +84,7 @@ func (k *Knitter) inMotif(in *instr, n int32) {
 	for list := k.prog.instrs[line.from:line.to]; len(list) > 0 && !k.row.failed; {
 		step, body := list[0], list[1:1+int(list[0].body)]
 		if step.until != pattern.Times { // all that the others leave
-			step.until, step.n = pattern.Times, int32(spare/t.each.uses)
+			step.until, step.n = pattern.Times, int32(spare/t.Each.Takes)
 		}
 		if step.op == pattern.Group {
 			k.group(&step, body)
@@ -104,86 +113,19 @@ func (k *Knitter) motifsGoOn() {
 	}
 }
 
-// Stitches that one working takes and makes.
-type worked struct{ uses, makes int }
-
-// A tally is the stitches of a row of a motif: of one working of the step that goes as far
-// as the others let it, and of these.
-type tally struct{ each, fixed worked }
-
-// tally counts the stitches of a row.
-func (p *program) tally(row int) (t tally) {
-	for list := p.instrs[p.rows[row].from:p.rows[row].to]; len(list) > 0; {
-		in, body := &list[0], list[1:1+int(list[0].body)]
-		one := p.pass(in, body)
-		if in.until == pattern.Times {
-			t.fixed.uses += one.uses * int(in.n)
-			t.fixed.makes += one.makes * int(in.n)
-		} else {
-			t.each = one
-		}
-		list = list[1+len(body):]
-	}
-	return t
-}
-
-// pass counts the stitches of one working of a step.
-func (p *program) pass(in *instr, body []instr) (s worked) {
-	if in.op != pattern.Group {
-		uses := int(workings[in.op].uses)
-		return worked{uses, made(in.op, uses)}
-	}
-	for len(body) > 0 {
-		in, inner := &body[0], body[1:1+int(body[0].body)]
-		one := p.pass(in, inner)
-		s.uses += one.uses * int(in.n)
-		s.makes += one.makes * int(in.n)
-		body = body[1+len(inner):]
-	}
-	return s
-}
-
-// made is how many stitches one working of a step that takes so many leaves.
-func made(op pattern.Op, uses int) int {
-	switch op {
-	case pattern.Kfb, pattern.Pfb:
-		return 2
-	case pattern.ThreeIn1:
-		return 3
-	case pattern.YarnOver, pattern.M1L, pattern.M1R, pattern.LiftedL, pattern.LiftedR:
-		return 1
-	}
-	if _, crosses := crossings[op]; crosses {
-		return uses
-	}
-	return min(uses, 1)
-}
-
-// repeats are the stitches of one repeat of a motif, and of the edges beside all repeats.
-type repeats struct{ each, edges int }
-
-// work is what a row leaves of repeats; ok tells whether it works them however many there
-// are.
-func (t tally) work(on repeats) (after repeats, ok bool) {
-	if t.each.uses == 0 {
-		return repeats{0, t.fixed.makes}, on == repeats{0, t.fixed.uses}
-	}
-	spare := on.edges - t.fixed.uses
-	if on.each == 0 || on.each%t.each.uses != 0 || spare < 0 || spare%t.each.uses != 0 {
-		return repeats{}, false
-	}
-	return repeats{on.each / t.each.uses * t.each.makes, t.fixed.makes + spare/t.each.uses*t.each.makes}, true
-}
-
-// String is "a multiple of 8 sts and 1 more".
-func (r repeats) String() string {
+// over says over what stitches a motif or a row of it is worked: "a multiple of 8 sts and 1
+// more".
+func over(r pattern.Repeats) string {
 	switch {
-	case r.each == 0:
-		return sts(r.edges)
-	case r.edges == 0:
-		return "a multiple of " + sts(r.each)
+	case r.Each == 0:
+		return sts(r.Edges)
+	case r.Edges == 0:
+		return "a multiple of " + sts(r.Each)
 	}
-	return "a multiple of " + sts(r.each) + " and " + itoa(r.edges) + " more"
+	return "a multiple of " + sts(r.Each) + " and " + itoa(r.Edges) + " more"
 }
 
-func (t tally) String() string { return repeats{t.each.uses, t.fixed.uses}.String() }
+// taken is the stitches that a row works.
+func taken(t pattern.Tally) string {
+	return over(pattern.Repeats{Each: t.Each.Takes, Edges: t.Fixed.Takes})
+}

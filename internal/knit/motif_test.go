@@ -39,7 +39,7 @@ func TestMotif(t *testing.T) {
 		{"over some stitches", arches, "32", "Rnd 1: K5, work 25 sts in Small Arches, k2.\nWork the last rnd 3 more times.", 32, ""},
 		{"to the last", arches, "32", "Rnd 1: K5, work in Small Arches to last 2 sts, k2.", 32, ""},
 		{"to a marker", arches, "32", "Rnd 1: K25, pm, k7.\nRnd 2: Work in Small Arches to m, sm, k to end.", 32, ""},
-		{"on a needle", arches, "32", "Arrange the sts: 16 on N1, 16 on N2.\nRnd 1: N1: K3, work in Small Arches to end; N2: k to end.", 32, ""},
+		{"on a needle", arches, "32", "Arrange the sts: 16 on N1, 16 on N2.\nRnd 1: N1: k3, work in Small Arches to end; N2: k to end.", 32, ""},
 		{"the count swells", swelling, "8", "Work 1 rnd in Low Swell. 12 sts.", 12, ""},
 		{"and goes on with its next row", swelling, "8", "Work 1 rnd in Low Swell. 12 sts.\nWork 1 more rnd in Low Swell. 12 sts.\nWork 1 more rnd in Low Swell. 8 sts.\nWork 1 more rnd in Low Swell. 12 sts.", 12, ""},
 		{"does not divide", arches, "60", "Work 12 rnds in Small Arches.", 60, "Small Arches is worked over 60 stitches here, and Rnd 1 of it works a multiple of 6 stitches and 1 more"},

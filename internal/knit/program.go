@@ -93,7 +93,7 @@ func (p *program) steps(steps []pattern.Step, line *rowLine) (uses int32) {
 		}
 		at := len(p.instrs)
 		p.instrs = append(p.instrs, in)
-		each := workings[s.Op].uses
+		each := int32(s.Op.Takes())
 		if s.Op == pattern.Group {
 			each = p.steps(s.Body, line)
 			p.instrs[at].body = int32(len(p.instrs) - at - 1)
@@ -110,49 +110,34 @@ func (p *program) steps(steps []pattern.Step, line *rowLine) (uses int32) {
 	return uses
 }
 
-// workings is what one working of an op takes off the left needle, and the loop it makes.
-var workings = [...]struct {
-	uses  int32
-	makes fabric.Kind
-}{
-	pattern.Knit:       {1, fabric.Knit},
-	pattern.Purl:       {1, fabric.Purl},
-	pattern.KnitTbl:    {1, fabric.KnitTbl},
-	pattern.PurlTbl:    {1, fabric.PurlTbl},
-	pattern.Slip:       {uses: 1}, // the loop lives on
-	pattern.SlipFront:  {uses: 1},
-	pattern.K2tog:      {2, fabric.K2tog},
-	pattern.Ssk:        {2, fabric.Ssk},
-	pattern.Skp:        {2, fabric.Skp},
-	pattern.P2tog:      {2, fabric.P2tog},
-	pattern.Ssp:        {2, fabric.Ssp},
-	pattern.K3tog:      {3, fabric.K3tog},
-	pattern.Sssk:       {3, fabric.Sssk},
-	pattern.P3tog:      {3, fabric.P3tog},
-	pattern.S2kp2:      {3, fabric.Centred},
-	pattern.M1L:        {0, fabric.LiftLeft},
-	pattern.M1R:        {0, fabric.LiftRight},
-	pattern.LiftedL:    {0, fabric.RaisedLeft},
-	pattern.LiftedR:    {0, fabric.RaisedRight},
-	pattern.Kfb:        {1, fabric.Knit},
-	pattern.Pfb:        {1, fabric.Purl},
-	pattern.CrossRight: {uses: 2}, // see crossings
-	pattern.CrossLeft:  {uses: 2},
-	pattern.ThreeIn1:   {1, fabric.Knit},
-	pattern.YarnOver:   {0, fabric.YarnOver},
-	pattern.LT:         {uses: 2},
-	pattern.RT:         {uses: 2},
-	pattern.C4F:        {uses: 4},
-	pattern.C4B:        {uses: 4},
-	pattern.C6F:        {uses: 6},
-	pattern.C6B:        {uses: 6},
-	pattern.T3F:        {uses: 3},
-	pattern.T3B:        {uses: 3},
-	pattern.KnitHem:    {1, fabric.Hem},
-	pattern.WasteYarn:  {1, fabric.Provisional},
-	pattern.KnitTurned: {1, fabric.Knit},
-	pattern.PurlTurned: {1, fabric.Purl},
-	pattern.Group:      {}, // the last op: those not named here use and make nothing by themselves
+// makes is the loop that one working of an op makes; several kinds have a way of their own.
+var makes = [...]fabric.Kind{
+	pattern.Knit:       fabric.Knit,
+	pattern.Purl:       fabric.Purl,
+	pattern.KnitTbl:    fabric.KnitTbl,
+	pattern.PurlTbl:    fabric.PurlTbl,
+	pattern.K2tog:      fabric.K2tog,
+	pattern.Ssk:        fabric.Ssk,
+	pattern.Skp:        fabric.Skp,
+	pattern.P2tog:      fabric.P2tog,
+	pattern.Ssp:        fabric.Ssp,
+	pattern.K3tog:      fabric.K3tog,
+	pattern.Sssk:       fabric.Sssk,
+	pattern.P3tog:      fabric.P3tog,
+	pattern.S2kp2:      fabric.Centred,
+	pattern.M1L:        fabric.LiftLeft,
+	pattern.M1R:        fabric.LiftRight,
+	pattern.LiftedL:    fabric.RaisedLeft,
+	pattern.LiftedR:    fabric.RaisedRight,
+	pattern.Kfb:        fabric.Knit,
+	pattern.Pfb:        fabric.Purl,
+	pattern.ThreeIn1:   fabric.Knit,
+	pattern.YarnOver:   fabric.YarnOver,
+	pattern.KnitHem:    fabric.Hem,
+	pattern.WasteYarn:  fabric.Provisional,
+	pattern.KnitTurned: fabric.Knit,
+	pattern.PurlTurned: fabric.Purl,
+	pattern.Group:      0, // the last op
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }

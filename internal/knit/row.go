@@ -316,7 +316,7 @@ func (k *Knitter) step(in *instr) {
 		k.closeTurned(in)
 		return
 	case pattern.M1L, pattern.M1R, pattern.LiftedL, pattern.LiftedR, pattern.YarnOver:
-		k.increase(in, workings[in.op].makes, in.n)
+		k.increase(in, makes[in.op], in.n)
 		return
 	case pattern.PickUp, pattern.PickUpPurl:
 		k.pickUp(in)
@@ -349,7 +349,7 @@ func (k *Knitter) step(in *instr) {
 			return
 		}
 	}
-	w := workings[in.op]
+	kind := makes[in.op]
 	c, crosses := crossings[in.op]
 	switch {
 	case in.op == pattern.Slip || in.op == pattern.SlipFront:
@@ -357,19 +357,19 @@ func (k *Knitter) step(in *instr) {
 	case in.op == pattern.InMotif:
 		k.inMotif(in, n)
 	case in.op == pattern.Kfb || in.op == pattern.Pfb:
-		k.severalOf(in, n, w.makes, fabric.Again)
+		k.severalOf(in, n, kind, fabric.Again)
 	case in.op == pattern.ThreeIn1:
-		k.severalOf(in, n, w.makes, fabric.YarnOver, fabric.Again)
+		k.severalOf(in, n, kind, fabric.YarnOver, fabric.Again)
 	case crosses:
 		k.cable(in, c, n)
 	case in.op == pattern.KnitHem:
 		k.hem(in, n)
 	case in.op == pattern.WasteYarn:
 		k.wasteYarn(in, n)
-	case w.uses == 1:
-		k.run(in, w.makes, n)
+	case in.op.Takes() == 1:
+		k.run(in, kind, n)
 	default:
-		k.decrease(in, w.makes, n)
+		k.decrease(in, kind, n)
 	}
 }
 

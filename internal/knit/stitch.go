@@ -107,7 +107,7 @@ func (k *Knitter) together(in *instr, stitches []int32, left int) (ok bool) {
 }
 
 func (k *Knitter) decrease(in *instr, kind fabric.Kind, n int32) {
-	uses := int(workings[in.op].uses)
+	uses := in.op.Takes()
 	for ; n > 0; n-- {
 		var three [3]int32
 		through := three[:uses]
@@ -306,7 +306,7 @@ func (k *Knitter) short(in *instr, wants, has int) {
 		where = "before the end of the round"
 	}
 	if in.until == pattern.Times { // of which some are worked
-		done := workings[in.op].uses*in.n - int32(wants)
+		done := int32(in.op.Takes())*in.n - int32(wants)
 		wants, has = wants+int(done), has+int(done)
 	}
 	text := say("knit.short", "{0} wants {1} here, but only {2} left {3}", k.row.line.name, sts(wants), are(has), where)

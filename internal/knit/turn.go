@@ -171,7 +171,7 @@ func (k *Knitter) closeTurned(in *instr) {
 		}
 		k.take()
 		if k.fab != nil {
-			k.fab.Add(workings[in.op].makes, k.wrong, append([]int32{stitch}, k.waiting[i].loops...)...)
+			k.fab.Add(makes[in.op], k.wrong, append([]int32{stitch}, k.waiting[i].loops...)...)
 		}
 		k.waiting = slices.Delete(k.waiting, i, i+1)
 		k.newLoop()

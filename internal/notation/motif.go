@@ -1,9 +1,12 @@
 package notation
 
 import (
+	"errors"
+	"fmt"
 	"strings"
 
 	"sockwright/internal/pattern"
+	"sockwright/internal/source"
 )
 
 // motif reads "Small Arches is a stitch pattern over a multiple of 8 sts and 1 more.": the
@@ -91,4 +94,22 @@ func (r *reader) named(n pattern.Node) {
 	if m, ok := n.(*pattern.Motif); ok && strings.TrimSpace(m.Name) != "" {
 		r.motifs = append(r.motifs, m.Name)
 	}
+}
+
+// Steps reads the steps of one row, "*K2, yo, ssk; rep from * to end", "Knit". The error names
+// the word that it cannot read on from.
+func Steps(words string) ([]pattern.Step, error) {
+	r := &reader{file: source.NewFile("", words), out: &Reading{Pattern: &pattern.Pattern{Sizes: []string{""}}}}
+	for _, t := range lex(words) {
+		if t.kind != spaceToken {
+			r.toks = append(r.toks, t)
+		}
+	}
+	if steps, ok := r.steps(); ok && r.done() {
+		return steps, nil
+	}
+	if at := max(r.at, r.best); at < len(r.toks) {
+		return nil, fmt.Errorf("cannot read on from %s", source.Quote(r.toks[at].text))
+	}
+	return nil, errors.New("the row ends where it should go on")
 }

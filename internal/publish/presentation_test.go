@@ -135,7 +135,7 @@ func (p *page) designers(c *chapter, line string) bool {
 }
 
 var (
-	instruction = regexp.MustCompile(`^(CO \d|((Set-up|Next|Partial|Inc|Dec) (row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: |Work (the last|Row|Rnd) .*[0-9(]|Work .* once more|Do not repeat the last|Do not repeat (Row|Rnd)|(Knit|Purl) [\d–]|Arrange the sts: |The (last|first) \d.* (are the heel|are worked back and forth)|The rnd now begins here|Remove the stitch markers|Graft the (first )?\d|Bind off the (first )?\d|BO all \d|Draw the yarn twice|Work in the round again|Undo the provisional|Take out the waste yarn)`)
+	instruction = regexp.MustCompile(`^(CO \d|((Set-up|Next|Partial|Inc|Dec) (row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: |Work (the last|Row|Rnd) .*[0-9(]|Work .* once more|Do not repeat the last|Do not repeat (Row|Rnd)|(Knit|Purl|Work) [\d–]|.* is a stitch pattern over |Arrange the sts: |The (last|first) \d.* (are the heel|are worked back and forth)|The rnd now begins here|Remove the stitch markers|Graft the (first )?\d|Bind off the (first )?\d|BO all \d|Draw the yarn twice|Work in the round again|Undo the provisional|Take out the waste yarn)`)
 	label       = regexp.MustCompile(`^((?:Set-up|Next|Partial|Inc|Dec) (?:row|rnd)|Row|Rnd)( \d+)?( \((RS|WS)\))?: `)
 	onlyLine    = regexp.MustCompile(`^Sizes? (.+) only:$`)
 	sockLine    = regexp.MustCompile(`^((Right|Left) sock only|Both socks):$`)
@@ -1095,9 +1095,19 @@ var uses = map[string]*regexp.Regexp{
 	"LPC":           regexp.MustCompile(`\bLPC\b`),
 	"LLI":           regexp.MustCompile(`\bLLI\b`),
 	"RLI":           regexp.MustCompile(`\bRLI\b`),
+	"k3tog":         regexp.MustCompile(`\bk3tog\b`),
+	"s2kp2":         regexp.MustCompile(`\bs2kp2\b`),
+	"LT":            regexp.MustCompile(`\bLT\b`),
+	"RT":            regexp.MustCompile(`\bRT\b`),
+	"C4F":           regexp.MustCompile(`\bC4F\b`),
+	"C6B":           regexp.MustCompile(`\bC6B\b`),
 	"wyif":          regexp.MustCompile(`\bwyif\b`),
 	"pick up and p": regexp.MustCompile(`\bpick up and p\b`),
+	threeIn1:        regexp.MustCompile(`\(k1, yo, k1\) in 1`),
 }
+
+// threeIn1 is one abbreviation, whatever stands in its brackets.
+const threeIn1 = "(k1, yo, k1) in 1"
 
 // plain are the other words that lines are worked by: with the abbreviations, all there are.
 var plain = strings.Fields(`Row Rnd row rows Set-up Next Partial Work Knit Purl knit purl the last more times again once on each of next
@@ -1105,7 +1115,7 @@ var plain = strings.Fields(`Row Rnd row rows Set-up Next Partial Work Knit Purl 
 	before sts now here are worked other rest for first Arrange Remove stitch markers as you come them and along left right corner end
 	Graft remove pick Pick up gap wrapped wrap its twin make with CO edge waste yarn sock again back forth rows rest
 	half each two needles closed start a ring that is drawn shut provisionally Undo provisional take sts Take out put below it above on over
-	BO Do not repeat pattern stretchy sewn tubular bind-off Draw twice through pull together Bind off tip toe rib dec inc`)
+	BO Do not repeat pattern stretchy sewn tubular bind-off Draw twice through pull together Bind off tip toe rib dec inc is stitch over a multiple`)
 
 func abbreviations(p *page, wrong func(string, ...any)) {
 	var explained []string
@@ -1124,7 +1134,11 @@ func abbreviations(p *page, wrong func(string, ...any)) {
 		}
 	}
 	for short, use := range uses {
-		if used := use.MatchString(text.String()); used != slices.Contains(explained, short) {
+		words := text.String()
+		if short != threeIn1 {
+			words = strings.ReplaceAll(words, threeIn1, "")
+		}
+		if used := use.MatchString(words); used != slices.Contains(explained, short) {
 			wrong("%q is used: %v, explained: %v", short, used, !used)
 		}
 	}
@@ -1134,6 +1148,10 @@ func abbreviations(p *page, wrong func(string, ...any)) {
 	p.instructions(func(_ *chapter, line string) {
 		if name := label.FindString(line); name != "" {
 			line = strings.TrimPrefix(line, name)
+		}
+		line = strings.ReplaceAll(line, threeIn1, "")
+		for _, m := range p.motifs() {
+			line = strings.ReplaceAll(line, m.name, "")
 		}
 		for _, w := range word.FindAllString(line, -1) {
 			known := slices.Contains(plain, w) || oneStep.MatchString(w)
@@ -1194,7 +1212,14 @@ func construction(p *page, wrong func(string, ...any)) {
 
 func order(p *page, wrong func(string, ...any)) {
 	var titles []string
-	for _, c := range p.chapters[1:] {
+	motifs := p.motifs()
+	for i, c := range p.chapters[1:] {
+		if slices.ContainsFunc(motifs, func(m toldMotif) bool { return m.in == c }) {
+			if next := p.chapters[i+2].title; next != "LEG" {
+				wrong("a stitch pattern of the leg stands before %s", next)
+			}
+			continue
+		}
 		titles = append(titles, c.title)
 	}
 	want := []string{"SIZES", "MATERIALS AND GAUGE", "ABBREVIATIONS", "NOTES"}
@@ -1209,6 +1234,21 @@ func order(p *page, wrong func(string, ...any)) {
 	if !slices.Equal(titles, want) {
 		wrong("the sections are %v, want %v", titles, want)
 	}
+}
+
+// A toldMotif is a stitch pattern and the chapter that tells it.
+type toldMotif struct {
+	name string
+	in   *chapter
+}
+
+func (p *page) motifs() (told []toldMotif) {
+	p.each(func(c *chapter, line string) {
+		if name, _, ok := strings.Cut(line, " is a stitch pattern over "); ok {
+			told = append(told, toldMotif{name, c})
+		}
+	})
+	return told
 }
 
 // words counts what is worked and works the heel's rows by hand.

@@ -25,7 +25,11 @@ const (
 // the foot. The cuff's repeat has a say in it, so the cuff declares it.
 func legStitches(d *Draft, repeat int) {
 	g := d.Gauge[""]
-	multiple := repeat
+	multiple, of, rib := repeat, "the cuff", "the rib"
+	m := d.legMotif()
+	if m != nil {
+		multiple, of, rib = common(repeat, m.Multiple), "the cuff and "+m.Title, "the rib and "+m.Title
+	}
 	if multiple%2 != 0 {
 		multiple *= 2
 	}
@@ -55,9 +59,10 @@ func legStitches(d *Draft, repeat int) {
 		Dear: say("why.leg.fours", "a multiple of 4 is preferred, up to {0} mm further off", offFour),
 		Rules: []grade.Rule{
 			rule("round-even", "the round is an even number, so that heel and instep can be halves and the toe can be grafted", func(_ grade.Values, n int) bool { return n%2 == 0 }),
-			rule("round-repeat", fmt.Sprintf("the round is a multiple of %d, for the rib, where one fits the girth within 4 %%", multiple), func(v grade.Values, n int) bool {
+			rule("round-repeat", fmt.Sprintf("the round is a multiple of %d, for %s, where one fits the girth within 4 %%", multiple, rib), func(v grade.Values, n int) bool {
 				return n%multiple == 0 || pinned(v) || !fits(v)
 			}),
+			rule("round-motif", "the round holds whole repeats of the stitch pattern of the leg", func(_ grade.Values, n int) bool { return m == nil || n%m.Multiple == 0 }),
 			rule("girth-near", "the sock comes within 12 % of the girth that was asked for", func(v grade.Values, n int) bool {
 				return pinned(v) || math.Abs(float64(n)-target(v)) <= girthMiss*target(v)
 			}),
@@ -71,18 +76,30 @@ func legStitches(d *Draft, repeat int) {
 				{Key: "gauge.stitches", Value: g.Stitches * 100, Unit: "sts per 10 cm"},
 			}}
 			measured := fmt.Sprintf("a foot of %s with an ease of %s is a sock of %s, which at %s stitches to 10 cm is %s", d.Long(d.Sizes[v.Size].Girth), d.Design.Girth, d.Long(girth), whole(g.Stitches*100), whole(target(v)))
-			if fits(v) {
-				r.Text = say("why.leg.stitches", "{0}; a multiple of {1} for the cuff", measured, multiple)
+			if fits(v) || m != nil && m.Multiple%multiple == 0 {
+				r.Text = say("why.leg.stitches", "{0}; a multiple of {1} for {2}", measured, multiple, of)
 				if multiple%4 != 0 {
-					r.Text = say("why.leg.stitches.fours", "{0}; a multiple of {1} for the cuff, preferably of 4", measured, multiple)
+					r.Text = say("why.leg.stitches.fours", "{0}; a multiple of {1} for {2}, preferably of 4", measured, multiple, of)
 				}
 			} else {
 				r.Text = say("why.leg.stitches.free", "{0}; no multiple of {1} lies within 4 % of that, so leg and cuff have counts of their own", measured, multiple)
+				if m != nil {
+					r.Text = say("why.leg.stitches.motif", "{0}; a multiple of {1} for {2}, and as none of {3} lies within 4 % of that, the cuff has a count of its own", measured, m.Multiple, m.Title, multiple)
+				}
 			}
 			return r
 		},
 	})
 	d.measure("leg.girth", "leg, around", d.finishedGirth, func(v grade.Values) unit.Length { return g.Width(v.Of(x)) })
+}
+
+// common is the least common multiple of two numbers.
+func common(a, b int) int {
+	n := a
+	for n%b != 0 {
+		n += a
+	}
+	return n
 }
 
 // declareLegRounds declares the rounds between cuff and heel, of a leg of these lengths with

@@ -34,6 +34,8 @@ const (
 	openWaste
 	joinHeel // the two halves of the heel
 	closeAll // a bind-off, or the yarn drawn through
+	motifIs  // a stitch pattern is told
+	motifRounds
 )
 
 // A start is how the stitches are cast on.
@@ -140,7 +142,9 @@ type line struct {
 	count  count  // castOn, heel: the first number
 	rest   number // heel: the resting stitches; graft: the sole's
 	place  place
-	start  start // castOn
+	start  start   // castOn
+	motif  string  // motifIs, motifRounds: its name
+	inner  []*line // motifIs: its rounds
 }
 
 // read reads a text.
@@ -194,6 +198,9 @@ func read(text string) (*pattern, error) {
 		if ok {
 			l.number, l.words, l.section, l.sizes = i+1, lines[i], section, only
 			l.right, l.left = side == "Right sock only:", side == "Left sock only:"
+			if p.ownRow(l) {
+				continue
+			}
 			p.lines = append(p.lines, l)
 		}
 	}
@@ -279,7 +286,7 @@ func readLine(words string, sizes int) (line, bool, error) {
 	low := strings.ToLower(words)
 	var list, step error
 	for _, form := range []func(*cursor, *line) bool{
-		readCastOn, readRow, readPlainRounds, readWork, readArrange, readFixed,
+		readCastOn, readRow, readPlainRounds, readMotif, readMotifRounds, readWork, readArrange, readFixed,
 	} {
 		c := &cursor{s: low, sizes: sizes}
 		var l line
@@ -315,7 +322,7 @@ func isInstruction(words string) bool {
 			return true
 		}
 	}
-	for _, w := range []string{"Knit ", "Purl ", "The last ", "The first "} {
+	for _, w := range []string{"Knit ", "Purl ", "Work ", "The last ", "The first "} {
 		rest, ok := strings.CutPrefix(words, w)
 		if ok && rest != "" && isDigit(rest[0]) {
 			return true

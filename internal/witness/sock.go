@@ -42,6 +42,9 @@ type sock struct {
 	wholeRows int     // of so many from edge to edge
 	picked    [2]int  // stitches picked up along the edge
 
+	motifs    map[string]*line // the stitch patterns told so far, by name
+	motifNext map[string]int   // and the round of each that comes next
+
 	section      int
 	rows         []*line // the section's rows so far
 	flatRows     int     // plain rows since the one numbered 1
@@ -119,6 +122,16 @@ func (s *sock) follow(l *line) error {
 			s.rows = append(s.rows, &once)
 			s.work(&once)
 		}
+		s.checkTotal(l)
+		s.checkCount(l)
+		if l.times.times(s.size) == 0 {
+			return nil
+		}
+	case motifIs:
+		s.motifs[l.motif] = l
+		return nil
+	case motifRounds:
+		s.workMotif(l)
 		s.checkTotal(l)
 		s.checkCount(l)
 		if l.times.times(s.size) == 0 {

@@ -14,8 +14,9 @@ const (
 	slip                     // slip n
 	decrease                 // n stitches into one
 	makeOne
-	twoOfOne  // one stitch into two
-	crossTwo  // two stitches change places
+	twoOfOne // one stitch into two
+	threeOfOne
+	crossing  // n stitches change places
 	hem       // n stitches, each with a loop of the cast-on edge
 	waste     // n stitches with waste yarn, and again
 	toGap     // all but n stitches before the last turn, beyond which what waits
@@ -47,8 +48,10 @@ var simpleSteps = map[string]stepKind{
 	"k2tog": decrease, "ssk": decrease, "p2tog": decrease, "ssp": decrease, "skp": decrease,
 	"k3tog": decrease, "sssk": decrease, "p3tog": decrease, "s2kp2": decrease,
 	"m1l": makeOne, "m1r": makeOne, "lli": makeOne, "rli": makeOne, "yo": makeOne,
-	"kfb": twoOfOne, "pfb": twoOfOne, "rpc": crossTwo, "lpc": crossTwo,
-	"pm": placeMarker, "sm": slipMarker, "remove m": removeMarker,
+	"kfb": twoOfOne, "pfb": twoOfOne, "rpc": crossing, "lpc": crossing, "lt": crossing, "rt": crossing,
+	"c4f": crossing, "c4b": crossing, "c6f": crossing, "c6b": crossing, "t3f": crossing, "t3b": crossing,
+	"(k1, yo, k1) in 1": threeOfOne,
+	"pm":                placeMarker, "sm": slipMarker, "remove m": removeMarker,
 	"turn": turnWork,
 	"knit": toEnd, "purl": toEnd, "k to end": toEnd, "p to end": toEnd,
 	"k to m": toMarker, "p to m": toMarker,
@@ -277,10 +280,15 @@ func cutGap(c *cursor, words string) (s step, rest string, ok bool) {
 func parseStep(c *cursor, words string) (step, error) {
 	if kind, ok := simpleSteps[words]; ok {
 		s := step{kind: kind, n: number{0}}
-		if kind == decrease {
+		switch {
+		case kind == decrease && three[words]:
+			s.n = number{3}
+		case kind == decrease:
 			s.n = number{2}
-			if three[words] {
-				s.n = number{3}
+		case kind == crossing:
+			s.n = number{2}
+			if isDigit(words[1]) {
+				s.n = number{int(words[1] - '0')}
 			}
 		}
 		return s, nil

@@ -28,8 +28,13 @@ func (s *sock) step(st *step) {
 		if !s.short {
 			s.right = append(s.right, madeSt)
 		}
-	case crossTwo:
-		s.take(2, stitch)
+	case threeOfOne:
+		s.take(1, stitch)
+		if !s.short {
+			s.right = append(s.right, madeSt, madeSt)
+		}
+	case crossing:
+		s.take(n, stitch)
 	case hem:
 		s.take(n, stitch)
 		if s.hemmed += n; s.hemmed > s.edge {

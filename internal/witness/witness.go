@@ -100,7 +100,7 @@ func Run(text string) (*Report, error) {
 
 // work follows the pattern in one size, of the right or of the left sock.
 func work(p *pattern, size int, left bool, r *Report, seen map[Wrong]bool) error {
-	s := &sock{size: size, name: p.sizes[size], report: r, seen: seen, leftSock: left}
+	s := &sock{size: size, name: p.sizes[size], report: r, seen: seen, leftSock: left, motifs: map[string]*line{}, motifNext: map[string]int{}}
 	for j := range p.lines {
 		if err := s.follow(&p.lines[j]); err != nil {
 			return fmt.Errorf("line %d: %w: %q", p.lines[j].number, err, p.lines[j].words)
