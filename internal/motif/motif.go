@@ -62,6 +62,19 @@ var Shipped = sync.OnceValue(func() []*Motif {
 	return all
 })
 
+// Keys lists the keys of the motifs that come with the program.
+func Keys() []string {
+	list, err := files.ReadDir("motifs")
+	if err != nil {
+		panic(err)
+	}
+	keys := make([]string, len(list))
+	for i, entry := range list {
+		keys[i] = strings.TrimSuffix(entry.Name(), ".toml")
+	}
+	return keys
+}
+
 // Find is the shipped motif with a key, or nil.
 func Find(key string) *Motif {
 	for _, m := range Shipped() {

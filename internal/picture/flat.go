@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -25,7 +26,7 @@ type panel struct {
 type panelRow struct {
 	loops []int32
 	place []float64 // where each lies, in stitches to the left of the panel's origin
-	cross []float64 // how far to the left of its place the stitch lies that each was worked into, where two change places
+	cross []float64 // how far to the left of its place the stitch lies that each was worked into, where stitches cross
 }
 
 // Flat draws every loop of one size's fabric in its place: section by section, as a chart is
@@ -194,26 +195,43 @@ func layOut(p *pattern.Pattern, f *fabric.Fabric) []*panel {
 // into; not a number where there are none.
 type reach struct{ first, last float64 }
 
-// below is what each loop of a row was worked into. Two stitches that change places are noted
-// in the row, and told in the order of the row.
+// below is what each loop of a row was worked into. Stitches that cross are noted in the row,
+// and what they were worked into is told in the order of the row.
 func (r *panelRow) below(f *fabric.Fabric, q *panel, in []*panel, at []float64) []reach {
 	out := make([]reach, len(r.loops))
 	r.cross = make([]float64, len(r.loops))
 	for j, l := range r.loops {
 		out[j].first, out[j].last = parents(f, l, q, in, at)
-		if j == 0 || r.cross[j-1] != 0 || !worked(f.Loops[l].Kind) || !worked(f.Loops[r.loops[j-1]].Kind) {
-			continue
+	}
+	for from := 0; from < len(r.loops); from++ {
+		var feet []float64 // of loops that cross, one beside the other, in any panel
+		for run := from; run < len(r.loops) && crosses(f.Loops[r.loops[run]].Kind); run++ {
+			feet = append(feet, at[f.Through(r.loops[run])[0]])
 		}
-		if by := out[j-1].first - out[j].last; by > 0.5 && by < 1.5 {
-			r.cross[j-1], r.cross[j] = 1, -1
-			out[j-1], out[j] = out[j], out[j-1]
+		for len(feet) > 0 {
+			n := 1
+			for n < len(feet) && !apart(feet[:n], feet[n:]) {
+				n++
+			}
+			own := slices.Sorted(slices.Values(feet[:n]))
+			for i, foot := range feet[:n] {
+				r.cross[from+i] = foot - own[i]
+			}
+			slices.SortFunc(out[from:from+n], func(a, b reach) int { return cmp.Compare(a.first, b.first) })
+			from, feet = from+n, feet[n:]
 		}
 	}
 	return out
 }
 
-// worked tells whether loops of a kind are pulled through a stitch below them.
-func worked(k fabric.Kind) bool { return k >= fabric.Knit && k <= fabric.PurlTbl }
+// apart tells whether all of some stitches lie before all of the others: they cross among
+// themselves.
+func apart(some, others []float64) bool { return slices.Max(some) < slices.Min(others) }
+
+// crosses tells whether loops of a kind are those of a crossing.
+func crosses(k fabric.Kind) bool {
+	return k == fabric.InFront || k == fabric.Behind || k == fabric.BehindPurl
+}
 
 // made tells whether loops of a kind are increases.
 func made(k fabric.Kind) bool {
@@ -263,13 +281,15 @@ func (q *panel) paths(f *fabric.Fabric, x, y, w, h float64) [4]*draw.Path {
 				edge.Move(left+w*0.1, foot-h/2).Curve(left+w*0.3, foot, right-w*0.3, foot, right-w*0.1, foot-h/2)
 			case loop.Kind == fabric.Grafted || loop.Kind == fabric.JoinedOff || loop.Kind == fabric.Drawn:
 				edge.Move(left+w*0.15, head+h*0.3).Line(mid, head+h*0.7).Line(right-w*0.15, head+h*0.3)
-			case over != 0 && f.Face(l): // it lies on top
+			case over != 0 && loop.Kind == fabric.InFront:
 				shape.Move(mid-over, foot-h*0.06).Line(mid, head+h*0.1)
 			case over != 0:
 				shape.Move(mid-over, foot-h*0.06).Line(mid-over*0.68, foot-h*0.34).Move(mid-over*0.32, foot-h*0.62).Line(mid, head+h*0.1)
 			case lean != 0: // the stitch on top crosses the other
 				shape.Move(mid-lean, foot-h*0.06).Line(mid+lean, head+h*0.1)
 				shape.Move(mid+lean, foot-h*0.06).Line(mid+lean*0.2, foot-h*0.42)
+			case loop.Kind == fabric.Centred: // the middle stitch on top of the two beside it
+				shape.Move(mid-w*0.34, foot-h*0.06).Line(mid, head+h*0.1).Line(mid+w*0.34, foot-h*0.06).Move(mid, foot-h*0.06).Line(mid, head+h*0.1)
 			case made(loop.Kind): // out of a strand, or a second time out of a stitch
 				shape.Move(mid, foot-h*0.08).Line(mid, head+h*0.16).Move(mid-w*0.26, foot-h*0.5).Line(mid+w*0.26, foot-h*0.5)
 			case loop.Kind == fabric.YarnOver:

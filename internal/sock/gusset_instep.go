@@ -179,8 +179,12 @@ func (gs *gusset) build(b *Builder) {
 		b.where(func(size int) bool { return !running(size) }, func() {
 			b.oneMore(rnd(3), pattern.Of(firstRounds-1), pattern.Again{Count: total(left(func(int) int { return firstRounds }))})
 			b.row(rnd(4), nil, toEnd(pattern.Knit))
-			b.needles(rnd(5), change(-2), dec...)
-			b.again(pattern.Round, 2, b.each(func(size int) int { return n(size) - firstRounds - 1 }), last())
+			once := func(size int) bool { return n(size) == firstRounds+1 }
+			b.where(once, func() { b.oneMore(rnd(3), pattern.Of(1), last()) })
+			b.where(func(size int) bool { return !once(size) }, func() {
+				b.needles(rnd(5), change(-2), dec...)
+				b.again(pattern.Round, 2, b.each(func(size int) int { return n(size) - firstRounds - 1 }), last())
+			})
 		})
 		return
 	}

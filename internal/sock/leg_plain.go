@@ -1,6 +1,8 @@
 package sock
 
 import (
+	"slices"
+
 	"sockwright/internal/design"
 	"sockwright/internal/motif"
 	"sockwright/internal/pattern"
@@ -9,7 +11,7 @@ import (
 
 var legLength = length("length", "length of the leg, cuff included; five eighths of the foot where nothing is said", 10, 600)
 
-var legMotif = choice("motif", "the stitch pattern of the leg", append([]string{"none"}, motifKeys()...)...)
+var legMotif = choice("motif", "the stitch pattern of the leg", append([]string{"none"}, motif.Keys()...)...)
 
 var _ = register(Part{Part: "leg", Kind: "plain", Options: []Option{legLength, legMotif}, Default: bothWays, Directions: bothWays,
 	Says: say("leg.plain.says", "a straight tube of stockinette or of a stitch pattern: for ankle socks and socks to mid-calf"),
@@ -31,6 +33,23 @@ func (l *plainLeg) declare(d *Draft) {
 	rounds := d.declareLegRounds(l.lengths)
 	if l.motif != nil {
 		rounds.Rules = append(rounds.Rules, l.holdsMotif())
+	}
+}
+
+// tell adds what the stitch pattern of the leg asks of the knitter.
+func (l *plainLeg) tell(_ *Draft, p *Part) {
+	if l.motif == nil {
+		return
+	}
+	p.Name = "a leg in " + l.motif.Title
+	switch l.motif.Kind {
+	case "lace":
+		p.Skills = append(slices.Clone(p.Skills), "yarn overs")
+	case "cable":
+		p.Skills = append(slices.Clone(p.Skills), "cables")
+		p.Notions = append(p.Notions, "cable needle")
+	case "twisted":
+		p.Skills = append(slices.Clone(p.Skills), "twisted sts")
 	}
 }
 

@@ -11,15 +11,6 @@ import (
 // repeats from the first round to the last, so that it ends as it was meant to; rounds that
 // are too few for another repeat are plain, beside the heel.
 
-// motifKeys lists what a design may ask for.
-func motifKeys() []string {
-	var keys []string
-	for _, m := range motif.Shipped() {
-		keys = append(keys, m.Key)
-	}
-	return keys
-}
-
 // legMotif is the stitch pattern of the leg, or nil.
 func (d *Draft) legMotif() *motif.Motif {
 	for _, p := range d.parts {
