@@ -1292,7 +1292,7 @@ var (
 	heelStitches = regexp.MustCompile(`^The (?:last|first) (\d+) sts .* are the heel`)
 	flapRepeat   = regexp.MustCompile(`\*([^*]*); rep from \* to (end|last st|last (\d+) sts)|([^*, ][^*,]*)`)
 	moreTimes    = regexp.MustCompile(` (\d+) more times| (once) more`)
-	rowState     = regexp.MustCompile(`^(.*?)\.(?: (\d+) sts?\.)?(?: (\d+) sts? dec'd\.)?$`)
+	rowState     = regexp.MustCompile(`^(.*?)\.(?: (\d+) sts? dec'd\.)?(?: (\d+) sts?\.)?$`)
 )
 
 // line works a line of the heel.
@@ -1326,6 +1326,9 @@ func (h *heel) line(c *chapter, line string) {
 	case h.needle == nil:
 	case label.MatchString(line):
 		h.row(line)
+		if m := rowState.FindStringSubmatch(line); m != nil && m[3] != "" && m[3] != fmt.Sprint(h.live()) {
+			h.wrong("%d stitches are there after the first time: %s", h.live(), line)
+		}
 		h.done = append(h.done, line)
 	case workLast.MatchString(line):
 		n := 1
@@ -1444,7 +1447,7 @@ func (h *heel) row(line string) {
 	slices.Reverse(right)
 	h.needle, h.behind = right, slices.Clone(left)
 	slices.Reverse(h.behind)
-	if m[2] != "" && m[2] != fmt.Sprint(h.live()) || m[3] != "" && m[3] != fmt.Sprint(before-h.live()) {
+	if m[2] != "" && m[2] != fmt.Sprint(before-h.live()) {
 		h.wrong("%d stitches of %d are there after: %s", h.live(), before, line)
 	}
 }
