@@ -52,6 +52,19 @@ Rnd 2: K.
 		// a short-row heel with double stitches
 		{"\n60 sts in the round; the heel takes the first 30 sts.\nDS (double st): yarn to front, slip the st, pull the yarn to the back until both legs of it lie on the needle.\nRow 1 (RS): Knit the 30 heel sts, turn.\nRow 2 (WS): DS, purl to the end of the heel sts, turn.\nRow 3: DS, knit up to the first double st you meet, turn.\nRow 4: DS, purl up to the double st that you come to, turn.\nRep Rows 3 and 4, stopping after a Row 3 without turning, when 10 plain sts lie between 10 double sts on each side.\nKnit 1 rnd over all 60 sts, taking both legs of each double st together as one.", "30 of 60; nothing; 30 of 60; 30 of 60", ""},
 		{"\n60 sts in the round; the heel uses the last 30 sts.\nRow 1 (RS): Knit the 30 heel sts, turn.\nRow 2 (WS): DS, purl to the end of the heel sts, turn.\nRow 3: DS, knit to the DS, turn.\nRow 4: DS, purl to the DS, turn.\nRep Rows 3 and 4, stopping when there are 10 plain sts between 9 double sts on each side.", "", "7 stitch-count"},
+		{"\nLeg: 84 sts.\nTake two together on each side of the seam st, which loses two sts. Do this in every sixth round until nine narrowing rounds have been worked and 66 sts are left.", "84; 82 ⟶ 66", ""},
+		{"\nLeg: 84 sts.\nDec 2 sts at the seam. Do so in every 4th rnd until 5 dec rnds are done and 72 sts are left.", "", "3 stitch-count"},
+		{"\nHeel on 33 sts. 33 sts wait for the front.\nUpon the heel sts work thirty rows, one plain and one purled by turns, always slipping the first st, and end with a purled row.\nThere are 15 edge sts along each side.", "33 of 66; 33 of 66", ""},
+		{"\nCast on 84 sts upon three pins, 28 to each. 84 sts.", "84", ""},
+		{"\nCast on 84 sts upon three pins, 26 to each.", "", "2 stitch-count"},
+		{"\nCO 64 sts; join.\nDivide: 31 sts for the heel and 33 sts for the instep.\nRow 1 (RS): K to end.", "64; 31 of 64; 31 of 64", ""},
+		{"\nCO 64 sts; join.\nDivide the sts into 30 for the heel and 33 for the instep.", "", "3 stitch-count"},
+		// how long the work is from its edge
+		{"\nTension: 30 sts and 40 rnds to 4 in over stocking st.\nCast on 60 sts and join.\nCuff: *k1, p1; rep from * for 15 rnds.\nLeg: knit 70 rnds. The sock now measures 8 1/2 in from the cast-on edge.", "nothing; 60; 60 in 15; 60", ""},
+		{"\nTension: 30 sts and 40 rnds to 4 in over stocking st.\nCast on 60 sts and join.\nCuff: *k1, p1; rep from * for 15 rnds.\nLeg: knit 70 rnds. The work should now be 9 1/2 in long from the cast-on edge.", "", "5 length"},
+		{"\nTension: 30 sts and 40 rnds to 10 cm over stocking st.\nCast on 60 sts and join.\nKnit 60 rnds. It measures 18 cm from the beginning.", "", "4 length"},
+		{"\nTension: 30 sts and 40 rnds to 10 cm over stocking st.\nCast on 60 sts and join.\nRib: *k1, p1* for 3 cm.\nLeg: Knit 60 rnds. It measures 18 cm from the cast-on.", "", ""},
+		{"\nTension: 30 sts and 40 rnds to 10 cm over stocking st.\nCast on 60 sts and join.\nKnit 60 rnds.\nHeel: knit 30, turn, and work on these sts only.\nRow 1 (WS): Sl 1, p to end.\nRow 2 (RS): Sl 1, k to end.\nRep Rows 1 and 2 14 more times. The work measures 15 cm from the cast-on edge.", "", ""},
 		// needles
 		{"\nBegin with 24 sts, 12 on each of two needles. The first needle is the top (T), the second the sole (S).\nRnd C: T, k; S, k1, m1, k to last st, m1, k1.\nRnd D: k.\nRep Rnds C and D 4 more times. T now has 12 sts and S has 22 sts, which makes 34 altogether.", "24; 26 ⟶ 34 in 5", ""},
 		{"\nBegin with 24 sts, 12 on each of two needles. Needle 1 holds the instep (A) and needle 2 the sole (B).\nRnd 1: A, k1, m1, k to last st, m1, k1; B, k. A has 14 sts, B has 13 sts.", "", "3 stitch-count"},

@@ -10,6 +10,7 @@ import (
 
 // divide sets the heel apart.
 func (w *worker) divide(n *script.Divide) *problem {
+	w.fromEdge = false
 	v, ok := w.figure(n.N, -1)
 	if !ok {
 		if w.began && w.known {

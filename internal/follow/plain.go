@@ -83,7 +83,7 @@ func (w *worker) plainRows(n *script.Plain) (problems []*problem) {
 		w.rowsKnown = false
 	}
 	if n.About != nil && known {
-		problems = append(problems, w.checkLength(n, rows)...)
+		problems = append(problems, w.checkLength(n.About, rows)...)
 	}
 	return problems
 }
@@ -107,9 +107,9 @@ func (n *needles) begin2(rows int) {
 }
 
 // checkLength compares rounds with the length that is said to be the same.
-func (w *worker) checkLength(n *script.Plain, rows int) []*problem {
+func (w *worker) checkLength(said *script.Length, rows int) []*problem {
 	g := w.script.Gauge
-	want := n.About.In(w.size)
+	want := said.In(w.size)
 	if g == nil || g.Rows == 0 || want == 0 {
 		return nil
 	}
@@ -119,14 +119,23 @@ func (w *worker) checkLength(n *script.Plain, rows int) []*problem {
 		return nil
 	}
 	unit := 25.4
-	if n.About.Unit == "cm" {
+	if said.Unit == "cm" {
 		unit = 10
 	}
 	round := func(mm float64) float64 { return float64(int(mm/unit*100+0.5)) / 100 }
-	at := n.About.At
-	if w.size < len(n.About.Cols) {
-		at = n.About.Cols[w.size]
+	at := said.At
+	if w.size < len(said.Cols) {
+		at = said.Cols[w.size]
 	}
-	p := w.remark(at, source.BadLength, source.Say("follow.length", "{0} rounds at the stated gauge are {1} {2}, not {3}", rows, round(is), n.About.Unit, round(want)), &source.Quantity{Value: round(want), Unit: n.About.Unit}, &source.Quantity{Value: round(is), Unit: n.About.Unit})
+	p := w.remark(at, source.BadLength, source.Say("follow.length", "{0} rounds at the stated gauge are {1} {2}, not {3}", rows, round(is), said.Unit, round(want)), &source.Quantity{Value: round(want), Unit: said.Unit}, &source.Quantity{Value: round(is), Unit: said.Unit})
 	return []*problem{p}
+}
+
+// measured compares what has been worked since the cast-on with how long it is said to be. Where a length
+// ended some of the rounds, or words could not be read, that is not known.
+func (w *worker) measured(n *script.Measured) []*problem {
+	if !w.fromEdge || !w.rowsKnown || w.doubted || !w.known {
+		return nil
+	}
+	return w.checkLength(n.Length, w.rowsWorked-w.edgeRows)
 }

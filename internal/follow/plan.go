@@ -110,7 +110,8 @@ func (pl *planner) add(item script.Item) {
 	case *script.Shape:
 		named := func(r *script.Row) bool { return r.Label.Name == n.Name || n.Name == "last" }
 		last := pl.tail(1)
-		e := entry{item: n, works: rowsOf(n), just: n.Name != "" && len(last) == 1 && named(last[0])}
+		told := len(last) == 1 && (n.Name != "" && named(last[0]) || n.Name == "" && n.Every > 0 && adjusts(last[0], n.Change)) // "Dec 2 sts. Do this every 6th rnd …"
+		e := entry{item: n, works: rowsOf(n), just: told}
 		pl.out = append(pl.out, e)
 		pl.recent = append(pl.recent, e.works...)
 	default:
@@ -152,6 +153,11 @@ func rowsOf(item script.Item) (rows []*script.Row) {
 	return rows
 }
 
+// adjusts tells whether a row does nothing but add so many stitches somewhere.
+func adjusts(r *script.Row, change pattern.Number) bool {
+	return len(r.Steps) == 1 && r.Steps[0].Op == script.Adjust && slices.Equal(r.Steps[0].N.Val, change.Val)
+}
+
 // only is the sizes, of those that a row is for, in which a number is more than i.
 func only(of source.SizeSet, n pattern.Number, i int32) source.SizeSet {
 	if len(n.Val) == 1 {
@@ -173,7 +179,7 @@ func (pl *planner) tail(k int) []*script.Row {
 	for i := len(pl.out) - 1; i >= 0 && len(rows) < k; i-- {
 		e := &pl.out[i]
 		switch e.item.(type) {
-		case *script.State, *script.Facing:
+		case *script.State, *script.Facing, *script.Measured:
 			continue
 		}
 		if len(e.works) == 0 {

@@ -42,6 +42,8 @@ type worker struct {
 	section     *script.Section
 	partRows    int  // rows worked since the part or the block began
 	rowsKnown   bool // partRows is exact
+	fromEdge    bool // all that has been worked since the cast-on is a tube, and the rounds were exact up to this part
+	edgeRows    int  // rowsWorked at the cast-on
 	rowsSlack   int  // so many more may be counted
 	flapRows    int
 	slipRows    int
@@ -205,6 +207,8 @@ func (w *worker) perform(e *entry) (problems []*problem) {
 			w.endFlap()
 		}
 		claims = n.Claims
+	case *script.Measured:
+		return append(problems, w.measured(n)...)
 	case *script.Facing:
 		if w.began && w.n.facing == script.NoSide || !w.n.flat {
 			w.n.facing = n.Side
@@ -313,7 +317,7 @@ func label(e *entry) string {
 // tells tells whether an item is one after which the needles are counted.
 func tells(item script.Item) bool {
 	switch item.(type) {
-	case *script.Section, *script.Facing, *script.Close, *script.Lost, *script.Markers:
+	case *script.Section, *script.Facing, *script.Measured, *script.Close, *script.Lost, *script.Markers:
 		return false
 	}
 	return true
@@ -372,6 +376,7 @@ func (w *worker) enter(s *script.Section) {
 		w.certain(ofRows)
 		if s.Part != w.part || s.Part != script.Heel {
 			w.countRows()
+			w.fromEdge = w.fromEdge && w.rowsKnown
 			w.rowsKnown = true
 		}
 		if s.Part == script.Heel && w.part == script.Heel {
@@ -403,6 +408,7 @@ func (w *worker) castOn(n *script.CastOn) *problem {
 	}
 	w.markers, w.part = 0, 0
 	w.countRows()
+	w.fromEdge, w.edgeRows, w.rowsKnown = true, w.rowsWorked, true
 	w.final = -1
 	return nil
 }

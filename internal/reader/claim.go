@@ -613,7 +613,7 @@ func (p *parser) lies(c *script.Claim) bool {
 		if p.any("side", "end", "edge") {
 			return p.flank(c)
 		}
-		if word == "on" && p.clauseEnd() {
+		if (word == "on" || word == "to" || word == "upon") && p.clauseEnd() {
 			if c.What = script.EachNdl; p.toks[p.i-1].w == "both" { // together
 				c.What = script.Total
 			}

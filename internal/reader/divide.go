@@ -11,7 +11,7 @@ import (
 func (p *parser) divide() bool {
 	start := p.i
 	p.skip("then", "now")
-	if p.halfEach(start) || p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) || p.heelIs(start) || p.heelTakes(start) || p.knitsHeel(start) {
+	if p.halfEach(start) || p.workedAlone(start) || p.areTheHeel(start) || p.restForInstep(start) || p.remForHeel(start) || p.heelIs(start) || p.dividedInto(start) || p.heelTakes(start) || p.knitsHeel(start) {
 		return true
 	}
 	heel := p.part == script.Heel
@@ -277,6 +277,32 @@ func (p *parser) heelIs(start int) bool {
 	d.N = n
 	p.any(")")
 	return p.setApart(start, d)
+}
+
+// dividedInto reads "Divide: 31 sts for the heel and 33 sts for the instep", "Divide the sts into 30 for the
+// heel and 30 for the instep".
+func (p *parser) dividedInto(start int) bool {
+	headed := start > 1 && p.toks[start-1].w == ":" && p.toks[start-2].w == "divide" // "Divide:" has been passed over
+	if !headed && !p.any("divide") {
+		return p.restore(start)
+	}
+	p.skip(":", ",", "-", "the", "work", "sts", "rnd", "into", "as", "foll", "thus")
+	from := p.i
+	var heel, instep pattern.Number
+	for _, c := range p.claims() {
+		switch {
+		case c.What == script.OfPart && c.Part == script.Heel:
+			heel = c.N
+		case c.What == script.OfPart && c.Part == script.Instep:
+			instep = c.N
+		}
+	}
+	if !heel.Known() || !instep.Known() || !p.clauseEnd() {
+		return p.restore(start)
+	}
+	all := sum(heel, instep)
+	p.add(&script.State{Base: p.base(from), Claims: []script.Claim{{What: script.Total, N: all, At: all.At}}})
+	return p.setApart(start, script.Divide{Part: script.Heel, N: heel})
 }
 
 // heelTakes reads "the heel takes the first 30 sts", "the heel flap uses the last 32 sts of the rnd".

@@ -120,6 +120,10 @@ func partNamed(w string) script.Part {
 
 // partWord reads a word for a part of the sock's stitches.
 func (p *parser) partWord() script.Part {
+	if p.is("front", "sts") { // the older word
+		p.i++
+		return script.Instep
+	}
 	part := partNamed(p.peek().w)
 	if part != script.NoPart {
 		if p.i++; p.toks[p.i-1].w == "heel" {

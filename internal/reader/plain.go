@@ -253,6 +253,10 @@ func (p *parser) plainAside(n *plainWork) bool {
 	case p.slipFirst():
 		n.SlipFirst, n.told = true, true
 		return true
+	case p.phrase("one plain and one p", "one k and one p", "one plain one p", "k and p", "plain and p"):
+		n.Flat, n.told, n.Fabric = true, true, "stockinette"
+		p.phrase("by turn", "in turn", "alt", "turn about")
+		return true
 	case p.pairAside(): // "taking both legs of each double st as one"
 		return true
 	case p.is("taking") || p.is("removing") || p.is("dropping") || p.is("take") || p.is("remove"):
@@ -270,7 +274,7 @@ func (p *parser) plainAside(n *plainWork) bool {
 		p.passClause()
 		return true
 	}
-	if p.phrase("ending with", "finishing with", "ending on", "ending") {
+	if p.phrase("ending with", "finishing with", "ending on", "ending", "end with", "end on", "finish with") {
 		p.skip("a", "an")
 		switch {
 		case p.any("p", "ws"):
@@ -314,9 +318,12 @@ func (p *parser) turnFirst(n *plainWork) {
 // overThese takes "over these sts," before what is worked on them.
 func (p *parser) overThese() {
 	back := p.i
-	if p.any("over", "on") && p.any("these", "those", "all") {
+	if p.any("over", "on", "upon") && p.any("these", "those", "all", "the") {
 		p.skip("the")
-		p.partWord()
+		if part := p.partWord(); p.toks[p.i-1].w == "the" || part != script.NoPart && part != script.Heel && p.is("sts") {
+			p.i = back
+			return
+		}
 		if p.any("sts") {
 			p.skip("only", "alone", ",")
 			if p.is("work") || p.is("k") || p.is("cont") {

@@ -69,6 +69,7 @@ func init() {
 		{"facing", (*parser).facing},
 		{"part between markers", (*parser).partBetween},
 		{"middle stitch", (*parser).middleStitch},
+		{"measured from the edge", (*parser).measuredFromEdge},
 		{"state", (*parser).state},
 		{"marked", (*parser).marked},
 		{"steps", (*parser).looseSteps},

@@ -365,18 +365,24 @@ func (p *parser) shortOf() (*script.Length, bool) {
 }
 
 // eachDone reads how often each of several rows has been worked: "10 of each have been worked in
-// all", "8 of both are done".
+// all", "8 of both are done", "nine narrowing rounds have been worked".
 func (p *parser) eachDone() (pattern.Number, bool) {
 	n, ok := p.number()
-	p.any("row", "rnd")
-	if !ok || !p.any("of") || !p.any("each", "both", "them") {
+	shaping := p.any("narrowing", "dec", "inc", "such", "shaping")
+	rows := p.any("row", "rnd")
+	switch {
+	case !ok:
 		return n, false
+	case shaping && rows:
+	case !p.any("of") || !p.any("each", "both", "them"):
+		return n, false
+	default:
+		p.any("kind", "sort")
 	}
-	p.any("kind", "sort")
 	p.skip("are", "has", "been")
-	p.any("worked", "done", "k", "made", "complete")
+	done := p.any("worked", "done", "k", "made", "complete")
 	p.phrase("in all", "in total", "altogether")
-	return n, p.clauseEnd()
+	return n, p.clauseEnd() || done && p.is("and")
 }
 
 // timesDone reads "narrowed fourteen times", "this has been done 8 times in all".

@@ -283,6 +283,12 @@ type Resume struct {
 	Claims []Claim
 }
 
+// A Measured states how long all that has been worked since the cast-on is.
+type Measured struct {
+	Base
+	Length *Length
+}
+
 // Facing says which side faces.
 type Facing struct {
 	Base
