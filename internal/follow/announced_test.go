@@ -32,6 +32,8 @@ Rnd 2: K.
 		// a shaping round with plain ones after it
 		{"\nCalf: 80 sts.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\nThe dec rnd is worked 4 times in all, with one plain round after each, then 3 times more with three plain rounds after each. 66 sts.", "80; 78 ⟶ 66 in 7", ""},
 		{"\nCalf: 80 sts.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\nThe dec rnd is worked 4 times in all, with 2 plain rnds between them. 72 sts.", "80; 78 ⟶ 72 in 4", ""},
+		{"\nFoot: 60 sts, 30 for the instep and 30 for the sole.\nToe rnd: *K1, ssk, k to last 3 sts of needle, k2tog, k1; rep from * on second needle.\nThe toe rnd is worked every other rnd until 40 sts remain, then on every rnd until 20 sts remain.", "60; 56 ⟶ 20 in 10", ""},
+		{"\nCalf: 80 sts.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\nThe dec rnd is repeated on every 4th rnd 6 times more. 66 sts.", "80; 78 ⟶ 66 in 7", ""},
 		// told before it is told how
 		{"\nCalf: 80 sts.\nKnit 40 rnds. Every fifth one of these rnds is a dec rnd, the rest are plain.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\nAfter the 40 rnds there are 64 sts.", "80; 80; 78 ⟶ 64 in 8; 64", ""},
 		{"\nCalf: 80 sts.\nWork 30 rnds in st st. Each 6th rnd of them is a dec rnd; knit the others.\nDec rnd: K1, ssk, k to last 3 sts, k2tog, k1.\nThere are now 70 sts.", "80; 80; 78 ⟶ 70 in 5; 70", ""},

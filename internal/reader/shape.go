@@ -427,7 +427,7 @@ func scaled(n pattern.Number, by int32) pattern.Number {
 func (p *parser) shape() bool {
 	start := p.i
 	p.skip("then", "now", "next", ",")
-	for _, read := range []func() (*script.Shape, bool){p.shapeRef, p.doSo} {
+	for _, read := range []func() (*script.Shape, bool){p.shapeRef, p.shapeWorked, p.doSo} {
 		if s, ok := try(p, read); ok {
 			return p.finishShape(start, s)
 		}
@@ -476,6 +476,18 @@ func (p *parser) shapeRef() (*script.Shape, bool) {
 		name = "last"
 	}
 	return &script.Shape{Name: name}, true
+}
+
+// shapeWorked reads "The toe round is worked every other round until 20 sts remain".
+func (p *parser) shapeWorked() (*script.Shape, bool) {
+	r, ok := p.refNamed()
+	if !ok || !p.any("is") || !p.any("worked", "rep", "done") {
+		return nil, false
+	}
+	back := p.i
+	_, ok = p.every()
+	p.i = back
+	return &script.Shape{Name: r.Names[0]}, ok
 }
 
 func (p *parser) finishShape(start int, s *script.Shape) bool {
