@@ -134,12 +134,25 @@ func (p *parser) star() (s script.Step, ok bool) {
 	return s, ok
 }
 
+// onOtherNeedle reads "on the other needle", "for second ndl", "across N2".
+func (p *parser) onOtherNeedle() bool {
+	back := p.i
+	if !p.any("on", "for", "across", "over", "along") {
+		return false
+	}
+	if p.any("n2") {
+		return true
+	}
+	p.any("the")
+	return p.any("other", "second") && p.any("ndl") || p.restore(back)
+}
+
 // starStop reads how often the part behind an asterisk is repeated; again tells that the
 // words say "rep", so that a number of times comes on top of the first.
 func (p *parser) starStop(again bool) (script.Stop, bool) {
 	p.skip("*")
 	switch {
-	case p.phrase("on second ndl", "on n2", "on the second ndl", "on the other ndl", "on other ndl", "across second ndl", "for second ndl", "over second ndl", "for n2", "across n2"):
+	case p.onOtherNeedle():
 		return script.Stop{Kind: script.More, N: pattern.Of(1)}, true
 	case p.onOther():
 		return script.Stop{Kind: script.More, N: pattern.Of(1)}, true

@@ -19,7 +19,7 @@ type plainWork struct {
 func (p *parser) plain() bool {
 	start := p.i
 	n := plainWork{Plain: script.Plain{Flat: p.flat}}
-	p.skip("then", "now")
+	p.skip("then", "now", "just", "simply")
 	p.changeTo(&n)
 	p.overThese()
 	p.turnFirst(&n)

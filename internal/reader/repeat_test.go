@@ -17,6 +17,26 @@ func TestRepeats(t *testing.T) {
 			"Work chart rnds 2-4, and then work Rnds 1 to 4 twice.",
 			"Follow Rnds 2 to 4 of chart A, then Rnds 1-4 two times.",
 		}},
+		{"row 1: [k1, dec, k to end less 3, dec, k1] 1 times more", []string{
+			"Rnd 1: *K1, ssk, k to last 3 sts of needle, k2tog, k1; rep from * for other needle.",
+			"Rnd 1: *K1, ssk, k to last 3 sts of needle, k2tog, k1; rep from * over the other needle.",
+			"Rnd 1: *K1, ssk, k to last 3 sts of needle, k2tog, k1; rep from * across the second needle.",
+			"Rnd 1: *K1, ssk, k to last 3 sts of needle, k2tog, k1; rep from * on N2.",
+		}},
+		{"repeat 1 2 until used up after a WS", []string{
+			"Rep Rows 1 and 2 and stop after a purl row, when no sts wait at the sides.",
+			"Rep Rows 1 and 2, stop after a WS row, once no side sts are left waiting.",
+			"Rep Rows 1 and 2, stopping after a purl row, as soon as no sts wait at the sides.",
+		}},
+		{"repeat 1 2 until used up", []string{
+			"Rep Rows 1 and 2 until every wrap has been picked up.",
+			"Rep Rows 1 and 2 until all wraps have been worked.",
+		}},
+		{"plain  until a length", []string{
+			"Then just knit until piece measures 6 in.",
+			"Now simply knit until piece measures 6 in.",
+			"Just knit until piece measures 6 in.",
+		}},
 		{"row 1 2 3 4: chart to end; repeat 1 2 3 4 3 times in all", []string{
 			"Work Rnds 1-4 of the chart three times.",
 			"Work chart rnds 1 to 4 3 times in all.",

@@ -30,6 +30,12 @@ func (p *parser) ending(s *script.Stop) bool {
 	if !p.phrase("ending with", "ending after", "ending on", "finishing with", "finishing after", "finishing on", "ends with", "ending at", "end with", "end on", "ending", "end after") && !p.lastRowIs() {
 		return p.restore(back)
 	}
+	return p.endRow(s) || p.restore(back)
+}
+
+// endRow reads the row that a stretch ends with: "a WS row", "Rnd 4", "a purl row".
+func (p *parser) endRow(s *script.Stop) bool {
+	back := p.i
 	p.skip("a", "an", "the", "one")
 	switch {
 	case p.any("ws"), p.phrase("wrong side"), p.is("p"):
@@ -120,7 +126,7 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 		return s, true
 	case p.any("until"), p.any("to"), p.phrase("up to", "down to"):
 		return p.until()
-	case p.any("stopping"):
+	case p.any("stopping"), p.phrase("and stop", ", stop", "stop"):
 		return p.stoppingWhen()
 	case p.phrase("as long as", "while"):
 		s.Kind = script.UsedUp
@@ -174,25 +180,20 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 	return s, false
 }
 
-// stoppingWhen reads, behind "stopping", "when there are 10 wrapped sts at each side", "after a Row 3, when 10
-// sts are left between".
-func (p *parser) stoppingWhen() (s script.Stop, ok bool) {
-	row := 0
-	if p.any("after", "with", "at") {
-		p.any("a", "an", "the")
-		if !p.any("row", "rnd") || p.peek().kind != numToken {
-			return s, false
-		}
-		row = int(p.peek().val)
-		p.i++
-		p.phrase("without turning", "and not turning")
-		p.any(",")
+// stoppingWhen reads, behind "stopping" or "and stop", "when there are 10 wrapped sts at each side",
+// "after a Row 3, when 10 sts are left between", "after a purl row, when none are left".
+func (p *parser) stoppingWhen() (script.Stop, bool) {
+	var last script.Stop
+	if p.any("after", "with", "at") && !p.endRow(&last) {
+		return last, false
 	}
-	if !p.any("when", "once") {
-		return s, false
+	p.phrase("without turning", "and not turning")
+	p.any(",")
+	if !p.any("when", "once") && !p.phrase("as soon as") {
+		return last, false
 	}
-	s, ok = p.until()
-	s.Row = row
+	s, ok := p.until()
+	s.Row, s.Side = last.Row, last.Side
 	return s, ok
 }
 
@@ -414,13 +415,13 @@ func (p *parser) usedUp() bool {
 		switch t := p.peek(); t.w {
 		case "all", "every", "no", "none", "each", "the", "everything", "everything's", "nothing":
 			all = all || t.w != "the" || p.is("the", "side") || p.is("the", "end") || p.ahead(1).kind == numToken
-		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait", "gone", "finished", "exhausted", "turn", "play", "over":
+		case "used", "worked", "beyond", "up", "done", "incorporated", "consumed", "dec'd", "taken", "off", "wait", "gone", "finished", "exhausted", "turn", "play", "over", "picked":
 			used = used || t.w != "up" && t.w != "off"
 		case "in":
 			used = used || slices.Contains([]string{",", ";", ".", ""}, p.ahead(1).w)
 		case "side", "end", "gap", "waiting":
 			used = used || none
-		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "at", "to", "more", "outer", "had", "its", "their", "sole", "waiting-sts":
+		case "k", "sts", "gusset", "either", "heel", "has", "been", "are", "is", "rem", "both", "flap", "on", "of", "at", "to", "more", "outer", "had", "its", "their", "sole", "waiting-sts", "wrap", "wraps", "wrapped":
 		default:
 			if t.kind == numToken {
 				if n, ok := p.number(); ok && n.Known() && all && (p.is("sts") || p.is("heel", "sts") || p.is("side", "sts") || p.is("gusset", "sts") || p.is("on") || p.is("at")) { // "all 30 heel sts"
