@@ -349,6 +349,9 @@ func letters(text string, i int) int {
 	return i
 }
 
+// counted are the abbreviations behind how many, with which a stretch of work ends.
+var counted = newList("rnd row in cm")
+
 // dotted tells whether a dot, with text[i:] behind it, is part of the abbreviation before
 // it rather than the end of a sentence.
 func dotted(tokens []token, text string, i int) bool {
@@ -372,6 +375,8 @@ func dotted(tokens []token, text string, i int) bool {
 		return i+1 < len(text) && text[i+1] == '-' // "Abbreviations.-" is not one
 	case c == ' ' && i+1 < len(text):
 		switch c := text[i+1]; {
+		case counted.has(&tokens[n-1]) && n > 1 && tokens[n-2].kind == numToken && strings.HasPrefix(text[i+1:], "then "):
+			return false // "15 rnds. then knit", of one who writes no capitals
 		case 'a' <= c && c <= 'z', c == '(' || c == '[':
 			return true
 		case isDigit(c):

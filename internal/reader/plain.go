@@ -58,7 +58,7 @@ func (p *parser) plainVerb(n *plainWork, at source.Span) bool {
 		n.told = p.any("rib")
 	case p.any("k"):
 		back := p.i
-		if _, ok := p.number(); !ok || !p.any("sts") || !p.is("every") && !p.is("each") { // "k 40 sts every rnd"
+		if _, ok := p.number(); !ok || !p.any("sts") || !p.is("every") && !p.is("each") && !p.is("rnd", "and") { // "k 40 sts every rnd", "k 40 sts round and round"
 			p.i = back
 		}
 		n.Steps = throughout(script.Knit, at)
@@ -128,6 +128,9 @@ func (p *parser) plainMore(n *plainWork, at source.Span) bool {
 		return true
 	case p.phrase("rnd once", "around once", "once rnd", "once around"):
 		n.Stop, n.Round, n.Flat, n.told = script.Stop{Kind: script.Rows, N: pattern.Of(1)}, true, false, true
+		return true
+	case p.phrase("rnd and rnd", "around and around"):
+		n.Round, n.told = true, true
 		return true
 	case p.phrase("in k rnd", "in plain rnd", "in plain k rnd"):
 		n.Steps, n.told = throughout(script.Knit, at), true

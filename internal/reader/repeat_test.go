@@ -36,6 +36,14 @@ func TestRepeats(t *testing.T) {
 			"Then just knit until piece measures 6 in.",
 			"Now simply knit until piece measures 6 in.",
 			"Just knit until piece measures 6 in.",
+			"Knit 60 sts round and round until piece measures 6 in.",
+			"Knit round and round until piece measures 6 in.",
+		}},
+		{"plain rib for 15 rows; plain  until a length", []string{
+			"k2, p2 rib for 15 rnds. then just knit until piece measures 6 in.",
+			"k2 p2 rib x 15 rnds. then just knit until piece measures 6 in.",
+			"K2, p2 rib for 15 rounds. Then just knit until piece measures 6 in.",
+			"k2, p2 rib for 15 rnds. then knit round and round until piece measures 6 in.",
 		}},
 		{"row 1 2 3 4: chart to end; repeat 1 2 3 4 3 times in all", []string{
 			"Work Rnds 1-4 of the chart three times.",

@@ -133,7 +133,7 @@ func (p *parser) stopping1(bare bool) (s script.Stop, ok bool) {
 		return s, p.stillWait()
 	}
 	p.any("a")
-	length := p.any("for")
+	length := p.any("for") || p.is("x") && p.ahead(1).kind == numToken && (p.ahead(2).w == "row" || p.ahead(2).w == "rnd") && p.any("x") // "rib x 15 rnds"
 	more := p.any("another")
 	from := p.i
 	p.skip("a", "another", "total", "of", "about")
