@@ -218,8 +218,24 @@ func anyList(toks []token, i int, s style) (n, end int) {
 		}
 	}
 	twice := r.noun != nil && millimetres[r.noun.w] > 0 // "4 in (10 cm)"
-	if twice || r.boxes == 0 && n < 3 && r.bare != "/" {
+	if twice || r.boxes == 0 && n < 3 && r.bare != "/" || shares(r.vals[:n]) {
 		return 0, end
 	}
 	return n, end
+}
+
+// shares tells whether the figures behind the first are its shares on the needles, not other sizes:
+// "60 sts. (20, 20, 20)".
+func shares(vals []token) bool {
+	if len(vals) < 3 {
+		return false
+	}
+	left := int64(vals[0].val)
+	for _, v := range vals[1:] {
+		if v.val <= 0 {
+			return false
+		}
+		left -= int64(v.val)
+	}
+	return left == 0
 }

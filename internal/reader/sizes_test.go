@@ -54,6 +54,10 @@ func TestSizes(t *testing.T) {
 		{"TEASEL\nCO 40 (48) 56 sts.\nK 10 (12) 14 rnds.", []string{"1", "2", "3"}},
 		{"TEASEL\nCO 40; 48; 56 sts.\nK 10; 12; 14 rnds.", []string{"1", "2", "3"}},
 		{"TEASEL\nCO 40 sts.\nRnds 1, 3, 5: k.\nRnds 2, 4, 6: p.", []string{""}},
+		{"TEASEL\nCast on 56 sts. (18, 18, 20), and rib 3 ins.", []string{""}},
+		{"TEASEL\nCast on 60 (20, 20, 20) sts and join.", []string{""}},
+		{"TEASEL\nCO 48 sts [12, 12, 12, 12].", []string{""}},
+		{"TEASEL\nCO 48 (56, 64) sts.", []string{"1", "2", "3"}},
 	} {
 		if have := reader.Read(source.NewFile("sock.txt", c.text)).Sizes; !slices.Equal(have, c.sizes) {
 			t.Errorf("%q: %q, should be %q", c.text, have, c.sizes)
