@@ -1,6 +1,8 @@
 package reader
 
 import (
+	"slices"
+
 	"strings"
 
 	"sockwright/internal/pattern"
@@ -36,7 +38,10 @@ func (p *parser) claimsBehind() []script.Claim {
 			p.i = back
 			return out
 		}
-		c := p.claims()
+		c := p.signed(open)
+		if c == nil {
+			c = p.claims()
+		}
 		if open && len(c) > 0 {
 			p.any(".")
 		}
@@ -46,6 +51,31 @@ func (p *parser) claimsBehind() []script.Claim {
 		}
 		out = append(out, c...)
 	}
+}
+
+// signed reads a change that stands in brackets with its sign: "[+4]", "(-2 sts)".
+func (p *parser) signed(open bool) []script.Claim {
+	less := open && p.toks[p.i-1].w == "-"
+	if !less && !(open && p.is("+")) {
+		return nil
+	}
+	back := p.i
+	p.any("+")
+	n, ok := p.number()
+	p.any("sts")
+	if !ok || !p.is(")") && !p.is("]") {
+		p.i = back
+		return nil
+	}
+	if less {
+		n.Val = slices.Clone(n.Val)
+		for i, v := range n.Val {
+			if v != pattern.Gap {
+				n.Val[i] = -v
+			}
+		}
+	}
+	return []script.Claim{{What: script.Change, At: p.since(back), N: n}}
 }
 
 // claims reads counts one after the other: "33 instep sts on N1, 32 sole sts on N2".

@@ -140,6 +140,9 @@ func (p *parser) oneLine(text string) script.Role {
 		p.heading(text)
 		return script.Heading
 	}
+	if p.headingOver() {
+		return script.Worked
+	}
 	if p.notes && !p.began && !p.rowAhead(0) && !p.startsWorked() { // what is said beforehand is not worked
 		return script.Prose
 	}
@@ -488,6 +491,46 @@ func (p *parser) heading(text string) {
 	p.rows = p.rows[:0]
 	p.i = 0
 	p.add(&script.Section{Base: script.Base{At: p.toks[0].at.To(p.toks[len(p.toks)-1].at), Line: p.line}, Name: strings.TrimSpace(text), Part: part})
+}
+
+// headingOver reads a heading with the stitches that its part is worked over in brackets: "HEEL
+// FLAP (first 28 sts of rnd)", "Heel (over the last 30 sts)".
+func (p *parser) headingOver() bool {
+	end := slices.IndexFunc(p.toks, func(t token) bool { return t.w == "(" || t.w == "[" })
+	if end < 1 || end > 4 || sectionIn(p.toks[:end]) != script.Heel {
+		return false
+	}
+	for i := range p.toks[:end] {
+		if t := &p.toks[i]; t.kind != wordToken || t.stitch != nil || t.w == "k" || t.w == "p" || t.w == "turn" {
+			return false
+		}
+	}
+	back := p.i
+	p.i = end + 1
+	p.skip("over", "on", "the", "worked", "work")
+	from := script.Unsaid
+	switch {
+	case p.any("first"):
+		from = script.First
+	case p.any("last"):
+		from = script.Last
+	}
+	n, ok := p.number()
+	if from == script.Unsaid || !ok || !p.any("sts") {
+		p.i = back
+		return false
+	}
+	p.phrase("of the rnd", "of rnd")
+	if !p.any(")", "]") || p.any(":") && !p.done() || !p.done() {
+		p.i = back
+		return false
+	}
+	all := p.toks
+	p.toks = all[:end]
+	p.heading(p.raw(all[0].at.To(all[end-1].at)))
+	p.toks, p.i = all, len(all)
+	p.add(&script.Divide{Base: p.base(end), N: n, From: from, Part: script.Heel})
+	return true
 }
 
 // sectionIn is the first part of the sock that words name; the instep and the sole have no
