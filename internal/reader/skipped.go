@@ -22,7 +22,7 @@ func (p *parser) mayInstruct(from, to int) bool {
 	for from < to && joining[p.toks[from].w] {
 		from++
 	}
-	if from < to && p.deed(from) {
+	if from < to && p.deed(from) && (from+1 >= len(p.toks) || p.toks[from+1].w != "or") { // "k or p each wrap with its st" tells how only
 		return true
 	}
 	if p.is(":") && p.rowWords(from, to) && p.numbers(from, to) { // the label of a row that could not be read
