@@ -64,7 +64,7 @@ func (r *reader) ofMotif() (name string, ok bool) {
 // Arches to end".
 func (r *reader) inMotif() (s pattern.Step, ok bool) {
 	s.Op = pattern.InMotif
-	over := r.digitAt(r.at)
+	over := !strings.EqualFold(r.peekWord(), "in")
 	if over {
 		if s.N, ok = r.number(); !ok || !r.sts() {
 			return s, false
