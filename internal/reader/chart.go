@@ -37,7 +37,7 @@ func (p *parser) chartPart(n int, text string) bool {
 		return true
 	}
 	num, signs := chartCells(text)
-	if p.sizes > 1 && p.chart == nil && rowOfTable.MatchString(text) { // of the sizes
+	if len(signs) > 0 && p.sizes > 1 && p.chart == nil && isTableRow(text) { // of the sizes
 		signs = nil
 	}
 	if len(signs) == 0 {

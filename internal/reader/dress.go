@@ -223,7 +223,12 @@ func (r *listReader) value() bool {
 	default:
 		return false
 	}
-	r.vals = append(r.vals, r.splitFraction(*r.at(0))...)
+	if a, b, ok := r.twoSizes(r.at(0)); ok {
+		r.odd = true
+		r.vals = append(r.vals, a, b)
+	} else {
+		r.vals = append(r.vals, *r.at(0))
+	}
 	r.i++
 	if t := r.at(0); nouns.has(t) && (r.noun == nil || r.noun.w == t.w) && (!r.full() || r.noun != nil || r.open != "") {
 		r.noun = t
@@ -233,22 +238,21 @@ func (r *listReader) value() bool {
 	return true
 }
 
-// splitFraction is the figures of two sizes where they look like a fraction: "3/4" in "2/3/4" or "3 (3/4)
+// twoSizes are the figures of two sizes where they look like a fraction: "3/4" in "2/3/4" or "3 (3/4)
 // 4", which nothing but a list can be.
-func (r *listReader) splitFraction(t token) []token {
+func (r *listReader) twoSizes(t *token) (first, second token, ok bool) {
 	if t.kind != numToken || t.val != 0 || t.x == 0 || r.bare != "/" && (r.open == "" || len(r.vals) == 0 || r.vals[0].val == 0) || r.p.file == nil {
-		return []token{t}
+		return first, second, false
 	}
 	a, b, ok := strings.Cut(r.p.raw(t.at), "/")
 	if !ok || len(a) != 1 || len(b) != 1 {
-		return []token{t}
+		return first, second, false
 	}
 	num := func(digit string, at source.Span) token {
 		v := int32(digit[0] - '0')
 		return token{kind: numToken, val: v, x: float64(v), at: at}
 	}
-	r.odd = true
-	return []token{num(a, source.Span{Start: t.at.Start, End: t.at.Start + 1}), num(b, source.Span{Start: t.at.End - 1, End: t.at.End})}
+	return num(a, source.Span{Start: t.at.Start, End: t.at.Start + 1}), num(b, source.Span{Start: t.at.End - 1, End: t.at.End}), true
 }
 
 // nouns are what figures count.

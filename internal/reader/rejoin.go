@@ -138,7 +138,7 @@ func (j *joiner) goesOn(n int, listing bool) bool {
 	if text == "" || next == "" || j.ownLine(n, n+1) {
 		return false
 	}
-	if _, signs := chartCells(j.lines[n]); len(signs) > 0 || rowOfTable.MatchString(text) || isTableHead(text) || rule.MatchString(text) {
+	if _, signs := chartCells(j.lines[n]); len(signs) > 0 || isTableRow(text) || isTableHead(text) || rule.MatchString(text) {
 		return false
 	}
 	if r, _ := utf8.DecodeRuneInString(next); n == j.title && !unicode.IsLower(r) {

@@ -46,12 +46,37 @@ var (
 	nameOpensLine = regexp.MustCompile(`^\s*(?:[•*–-]\s*)?`)
 )
 
-// nameAt is the name of a size with which a text begins, and how many bytes it has.
+// sizeNames are the ways of calling sizes, tried in this order. Each may only begin with some of
+// these characters, or with these letters in small or large: most words begin with none of them.
+var sizeNames = []struct {
+	kind    nameKind
+	re      *regexp.Regexp
+	first   string // characters
+	letters map[string]bool
+}{
+	{letterKind, letterName, "123456XSML", nil},
+	{wordKind, ageName, "0123456789", nil},
+	{wordKind, wordName, "xX", set("ext sma lar med bab inf new tod chi kid you jun tee adu wom man men lad gen boy gir nar ave reg sta wid sli ful sho lon tal pet")},
+	{romanKind, romanName, "IVX", nil},
+	{colourKind, colourName, "", set("red blu gre bla whi pin yel ora pur gra bro")},
+	{singleKind, singleName, "ABCDEFGH123456789", nil},
+	{figureKind, figureName, "0123456789", nil},
+}
+
+// nameAt is the name of a size with which a text begins, and how it calls sizes.
 func nameAt(text string) (string, nameKind) {
-	for _, k := range []struct {
-		kind nameKind
-		re   *regexp.Regexp
-	}{{letterKind, letterName}, {wordKind, ageName}, {wordKind, wordName}, {romanKind, romanName}, {colourKind, colourName}, {singleKind, singleName}, {figureKind, figureName}} {
+	if text == "" {
+		return "", noName
+	}
+	letters := ""
+	if len(text) > 2 && text[0] >= 'A' {
+		letters = strings.ToLower(text[:3])
+	}
+	for i := range sizeNames {
+		k := &sizeNames[i]
+		if strings.IndexByte(k.first, text[0]) < 0 && !k.letters[letters] {
+			continue
+		}
 		if m := k.re.FindString(text); m != "" {
 			return strings.TrimRight(m, " \t,;:/|()[]{}<>.-–—&"), k.kind
 		}

@@ -169,6 +169,7 @@ func countSizes(f *source.File) int {
 // countLists tells how many figures most of the lists of a text have that are dressed so, one if there
 // are none; those with commas alone must be two at least.
 func countLists(f *source.File, s style) int {
+	p := &parser{sizes: source.MaxSizes + 1, style: s} // no list is full
 	seen := map[int]int{}
 	var toks []token
 	for line := 1; line <= min(f.Lines(), 2000); line++ {
@@ -178,7 +179,7 @@ func countLists(f *source.File, s style) int {
 		}
 		toks = lex(text, toks[:0])
 		for i := 0; i < len(toks); i++ {
-			n, end := anyList(toks, i, s)
+			n, end := anyList(p, toks, i)
 			if n > 1 {
 				seen[n]++
 			}
@@ -199,14 +200,14 @@ func countLists(f *source.File, s style) int {
 
 // anyList counts the figures of a list that begins at token i, in whatever dress: the names of the
 // sizes are not known yet.
-func anyList(toks []token, i int, s style) (n, end int) {
+func anyList(p *parser, toks []token, i int) (n, end int) {
 	if i > 0 && notLists.has(&toks[i-1]) {
 		return 0, passNumbers(toks, i)
 	}
 	if toks[i].kind != numToken {
 		return 0, i
 	}
-	r := listReader{p: &parser{sizes: source.MaxSizes + 1, style: s}, toks: toks, i: i}
+	r := listReader{p: p, toks: toks, i: i}
 	for r.value() {
 		if r.open == "" {
 			n, end = len(r.vals), r.i

@@ -14,6 +14,14 @@ import (
 // rowOfTable is the end of a line of a table: figures that stand apart.
 var rowOfTable = regexp.MustCompile(`\S(?:\s{2,}|\t|\s*\|\s*)\d[\d.½¼¾]*(?:(?:\s{2,}|\t|\s*\|\s*)(?:\d[\d.½¼¾]*|[-–x]))+\s*\|?\s*$`)
 
+// isTableRow tells whether a line is a row of a table.
+func isTableRow(text string) bool { return inColumns(text) && rowOfTable.MatchString(text) }
+
+// inColumns tells whether anything in a line stands apart, as cells do.
+func inColumns(text string) bool {
+	return strings.Contains(text, "  ") || strings.ContainsAny(text, "\t|")
+}
+
 // rule is a line that parts the head of a table from its rows.
 var rule = regexp.MustCompile(`^[-=_|+: ]+$`)
 
@@ -26,8 +34,11 @@ func isTableHead(text string) bool {
 // tableHead finds the names of sizes in the cells of the head of a table; one cell before them may name
 // the column of the instructions.
 func tableHead(text string) (names []string, from, to int) {
+	if !inColumns(text) || len(text) > 300 {
+		return nil, 0, 0
+	}
 	cells := tableCell.FindAllStringIndex(text, -1)
-	if len(cells) < 2 || len(cells) > source.MaxSizes || len(text) > 300 {
+	if len(cells) < 2 || len(cells) > source.MaxSizes {
 		return nil, 0, 0
 	}
 	var l nameList
@@ -56,7 +67,7 @@ var tableCell = regexp.MustCompile(`[^\s|](?:[^\s|]|[ ][^\s|])*`)
 // tableRow puts the figures of a row of a table where its instruction wants them.
 func (p *parser) tableRow(text string, toks []token) []token {
 	n := p.sizes
-	if n < 2 || len(toks) <= n || !rowOfTable.MatchString(text) {
+	if n < 2 || len(toks) <= n || !isTableRow(text) {
 		return toks
 	}
 	l := dressedList{}
