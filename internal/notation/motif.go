@@ -100,11 +100,7 @@ func (r *reader) named(n pattern.Node) {
 // the word that it cannot read on from.
 func Steps(words string) ([]pattern.Step, error) {
 	r := &reader{file: source.NewFile("", words), out: &Reading{Pattern: &pattern.Pattern{Sizes: []string{""}}}}
-	for _, t := range lex(words) {
-		if t.kind != spaceToken {
-			r.toks = append(r.toks, t)
-		}
-	}
+	r.take(lex(words))
 	if steps, ok := r.steps(); ok && r.done() {
 		return steps, nil
 	}

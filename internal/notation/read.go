@@ -59,18 +59,23 @@ func (r *reader) lines(all []token) {
 		for end < len(all) && all[end].kind != lineToken {
 			end++
 		}
-		r.toks = r.toks[:0]
-		for _, t := range all[i:end] {
-			if t.kind != spaceToken {
-				r.toks = append(r.toks, t)
-			}
-		}
+		r.take(all[i:end])
 		if len(r.toks) > 0 {
 			r.line(blank, first && emptyLine(all[min(end+1, len(all)):]))
 			first = false
 		}
 		blank = len(r.toks) == 0
 		i = end + 1
+	}
+}
+
+// take makes tokens the line that is read, without the blanks among them.
+func (r *reader) take(tokens []token) {
+	r.toks = r.toks[:0]
+	for _, t := range tokens {
+		if t.kind != spaceToken {
+			r.toks = append(r.toks, t)
+		}
 	}
 }
 

@@ -444,13 +444,9 @@ func (p *parser) areTheHeel(start int) bool {
 	if !p.is("first") && !p.is("last") && !p.is("next") {
 		return p.restore(start)
 	}
-	p.from(&d)
-	n, ok := p.number()
-	if !ok || !p.any("sts") {
+	if !p.someSts(&d) {
 		return p.restore(start)
 	}
-	d.N = n
-	p.phrase("of the rnd", "of rnd")
 	if !p.any("are", "form", "become", "make") {
 		return p.restore(start)
 	}
@@ -541,13 +537,9 @@ func (p *parser) workedAlone(start int) bool {
 	work := p.any("work")
 	p.any("on")
 	only = p.any("only", "just") || only
-	p.from(&d)
-	n, ok := p.number()
-	if !ok || !p.any("sts") {
+	if !p.someSts(&d) {
 		return p.restore(start)
 	}
-	d.N = n
-	p.phrase("of the rnd", "of rnd")
 	only = p.any("only", "alone") || only
 	if !work {
 		if !p.phrase("are worked", "are now worked", "will be worked", "are used", "are in work") {
@@ -643,6 +635,16 @@ func (p *parser) remForHeel(start int) bool {
 		return p.restore(start)
 	}
 	return p.setApart(start, d)
+}
+
+// someSts reads "the last 28 sts of the rnd".
+func (p *parser) someSts(d *script.Divide) (ok bool) {
+	p.from(d)
+	if d.N, ok = p.number(); !ok || !p.any("sts") {
+		return false
+	}
+	p.phrase("of the rnd", "of rnd")
+	return true
 }
 
 // from reads "the first", "the last", "the next".

@@ -508,20 +508,14 @@ func (p *parser) headingOver() bool {
 	back := p.i
 	p.i = end + 1
 	p.skip("over", "on", "the", "worked", "work")
-	from := script.Unsaid
-	switch {
-	case p.any("first"):
-		from = script.First
-	case p.any("last"):
-		from = script.Last
-	}
-	n, ok := p.number()
-	if from == script.Unsaid || !ok || !p.any("sts") {
+	d := script.Divide{Part: script.Heel}
+	if !p.someSts(&d) || d.From != script.First && d.From != script.Last {
 		p.i = back
 		return false
 	}
-	p.phrase("of the rnd", "of rnd")
-	if !p.any(")", "]") || p.any(":") && !p.done() || !p.done() {
+	shut := p.any(")", "]")
+	p.any(":")
+	if !shut || !p.done() {
 		p.i = back
 		return false
 	}
@@ -529,7 +523,8 @@ func (p *parser) headingOver() bool {
 	p.toks = all[:end]
 	p.heading(p.raw(all[0].at.To(all[end-1].at)))
 	p.toks, p.i = all, len(all)
-	p.add(&script.Divide{Base: p.base(end), N: n, From: from, Part: script.Heel})
+	d.Base = p.base(end)
+	p.add(&d)
 	return true
 }
 
