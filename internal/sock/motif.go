@@ -31,7 +31,7 @@ func (l *plainLeg) holdsMotif() grade.Rule {
 // tellMotif writes the section that tells a stitch pattern.
 func (b *Builder) tellMotif(m *motif.Motif) {
 	b.section(m.Title)
-	b.para(say("motif.how", "The stitch pattern of the leg. Its rnds are told here once and worked in the leg, in order from Rnd 1 to Rnd {0} and then from Rnd 1 again.", len(m.Rows)))
+	b.para(say("motif.how", "The stitch pattern of the leg. Its rnds are given here once and worked in the leg, in order from Rnd 1 to Rnd {0} and then from Rnd 1 again.", len(m.Rows)))
 	if b.Direction == design.ToeUp {
 		b.para(say("motif.up", "Worked from the toe up, it stands the other way up when the sock is worn."))
 	}
